@@ -1,0 +1,1 @@
+//! What kurbo lacks for pattern work.
