@@ -1,0 +1,4 @@
+//! What the writers of pictures wrote, read back with other code than ours.
+
+mod sample;
+mod svg_file;
