@@ -4,6 +4,7 @@
 //! [`draft`]; the draft is judged by [`fit`] and leaves as an [`answer`] or on [`paper`].
 
 pub mod curve;
+pub mod drawing;
 pub mod mistake;
 pub mod terms;
 pub mod unit;
