@@ -8,7 +8,7 @@ use super::{
     smooth::{smooth_max, smooth_min},
 };
 use crate::{
-    curve::{Bend, eased, end_tangent, meet, straight, unit},
+    curve::{Bend, eased, meet, straight, unit},
     terms::{Panel, Role},
 };
 
@@ -95,11 +95,7 @@ pub(super) fn side_seam(plan: &PanelPlan, roles: &Roles) -> [CubicBez; 3] {
     let turn = lean_above - lean_hip;
     let bowed = 8.0 * side_bow(plan, above) / short - smooth_max(turn, 0.0, ROUNDING);
     let top = down_the_side(lean_above + bowed);
-    [
-        eased(waist, top, hip, at_hip),
-        eased(hip, at_hip, knee, unit(hem - knee)),
-        straight(knee, hem),
-    ]
+    [eased(waist, top, hip, at_hip), eased(hip, at_hip, knee, unit(hem - knee)), straight(knee, hem)]
 }
 
 /// The hollow or fullness of the side above the hip: the recipe's where the side takes its ordinary part of the
@@ -125,20 +121,10 @@ fn down_the_side(lean: f64) -> Vec2 {
     Vec2::new(sin, cos)
 }
 
-/// The interior angle between crotch curve and inseam at the crotch point of a panel, radians.
-pub(super) fn crossing(inseam_end: Vec2, leaving: Vec2) -> f64 {
-    crate::curve::angle_between(-inseam_end, leaving)
-}
-
 /// By how much the crossing of a panel is off square.
 pub(super) fn tilt_of(panel: Panel, tilt: f64) -> f64 {
     match panel {
         Panel::Front => tilt,
         Panel::Back => -tilt,
     }
-}
-
-/// The direction in which the bend reaches the crotch point, turned round: how the crotch seam leaves it.
-pub(super) fn leaving(bend: &Bend) -> Vec2 {
-    -end_tangent(&bend.cubic())
 }

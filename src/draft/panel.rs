@@ -124,7 +124,8 @@ impl PanelShape {
     /// The width of the panel at a level, from its innermost to its outermost edge; `None` where the level misses
     /// the panel.
     pub fn chord(&self, y: f64) -> Option<f64> {
-        let inner = self.inseam.crossings(y).chain(self.crotch_seam.crossings(y)).fold(f64::INFINITY, f64::min);
+        let inner =
+            self.inseam.crossings(y).chain(self.crotch_seam.crossings(y)).fold(f64::INFINITY, f64::min);
         let outer = self.side_seam.crossings(y).fold(f64::NEG_INFINITY, f64::max);
         (inner.is_finite() && outer.is_finite()).then(|| outer - inner)
     }

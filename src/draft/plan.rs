@@ -11,7 +11,7 @@ use crate::{
     body::Body,
     mistake::{Mistake, Notice},
     order::Trousers,
-    recipe::{BendRule, Construction, Inputs, PanelPlan as PanelRule, Recipe},
+    recipe::{BendRule, Construction, Inputs, PanelPlan as PanelRule, Proportion, Recipe, Reference},
     terms::{EaseAt, Level, Measurement, Panel, Role, Style, Word},
 };
 
@@ -113,11 +113,12 @@ impl Plan {
     /// in an order that is no trouser leg.
     pub fn new(recipe: &Recipe, body: &Body, trousers: &Trousers) -> Result<Self, Mistake> {
         let back = recipe.back.as_ref().ok_or_else(|| {
-            Mistake::new(format!("the recipe `{}` has no back", recipe.name))
-                .help("a recipe without `[back]` shows its construction only; choose another `block` to draft with")
+            Mistake::new(format!("the recipe `{}` has no back", recipe.name)).help(
+                "a recipe without `[back]` shows its construction only; choose another `block` to draft with",
+            )
         })?;
         let mut notices = Vec::new();
-        let inputs = inputs(recipe, body, trousers, &mut notices);
+        let inputs = inputs(recipe, body, trousers, &mut notices)?;
         let construction = recipe.construct(&inputs)?;
         let levels = levels(recipe, body, &inputs, &construction)?;
         let build = Build { recipe, construction: &construction, inputs: &inputs, levels: &levels };
@@ -138,12 +139,28 @@ impl Plan {
     }
 }
 
+fn lacking(recipe: &Recipe, missing: Reference) -> Mistake {
+    let needed = match missing {
+        Reference::Body(measurement) => measurement.key(),
+        Reference::Style(style) => style.key(),
+        Reference::Ease(at) => at.key(),
+        Reference::Ask(_) | Reference::Line(_) | Reference::Quantity(_) => "an earlier step",
+    };
+    Mistake::new(format!("recipe `{}` needs `{needed}`", recipe.name))
+        .help(format!("add `{needed}` to the measurement file"))
+}
+
 /// The least and the most ease that is a fit; a recipe that names none takes any ease that is not negative.
 fn wanted(recipe: &Recipe, at: EaseAt) -> (f64, Option<f64>) {
     recipe.ease.within(at).map_or((0.0, None), |[least, most]| (least, Some(most)))
 }
 
-fn inputs(recipe: &Recipe, body: &Body, trousers: &Trousers, notices: &mut Vec<Notice>) -> Inputs {
+fn inputs(
+    recipe: &Recipe,
+    body: &Body,
+    trousers: &Trousers,
+    notices: &mut Vec<Notice>,
+) -> Result<Inputs, Mistake> {
     let mut ease = [0.0; 8];
     for at in EaseAt::ALL {
         let given = trousers.ease[*at as usize];
@@ -153,8 +170,9 @@ fn inputs(recipe: &Recipe, body: &Body, trousers: &Trousers, notices: &mut Vec<N
     for measurement in Measurement::ALL {
         measurements[*measurement as usize] = body.cm(*measurement);
     }
-    let lowest =
-        body.cm(Measurement::BodyRise).map(|rise| rise + ease[EaseAt::CrotchDepth as usize] - HIP_ABOVE_CROTCH);
+    let lowest = body
+        .cm(Measurement::BodyRise)
+        .map(|rise| rise + ease[EaseAt::CrotchDepth as usize] - HIP_ABOVE_CROTCH);
     if let (Some(hip), Some(lowest)) = (&mut measurements[Measurement::WaistToHip as usize], lowest)
         && recipe.truing.on
         && *hip > lowest
@@ -174,9 +192,16 @@ fn inputs(recipe: &Recipe, body: &Body, trousers: &Trousers, notices: &mut Vec<N
     let mut inputs = Inputs { measurements, ease, style: [None; 4], asks: trousers.ask.clone() };
     for style in Style::ALL {
         let given = trousers.style[*style as usize];
-        inputs.style[*style as usize] = given.or_else(|| recipe.style.give(*style, body.sex, &inputs));
+        inputs.style[*style as usize] = match given {
+            Some(width) => Some(width),
+            None => recipe
+                .style
+                .give(*style, body.sex, &inputs)
+                .transpose()
+                .map_err(|missing| lacking(recipe, missing))?,
+        };
     }
-    inputs
+    Ok(inputs)
 }
 
 fn levels(
@@ -198,7 +223,8 @@ fn levels(
     levels[Level::Hem] = line("hem_line")?;
     levels[Level::Thigh] =
         levels[Level::Crotch] - inputs.ease[EaseAt::CrotchDepth as usize] + THIGH_BELOW_CROTCH;
-    let knee_height = body.cm(Measurement::KneeHeight).unwrap_or(0.6 * (levels[Level::Hem] - levels[Level::Crotch]));
+    let knee_height =
+        body.cm(Measurement::KneeHeight).unwrap_or(0.6 * (levels[Level::Hem] - levels[Level::Crotch]));
     levels[Level::Calf] = levels[Level::Knee] + CALF_BELOW_KNEE * knee_height;
     let in_order = levels[Level::Hip] > 0.0
         && levels[Level::Hip] < levels[Level::Crotch]
@@ -243,17 +269,19 @@ impl Build<'_> {
         let hip_width = roles[Role::SideHip].x - centre_at(&roles, roles[Role::SideHip].y).x;
         let drawn = roles[Role::CentreWaist].distance(roles[Role::SideWaist]);
         let intakes: Vec<f64> =
-            rule.darts.iter().map(|dart| dart.intake.value(self.inputs, self.construction)).collect();
+            rule.darts.iter().map(|dart| self.value(&dart.intake)).collect::<Result<_, _>>()?;
+        let lengths: Vec<f64> =
+            rule.darts.iter().map(|dart| self.value(&dart.length)).collect::<Result<_, _>>()?;
         let intake: f64 = intakes.iter().sum();
         let net = drawn - intake;
         let mut darts: Vec<DartPlan> = rule
             .darts
             .iter()
-            .zip(&intakes)
-            .map(|(dart, own)| DartPlan {
+            .zip(intakes.iter().zip(lengths))
+            .map(|(dart, (own, length))| DartPlan {
                 at: along(&roles, place(self.construction.points[dart.on.0])),
                 share: if intake > 0.0 { own / intake } else { 1.0 / intakes.len() as f64 },
-                length: dart.length.value(self.inputs, self.construction),
+                length,
             })
             .collect();
         darts.sort_by(|a, b| a.at.total_cmp(&b.at));
@@ -265,13 +293,8 @@ impl Build<'_> {
             }
             let shortest = darts.iter().map(|dart| dart.length).fold(f64::INFINITY, f64::min);
             let available = roles[Role::SideHip].x - roles[Role::CentreWaist].x;
-            let (shared, notice) = Suppression::share_out(
-                panel,
-                available - net,
-                (darts.len(), intake),
-                shortest,
-                waist_to_hip,
-            );
+            let (shared, notice) =
+                Suppression::share_out(panel, available - net, (darts.len(), intake), shortest, waist_to_hip);
             notices.extend(notice);
             roles[Role::SideWaist].x = roles[Role::SideHip].x - shared.side;
             darts = regrouped(darts, shared.count);
@@ -285,8 +308,8 @@ impl Build<'_> {
             panel,
             roles,
             bend,
-            side_bow: rule.bow.side_above_hip.value(self.inputs, self.construction),
-            inseam_bow: -rule.bow.inseam_above_knee.value(self.inputs, self.construction),
+            side_bow: self.value(&rule.bow.side_above_hip)?,
+            inseam_bow: -self.value(&rule.bow.inseam_above_knee)?,
             hip_width,
             darts,
             intake,
@@ -295,10 +318,17 @@ impl Build<'_> {
         Ok((plan, net))
     }
 
+    fn value(&self, proportion: &Proportion) -> Result<f64, Mistake> {
+        proportion.value(self.inputs, self.construction).map_err(|missing| lacking(self.recipe, missing))
+    }
+
     fn check(&self, panel: Panel, roles: &Roles) -> Result<(), Mistake> {
         let wrong = |what: &str| {
-            Mistake::new(format!("the {panel} of `{}` cannot be drawn for this body: {what}", self.recipe.name))
-                .help("take the measurements again, or choose another `block`")
+            Mistake::new(format!(
+                "the {panel} of `{}` cannot be drawn for this body: {what}",
+                self.recipe.name
+            ))
+            .help("take the measurements again, or choose another `block`")
         };
         if roles.0.iter().any(|point| !point.is_finite()) {
             return Err(wrong("a point has no place"));

@@ -3,9 +3,9 @@
 use std::{borrow::Cow, sync::Arc};
 
 use super::{
+    Shape,
     plan::Plan,
     truing::{missed_guides, shape},
-    Shape,
 };
 use crate::{
     body::Body,
@@ -68,7 +68,9 @@ pub fn draft(name: &str, body: &Body, recipe: &Arc<Recipe>, trousers: &Trousers)
     for panel in missed_guides(&plan) {
         notices.push(Notice::new(
             "guide-missed",
-            format!("the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness"),
+            format!(
+                "the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness"
+            ),
         ));
     }
     let draft = Draft {

@@ -55,7 +55,10 @@ impl Suppression {
         let most_dart = most_dart(panel, dart_length);
         if count == 0 {
             let over = total - most_side;
-            return (Self { side: total, darts: 0.0, count: 0 }, (over > 0.05).then(|| steep(panel, total, most_side)));
+            return (
+                Self { side: total, darts: 0.0, count: 0 },
+                (over > 0.05).then(|| steep(panel, total, most_side)),
+            );
         }
         let lowest = total - most_side;
         let highest = total - SIDE_FIRST;

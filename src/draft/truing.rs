@@ -150,7 +150,8 @@ impl<'a> Drawing<'a> {
         let centre = straight(self.roles[Role::CurveStart], self.roles[Role::CentreWaist]);
         let hem = straight(self.roles[Role::SideHem], self.roles[Role::InnerHem]);
         let hip_from_top = length(&above_hip);
-        let notch = |edge, level: Level, from_start, point| Notch { edge, name: level.key(), from_start, point };
+        let notch =
+            |edge, level: Level, from_start, point| Notch { edge, name: level.key(), from_start, point };
         let notches = [
             notch(Edge::SideSeam, Level::Hip, hip_from_top, above_hip.p3),
             notch(Edge::SideSeam, Level::Knee, hip_from_top + length(&to_knee), to_knee.p3),

@@ -176,7 +176,8 @@ impl Report {
                 Fault::Open(at) => format!("is not closed at {:.1}, {:.1}", at.x, at.y),
                 Fault::Crossing(at) => format!("crosses itself at {:.1}, {:.1}", at.x, at.y),
             };
-            notices.push(Notice::new("outline-unsound", format!("the {panel} outline {what}: do not cut it")));
+            notices
+                .push(Notice::new("outline-unsound", format!("the {panel} outline {what}: do not cut it")));
         }
         for row in self.seams.iter().filter(|row| !row.holds()) {
             notices.push(Notice::new(
@@ -262,9 +263,16 @@ fn seams(shape: &Shape) -> Vec<SeamRow> {
 fn joins(shape: &Shape) -> Vec<JoinRow> {
     let crossing =
         |panel: &PanelShape| angle_between(-panel.inseam.end_tangent(), panel.crotch_seam.start_tangent());
-    let side = |panel: &PanelShape| angle_between(-panel.waist.end_tangent(), panel.side_seam.start_tangent());
-    let centre = |panel: &PanelShape| angle_between(panel.waist.start_tangent(), -panel.crotch_seam.end_tangent());
-    let row = |join, radians: f64, wanted| JoinRow { join, side: Side::Both, degrees: radians.to_degrees(), wanted };
+    let side =
+        |panel: &PanelShape| angle_between(-panel.waist.end_tangent(), panel.side_seam.start_tangent());
+    let centre =
+        |panel: &PanelShape| angle_between(panel.waist.start_tangent(), -panel.crotch_seam.end_tangent());
+    let row = |join, radians: f64, wanted| JoinRow {
+        join,
+        side: Side::Both,
+        degrees: radians.to_degrees(),
+        wanted,
+    };
     vec![
         row(Join::Crotch, crossing(&shape.front) + crossing(&shape.back), (176.0, 184.0)),
         row(Join::SideWaist, side(&shape.front) + side(&shape.back), (176.0, 184.0)),

@@ -4,7 +4,7 @@ use kurbo::{Affine, BezPath, Line, Point, Shape as _, Vec2};
 
 use crate::{
     draft::{Draft, PanelShape},
-    drawing::{Align, Drawing, Ink, Layer, Pen, Text, Weight},
+    drawing::{Align, Drawing, Ink, Layer, Pen, Text},
     terms::{Edge, Level, Word},
 };
 
@@ -32,7 +32,10 @@ pub fn block_drawing(draft: &Draft) -> Drawing {
             level_line(&mut levels, panel, draft.plan.levels[*level], by);
         }
         let [from, to] = panel.grain();
-        creases.line((place * Line::new(from, to)).to_path(0.1), Pen::new(FAINT, Ink::Grey).dashed(&[0.6, 0.3]));
+        creases.line(
+            (place * Line::new(from, to)).to_path(0.1),
+            Pen::new(FAINT, Ink::Middle).dashed(&[0.6, 0.3]),
+        );
         panels.line(place * outline(panel), Pen::new(STRONG, Ink::Black));
         for dart in &panel.darts {
             let mut path = BezPath::new();
@@ -42,15 +45,16 @@ pub fn block_drawing(draft: &Draft) -> Drawing {
             darts.line(place * path, Pen::new(STRONG / 2.0, Ink::Black));
         }
         for notch in &panel.notches {
-            notches.line((place * across(panel, notch.edge, notch.point)).to_path(0.1), Pen::new(STRONG, Ink::Black));
+            notches.line(
+                (place * across(panel, notch.edge, notch.point)).to_path(0.1),
+                Pen::new(STRONG, Ink::Black),
+            );
         }
-        let middle = Point::new(0.0, 0.5 * (draft.plan.levels[Level::Crotch] + draft.plan.levels[Level::Knee]));
-        words.text(Text {
-            align: Align::Middle,
-            weight: Weight::Bold,
-            ..Text::new(middle + by, 1.2, panel.panel.key())
-        });
-        words.text(Text { align: Align::Middle, ..Text::new(middle + by + Vec2::new(0.0, 1.6), 0.7, &label(draft)) });
+        let middle =
+            Point::new(0.0, 0.5 * (draft.plan.levels[Level::Crotch] + draft.plan.levels[Level::Knee]));
+        words.text(Text::new(middle + by, 1.2, panel.panel.key()).aligned(Align::Middle).bold());
+        let below = middle + by + Vec2::new(0.0, 1.6);
+        words.text(Text::new(below, 0.7, label(draft)).aligned(Align::Middle));
     }
     test_squares(&mut words, Point::new(reach(front).x0, draft.plan.levels[Level::Hem] + 3.0));
     Drawing::around(
@@ -84,7 +88,7 @@ fn level_line(layer: &mut Layer, panel: &PanelShape, y: f64, by: Vec2) {
     let outer = panel.side_seam.crossings(y).fold(f64::NEG_INFINITY, f64::max);
     if inner < outer {
         let line = Line::new((inner - BEYOND, y), (outer + BEYOND, y));
-        layer.line((Affine::translate(by) * line).to_path(0.1), Pen::new(FAINT, Ink::Grey));
+        layer.line((Affine::translate(by) * line).to_path(0.1), Pen::new(FAINT, Ink::Faint));
     }
 }
 
@@ -107,10 +111,7 @@ fn test_squares(layer: &mut Layer, at: Point) {
         let corner = at + Vec2::new(right, 0.0);
         let square = kurbo::Rect::from_origin_size(corner, (side, side));
         layer.line(square.to_path(0.1), Pen::new(FAINT, Ink::Black));
-        layer.text(Text {
-            align: Align::Middle,
-            ..Text::new(square.center() + Vec2::new(0.0, 0.2), 0.6, name)
-        });
+        layer.text(Text::new(square.center() + Vec2::new(0.0, 0.2), 0.6, name).aligned(Align::Middle));
     }
     layer.text(Text::new(
         at + Vec2::new(0.0, 6.4),

@@ -19,9 +19,13 @@ pub fn fit_table(draft: &Draft, report: &Report, unit: Unit) -> String {
 
 fn table(out: &mut String, draft: &Draft, report: &Report, unit: Unit) -> std::fmt::Result {
     let long = |cm: f64| format!("{:.*}", places(unit), unit.from_cm(cm) + 0.0);
-    writeln!(out, "{}: block {}, {} fit, {}", draft.name, draft.recipe.name, draft.fit, unit.name())?;
+    writeln!(out, "{}: block {}, {} fit, {}", draft.name, draft.recipe.name, draft.fit, unit)?;
     writeln!(out)?;
-    writeln!(out, "  {:<8} {:>8}  {:<10} {:>8} {:>7}  {:<14}", "level", "body", "from", "pattern", "ease", "wanted")?;
+    writeln!(
+        out,
+        "  {:<8} {:>8}  {:<10} {:>8} {:>7}  {:<14}",
+        "level", "body", "from", "pattern", "ease", "wanted"
+    )?;
     for row in &report.levels {
         let wanted = match row.most {
             Some(most) => format!("{} to {}", long(row.least), long(most)),
