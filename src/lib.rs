@@ -5,5 +5,6 @@
 
 pub mod curve;
 pub mod mistake;
+pub mod recipe;
 pub mod terms;
 pub mod unit;
