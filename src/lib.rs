@@ -6,5 +6,6 @@
 pub mod curve;
 pub mod drawing;
 pub mod mistake;
+pub mod recipe;
 pub mod terms;
 pub mod unit;
