@@ -25,10 +25,7 @@ pub(super) struct Equation {
     from: &'static [(Measurement, f64)],
     /// What it misses, one standard deviation in cm.
     sd: f64,
-    #[cfg_attr(
-        not(test),
-        expect(dead_code, reason = "tells the reader of the table where a row comes from")
-    )]
+    #[expect(dead_code, reason = "tells the reader of the table where a row comes from")]
     survey: Survey,
 }
 
