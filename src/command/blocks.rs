@@ -1,7 +1,10 @@
 //! `breeks blocks`.
 
 use super::{Ending, print};
-use crate::{mistake::Mistakes, recipe};
+use crate::{
+    mistake::Mistakes,
+    recipe::{self, Recipe},
+};
 
 #[derive(clap::Args)]
 pub(super) struct Arguments {
@@ -17,7 +20,25 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
                 print(&format!("{name}: {}\n", recipe.title));
             }
         }
-        Some(name) => print(&recipe::load(name)?.to_handbook()),
+        Some(name) => print(&handbook(&*recipe::load(name)?)),
     }
     Ok(Ending::Done)
+}
+
+/// The recipe as a numbered list.
+fn handbook(recipe: &Recipe) -> String {
+    let mut out = format!("{}: {}\n", recipe.name, recipe.title);
+    for note in &recipe.notes {
+        out.push_str(&format!("  {note}\n"));
+    }
+    let mut panel = None;
+    for step in &recipe.steps {
+        let entry = step.entry();
+        if panel != Some(entry.panel) {
+            panel = Some(entry.panel);
+            out.push_str(&format!("\n{}\n", entry.panel));
+        }
+        out.push_str(&format!("{:>4}. {}: {}\n", entry.number, entry.title, entry.rule));
+    }
+    out
 }

@@ -10,7 +10,6 @@ use super::{
 };
 use crate::{
     answer::{Answer, Extent},
-    body::Body,
     draft::draft,
     drawing::SvgScale,
     fit::Report,
@@ -35,13 +34,9 @@ pub(super) struct Arguments {
 const OUT: &str = "drafts";
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
-    let (order, mut notices) = arguments.input.read()?;
+    let (order, notices) = arguments.input.read()?;
     let recipe = recipe::load(&order.trousers.block)?;
-    let (body, more) = Body::resolve(&order.body)?;
-    notices.extend(more);
-    let name = order.name.as_deref().unwrap_or("body");
-    order.refuse_undrawn()?;
-    let mut draft = draft(name, &body, &recipe, &order.trousers)?;
+    let mut draft = draft(&order, &recipe)?;
     draft.notices.splice(0..0, notices);
     let report = Report::of(&draft.plan, &draft.shape, &draft.body);
     let answer = Answer::new(&draft, &report, Extent::Whole).to_json();
@@ -53,7 +48,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     };
     let mut written = Vec::new();
     if let Some(folder) = folder {
-        let stem = format!("{}-{}", file_stem(name), file_stem(&recipe.name));
+        let stem = format!("{}-{}", file_stem(&draft.name), file_stem(&recipe.name));
         let sheets = [
             Sheet { name: format!("{stem}.svg"), text: block_drawing(&draft).to_svg(SvgScale::TrueScale) },
             Sheet { name: format!("{stem}.json"), text: format!("{answer}\n") },

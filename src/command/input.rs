@@ -52,7 +52,7 @@ impl Input {
                     .help(format!("the demos are {}", order::DEMOS.join(", ")))
                     .into()
             }),
-            (None, Some(path)) => order::read_file(path).map_err(Mistakes::from),
+            (None, Some(path)) => Source::read(path).map_err(Mistakes::from),
             (None, None) => Err(Mistake::new("no measurement file is named").into()),
         }
     }

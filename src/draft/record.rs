@@ -9,10 +9,10 @@ use super::{
 };
 use crate::{
     body::Body,
-    mistake::{Mistake, Notice},
-    order::Trousers,
+    mistake::{Mistake, Mistakes, Notice},
+    order::Order,
     recipe::Recipe,
-    terms::{FitKind, Panel, Role},
+    terms::{FitKind, Level, Panel, Role, SeatSet, Style, Word},
 };
 
 /// One body's trousers, drafted and trued, with everything that led to them.
@@ -51,15 +51,18 @@ pub struct Step<'a> {
     pub points: Vec<&'a str>,
 }
 
-/// Drafts a body by a recipe.
+/// Drafts what a measurement file orders, by a recipe.
 ///
 /// # Errors
-/// When the recipe and the body make no trouser leg: see [`Plan::new`].
-pub fn draft(name: &str, body: &Body, recipe: &Arc<Recipe>, trousers: &Trousers) -> Result<Draft, Mistake> {
-    let mut plan = Plan::new(recipe, body, trousers)?;
+/// When the measurements are no body's, when the file asks for something that is not drawn yet, or when the recipe and
+/// the body make no trouser leg: see [`Body::resolve`] and [`Plan::new`].
+pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
+    refuse_undrawn(order)?;
+    let (body, mut notices) = Body::resolve(&order.body)?;
+    let mut plan = Plan::new(recipe, &body, &order.trousers)?;
     let shape = shape(&plan);
-    let mut notices = std::mem::take(&mut plan.notices);
-    if trousers.fit == Some(FitKind::Measured) {
+    notices.append(&mut plan.notices);
+    if order.trousers.fit == Some(FitKind::Measured) {
         notices.push(Notice::new(
             "fit-not-built",
             "measured fit is not built yet: this draft follows the recipe's proportions alone",
@@ -74,15 +77,47 @@ pub fn draft(name: &str, body: &Body, recipe: &Arc<Recipe>, trousers: &Trousers)
         ));
     }
     let draft = Draft {
-        name: name.to_owned(),
+        name: order.name.clone().unwrap_or_else(|| "body".to_owned()),
         recipe: Arc::clone(recipe),
         fit: FitKind::Proportional,
-        body: body.clone(),
+        body,
         plan,
         shape,
         notices,
     };
     Ok(draft.with_drop_judged())
+}
+
+/// Names what the file asks for and this program cannot draw yet: drafting without it would be a wrong pattern.
+fn refuse_undrawn(order: &Order) -> Result<(), Mistakes> {
+    let trousers = &order.trousers;
+    let legs = order.left.iter().chain(&order.right);
+    let keys = order.adjustments.iter().chain(legs.clone().flat_map(|leg| &leg.adjustments));
+    let mut asked: Vec<String> =
+        keys.filter(|it| it.value != 0.0).map(|it| it.key.key().to_owned()).collect();
+    let mut also = |asks: bool, key: &str| asked.extend(asks.then(|| key.to_owned()));
+    also(
+        trousers.style[Style::WaistDrop as usize].is_some_and(|drop| drop != 0.0),
+        "trousers.style.waist_drop",
+    );
+    also(trousers.cloth_stretch != 0.0, "trousers.cloth_stretch");
+    also(trousers.set == SeatSet::Easy, "trousers.set");
+    also(
+        legs.clone().any(|leg| leg.measured.iter().any(Option::is_some)),
+        "left.measurements, right.measurements",
+    );
+    also(trousers.allowance.iter().any(Option::is_some), "trousers.allowance");
+    if asked.is_empty() {
+        return Ok(());
+    }
+    Err(asked
+        .into_iter()
+        .map(|key| {
+            Mistake::new(format!("`{key}` is known but not drawn yet"))
+                .help("take it out of the file: a draft that passed over it would be wrong")
+        })
+        .collect::<Vec<_>>()
+        .into())
 }
 
 /// The back crotch point lies this much below the crotch line at the least and the most, cm.
@@ -91,7 +126,7 @@ const ORDINARY_DROP: (f64, f64) = (-0.5, 2.0);
 impl Draft {
     /// How far the trued back crotch point lies below the crotch line, cm.
     pub fn back_drop(&self) -> f64 {
-        self.shape.back.roles[Role::CrotchPoint].y - self.plan.levels[crate::terms::Level::Crotch]
+        self.shape.back.roles[Role::CrotchPoint].y - self.plan.levels[Level::Crotch]
     }
 
     fn with_drop_judged(mut self) -> Self {
