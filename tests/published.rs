@@ -25,7 +25,7 @@ use std::collections::BTreeMap;
 use breeks::{
     mistake::Source,
     recipe::{Construction, Inputs, Recipe},
-    terms::{EaseAt, Measurement, Style},
+    terms::{EaseAt, Measurement, Role, Style},
 };
 use kurbo::Point;
 
@@ -107,6 +107,33 @@ impl Carried {
     }
 }
 
+/// The ten points of each panel stand as a pair of trousers has them, so that the panel can be drawn.
+fn assert_trouser_shaped(carried: &Carried) {
+    for panel in [Some(&carried.recipe.front), carried.recipe.back.as_ref()].into_iter().flatten() {
+        let at = |role: Role| carried.made.points[panel.roles[role as usize].0];
+        for (inner, side) in [
+            (Role::CentreWaist, Role::SideWaist),
+            (Role::CentreHip, Role::SideHip),
+            (Role::CrotchPoint, Role::CurveStart),
+            (Role::InnerKnee, Role::SideKnee),
+            (Role::InnerHem, Role::SideHem),
+        ] {
+            assert!(at(inner).x < at(side).x, "{inner} and {side} of {}", carried.recipe.name);
+        }
+        for down in [
+            [Role::SideWaist, Role::SideHip, Role::SideKnee, Role::SideHem],
+            [Role::CentreWaist, Role::CentreHip, Role::CrotchPoint, Role::InnerKnee],
+            [Role::CentreWaist, Role::CurveStart, Role::CrotchPoint, Role::InnerHem],
+        ] {
+            assert!(
+                down.windows(2).all(|pair| at(pair[0]).y < at(pair[1]).y),
+                "{down:?} of {}",
+                carried.recipe.name
+            );
+        }
+    }
+}
+
 /// Compares every expected row that is not an input: points by name, everything else by `quantities`.
 fn compare(draft: &str, carried: &Carried, towards_side: f64, quantities: &[(&str, f64)]) {
     let mut wrong = Vec::new();
@@ -125,12 +152,13 @@ fn compare(draft: &str, carried: &Carried, towards_side: f64, quantities: &[(&st
                 own.unwrap_or_else(|| panic!("{draft}: nothing computed for {quantity}")).1
             }
         };
-        // Written so that a value that is not a number is wrong too.
-        if !((found - value).abs() <= TOLERANCE) {
+        let near = (found - value).abs() <= TOLERANCE;
+        if !near {
             wrong.push(format!("{draft} {quantity}: expected {value:.3}, found {found:.3}"));
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    assert_trouser_shaped(carried);
     println!("{draft}: {coordinates} coordinates and {lengths} lengths and angles within {TOLERANCE} cm");
 }
 
