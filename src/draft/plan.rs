@@ -95,7 +95,7 @@ pub struct DartPlan {
 
 /// The seat of a body may be widest nearer to its crotch than a pair of trousers can show: the hip line is drawn at
 /// least this part of the hip girth above the crotch line, about half the height of a crotch curve.
-const HIP_ABOVE_CROTCH: f64 = 1.0 / 22.0;
+const HIP_ABOVE_CROTCH: f64 = 1.0 / 20.0;
 /// The crotch curve starts at least this part of the way from the waist to the crotch line.
 const HIGHEST_CURVE: f64 = 0.3;
 /// Where the calf is girthed, below the knee, as a part of the knee height (design of this project).
