@@ -9,6 +9,7 @@ mod labels;
 mod path_data;
 mod pen;
 mod picture;
+mod png;
 mod svg;
 mod text;
 mod wording;

@@ -68,7 +68,6 @@ pub(super) fn rise_and_fall(text: &str) -> (f64, f64) {
     )
 }
 
-#[expect(dead_code, reason = "PNG will want it")]
 /// Draws one shape into `pen`, in the font's own units, y up.
 pub(super) fn outline(id: GlyphId, pen: &mut dyn OutlineBuilder) {
     FACE.outline_glyph(id, pen);
