@@ -79,7 +79,7 @@ fn grey(level: f64) -> Paint<'static> {
 
 /// An odd list of dashes and gaps runs twice, as SVG and PDF have it; tiny-skia would refuse it.
 fn dash(lengths: &[f64]) -> Option<StrokeDash> {
-    let times = if lengths.len() % 2 == 0 { 1 } else { 2 };
+    let times = if lengths.len().is_multiple_of(2) { 1 } else { 2 };
     StrokeDash::new(lengths.repeat(times).into_iter().map(|length| length as f32).collect(), 0.0)
 }
 

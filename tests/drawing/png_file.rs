@@ -60,8 +60,8 @@ fn absurd_sizes_refused() {
     let message = |dots| picture.to_png(dots).unwrap_err().to_string();
     insta::assert_snapshot!(message(1000.0), @r"
     error: a picture of 44676 by 106620 dots cannot be drawn
-    |
-    = help: choose dots so that their number lies between 1 and 50000000
+     |
+     = help: choose dots so that their number lies between 1 and 50000000
     ");
     for dots in [0.0, -3.0, f64::NAN, f64::INFINITY, 1e300] {
         assert!(picture.to_png(dots).is_err());
