@@ -6,19 +6,24 @@
 
 mod font;
 mod labels;
+mod paper_size;
 mod path_data;
+mod pdf;
 mod pen;
 mod picture;
 mod png;
 mod svg;
 mod text;
+mod tiles;
 mod wording;
 
 pub use font::{CAP_HEIGHT, text_width};
 pub use labels::Labels;
+pub use paper_size::{Paper, Sheet};
 pub use path_data::{number, path_data};
 pub use pen::{Ink, Pen, Shade};
 pub use picture::{Drawing, Layer, Mark};
 pub use svg::SvgScale;
 pub use text::{Align, Footprint, Text, Weight};
+pub use tiles::{Tile, Tiles};
 pub use wording::Wording;
