@@ -88,9 +88,12 @@ impl<'a> Tiles<'a> {
             return Err(Mistake::new(title).help(help));
         }
         let inks = Inks::of(drawing);
+        let inked =
+            inks.bounds().map(|inked| inked.intersect(drawing.bounds)).filter(|inked| inked.area() > 0.0);
+        let inked = inked.ok_or_else(|| Mistake::new("there is nothing to print"))?;
         let mut best: Option<Self> = None;
         for sheet in [sheet, sheet.on_its_side()] {
-            let grid = Grid::over(drawing.bounds, sheet)?;
+            let grid = Grid::over(inked, sheet)?;
             for origin in grid.origins() {
                 let tiles = grid.tiles(origin, &inks);
                 if best.as_ref().is_none_or(|best| tiles.len() < best.tiles.len()) {
@@ -133,7 +136,7 @@ impl<'a> Tiles<'a> {
     }
 }
 
-/// The sheets that would cover a whole picture.
+/// The sheets that would cover all that is drawn.
 struct Grid {
     bounds: Rect,
     sheet: Sheet,
@@ -149,11 +152,10 @@ impl Grid {
         let rows = count(bounds.height(), window.height, step.height);
         let bearable = columns * rows <= MOST_SHEETS;
         if !bearable {
-            return Err(Mistake::new(format!(
-                "a picture of {bounds:.0} cm needs {:.0} sheets",
-                columns * rows
-            ))
-            .help(format!("expected at most {MOST_SHEETS} sheets")));
+            let (width, height) = (bounds.width(), bounds.height());
+            let title =
+                format!("a picture of {width:.0} by {height:.0} cm needs {:.0} sheets", columns * rows);
+            return Err(Mistake::new(title).help(format!("expected at most {MOST_SHEETS} sheets")));
         }
         Ok(Self { bounds, sheet, columns: columns as usize, rows: rows as usize })
     }

@@ -1,5 +1,9 @@
 //! What the writers of pictures wrote, read back with other code than ours.
 
+mod pdf_file;
+mod pdf_reader;
 mod png_file;
+mod poppler;
 mod sample;
 mod svg_file;
+mod tiled_pdf;

@@ -31,6 +31,13 @@ impl<'a> Inks<'a> {
         inks
     }
 
+    /// The level rectangle round all ink, if there is any.
+    pub(super) fn bounds(&self) -> Option<Rect> {
+        let lines = self.lines.iter().map(|(line, half)| line.bounding_box().inflate(*half, *half));
+        let all = lines.chain(self.texts.iter().map(Footprint::bounds));
+        all.reduce(|all, one| all.union(one))
+    }
+
     /// Whether any ink lies in this part of the picture; one that only touches it may count.
     pub(super) fn any_in(&self, part: Rect) -> bool {
         let centre: Point = part.center();

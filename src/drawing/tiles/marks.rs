@@ -21,8 +21,11 @@ const DIAMOND: f64 = 0.8;
 /// Size of the letters that name a sheet on the pattern, cm.
 const NAME: f64 = 1.0;
 
+/// Size of the numbers in the diamonds, cm.
+const NUMBER: f64 = 0.35;
+
 /// Size of the letters in the margin and along the lines, cm.
-const NOTE: f64 = 0.28;
+const NOTE: f64 = 0.3;
 
 impl Tiles<'_> {
     /// The map of the sheets, with the picture's black lines, as large as fits: for the first page.
@@ -74,7 +77,7 @@ impl Tiles<'_> {
                 layer.area(diamond.clone(), Shade::Pale);
                 layer.line(diamond, Pen::new(0.02, Ink::Middle));
                 for half in join.halves(centre) {
-                    let number = Text::new(half, NOTE, join.number.to_string());
+                    let number = Text::new(half, NUMBER, join.number.to_string()).inked(Ink::Dark);
                     layer.text(number.aligned(Align::Middle));
                 }
             }
@@ -112,28 +115,29 @@ impl Tiles<'_> {
             layer.line(line(from, to), if cut { CUT } else { END });
         }
         let quarter = std::f64::consts::FRAC_PI_2;
-        let mut note = |at: Point, turn: f64, words: String| {
-            layer.text(Text::new(at, NOTE, words).turned(turn).inked(Ink::Dark));
+        let mut note = |at: Point, turn: f64, align: Align, words: String| {
+            layer.text(Text::new(at, NOTE, words).aligned(align).turned(turn).inked(Ink::Dark));
         };
+        let middle = own.center();
+        let cut = || "cut off along this line".to_owned();
+        let lay = |join: &Join| format!("lay the edge of {} on this line", self.tiles[join.over].label());
         if left.is_some() {
-            note(Point::new(window.x0 - 0.12, own.y1 - 3.0), -quarter, "cut off along this line".to_owned());
+            note(Point::new(window.x0 - 0.12, middle.y), -quarter, Align::Middle, cut());
         }
         if top.is_some() {
-            note(Point::new(own.x0 + 3.0, window.y0 - 0.12), 0.0, "cut off along this line".to_owned());
+            note(Point::new(middle.x, window.y0 - 0.12), 0.0, Align::Middle, cut());
         }
         if let Some(join) = right {
-            let words = format!("glue: edge of {} on the broken line", self.tiles[join.over].label());
-            note(Point::new(own.x1 + 0.2, own.y0 + 1.0), quarter, words);
+            note(Point::new(own.x1 + 0.15, middle.y), quarter, Align::Middle, lay(join));
         }
         if let Some(join) = below {
-            let words = format!("glue: edge of {} on the broken line", self.tiles[join.over].label());
-            note(Point::new(own.x0 + 1.0, own.y1 + 0.4), 0.0, words);
+            note(Point::new(middle.x, own.y1 + 0.4), 0.0, Align::Middle, lay(join));
         }
         let (title, label) = (&self.drawing.title, tile.label());
         let (count, all) = (number + 1, self.tiles.len());
         let words =
             format!("{label} – sheet {count} of {all} – print at 100 %, not fitted to the page – {title}");
-        note(Point::new(window.x0, window.y1 + 0.35), 0.0, words);
+        note(Point::new(window.x0, window.y1 + 0.37), 0.0, Align::Start, words);
         if right.is_some() {
             layer.line(line(Point::new(own.x1, window.y0), Point::new(own.x1, window.y1)), LAY);
         }
@@ -153,13 +157,13 @@ impl Join {
     /// to one who does not read the numbers.
     fn places(&self) -> [Point; 2] {
         let shift = ((self.number * 2 % 5) as f64 - 2.0) * 0.05;
-        [0.28, 0.72].map(|part| self.line.0.lerp(self.line.1, part + shift))
+        [0.2, 0.8].map(|part| self.line.0.lerp(self.line.1, part + shift))
     }
 
     /// Where the baselines of the number are halved, on either side of the line.
     fn halves(&self, centre: Point) -> [Point; 2] {
         let across = if self.is_upright() { Vec2::new(0.3, 0.0) } else { Vec2::new(0.0, 0.3) };
-        let middle = centre + Vec2::new(0.0, CAP_HEIGHT / 2.0 * NOTE);
+        let middle = centre + Vec2::new(0.0, CAP_HEIGHT / 2.0 * NUMBER);
         [middle - across, middle + across]
     }
 }
