@@ -4,6 +4,7 @@
 //! x runs right and y runs down, as in a draft. A turn is in radians, clockwise as seen. Every coordinate, width and
 //! size is finite; whoever composes a picture has seen to that. The same picture gives the same bytes on every run.
 
+mod dxf;
 mod font;
 mod labels;
 mod paper_size;
@@ -17,6 +18,7 @@ mod text;
 mod tiles;
 mod wording;
 
+pub use dxf::{DxfMark, DxfPiece, DxfStyle, to_dxf};
 pub use font::{CAP_HEIGHT, text_width};
 pub use labels::Labels;
 pub use paper_size::{Paper, Sheet};

@@ -1,5 +1,6 @@
 //! What the writers of pictures wrote, read back with other code than ours.
 
+mod dxf_file;
 mod pdf_file;
 mod pdf_reader;
 mod png_file;

@@ -36,8 +36,7 @@ pub(super) fn of(layer: &Layer, lettering: &Lettering) -> Buf {
 }
 
 fn write_text(content: &mut Content, text: &Text, lettering: &Lettering) {
-    let (sine, cosine) = text.turn.sin_cos();
-    let start = text.at + kurbo::Vec2::new(cosine, sine) * text.start_of_baseline();
+    let start = text.at + text.direction() * text.start_of_baseline();
     let grey = rounded(text.ink.grey(), 1e3);
     content.set_fill_gray(grey).begin_text().set_font(FONT, cm(text.size));
     if text.bold_line() > 0.0 {
@@ -47,7 +46,7 @@ fn write_text(content: &mut Content, text: &Text, lettering: &Lettering) {
         content.set_text_rendering_mode(TextRenderingMode::Fill);
     }
     // Letters stand upright although y runs down: their own y is turned over.
-    let (along, across) = (rounded(cosine, 1e6), rounded(sine, 1e6));
+    let (along, across) = (rounded(text.direction().x, 1e6), rounded(text.direction().y, 1e6));
     content.set_text_matrix([along, across, across, -along, cm(start.x), cm(start.y)]);
     content.show(Str(&lettering.encode(text.words.as_str()))).end_text();
 }
