@@ -38,7 +38,7 @@ impl Tiles<'_> {
             * Affine::translate(-whole.center().to_vec2());
         let mut marks = Vec::new();
         for tile in &self.tiles {
-            marks.push(Mark::Line { path: place * tile.own.to_path(0.1), pen: LAY });
+            marks.push(Mark::Line { path: place * tile.own.to_path(0.1), pen: Pen::new(0.02, Ink::Middle) });
         }
         for mark in self.drawing.layers.iter().flat_map(|layer| &layer.marks) {
             if let Mark::Line { path, pen } = mark
