@@ -5,12 +5,14 @@
 
 mod measurement;
 
-pub use measurement::Measurement;
+pub use measurement::{About, Measurement};
 
 /// A closed list of trade words, each with the key by which files and printouts know it.
 pub trait Word: Copy + Eq + 'static {
     /// All words of the list, in the order in which they are printed.
     const ALL: &'static [Self];
+    /// The keys of all words, in the same order.
+    const KEYS: &'static [&'static str];
     /// The key in files, on the command line and in JSON.
     fn key(self) -> &'static str;
     /// The word with this key, if there is one.
@@ -28,6 +30,7 @@ macro_rules! words {
 
         impl $crate::terms::Word for $name {
             const ALL: &'static [Self] = &[$(Self::$variant,)+];
+            const KEYS: &'static [&'static str] = &[$($key,)+];
             fn key(self) -> &'static str {
                 match self { $(Self::$variant => $key,)+ }
             }

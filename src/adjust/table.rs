@@ -1,0 +1,271 @@
+//! The rows. Ranges are our own reading of handbooks and fitting practice (common practice, no source, where a hand
+//! method names none); a hard limit is twice the usual range unless the row says otherwise.
+
+use super::Key::{self, *};
+use super::Measure::{Cm, Degrees};
+use super::OneLeg::{Free, Never, Only, WithCare};
+use super::{About, Measure, OneLeg};
+
+/// A row whose hard limit is twice its usual range and whose default is nothing.
+const fn row(
+    key: Key,
+    title: &'static str,
+    region: &'static str,
+    usual: (f64, f64),
+    one_leg: OneLeg,
+) -> About {
+    About {
+        key,
+        title,
+        region,
+        unit: Cm,
+        usual,
+        hard: (2.0 * usual.0, 2.0 * usual.1),
+        default: 0.0,
+        moves: "",
+        stays: "",
+        hand_method: "",
+        companions: &[],
+        one_leg,
+    }
+}
+
+const DEGREES: Measure = Degrees;
+
+/// In the order of the enum.
+pub(super) static ABOUT: [About; Key::COUNT] = [
+    About {
+        // a hard limit of its own: a small negative value folds the front thigh for a flat one
+        hard: (-1.3, 4.0),
+        moves: "the front crotch point, the lower end of the front crotch curve and the upper front inseam, turned outwards together",
+        stays: "side seam, waist, hem, the centre front above the curve, and the length of the inseam",
+        hand_method: "Slash the front from where the crotch curve leaves the straight centre front down to a point on the inseam seam line, 20 to 25 cm below the crotch point, where the front of the thigh ends. With that point as pivot swing the inner part outwards until the slash is open by the amount, tape paper behind, redraw the curve in one sweep and smooth the inseam at the pivot.",
+        companions: &[
+            (
+                ThighBackTake,
+                "the front crotch grew: where the back already fitted, take up to half of it back there",
+            ),
+            (CrotchFrontScoop, "cloth that hangs loose at the base of the fly is scooped away first"),
+            (ThighFrontSide, "lets the front side seam out a little where the thigh is full outwards too"),
+        ],
+        ..row(ThighFront, "prominent front thigh", "thigh", (0.6, 2.5), WithCare)
+    },
+    About {
+        // a place, not an amount: twice its range would be below the knee
+        hard: (10.0, 40.0),
+        default: 22.0,
+        moves: "the pivot of `thigh.front`; at least 5 cm above the knee line",
+        stays: "everything, while `thigh.front` is 0",
+        hand_method: "Choose the pivot on the inseam where the front of the thigh ends: higher for a thigh that is full close under the crotch, lower for one that is full far down.",
+        companions: &[(ThighFront, "only the place of its pivot")],
+        ..row(ThighFrontReach, "pivot of the front thigh turn", "thigh", (20.0, 25.0), WithCare)
+    },
+    About {
+        // half of what `thigh.front` may be
+        usual: (0.0, 1.25),
+        hard: (0.0, 2.0),
+        moves: "the back crotch point, the lower end of the back crotch curve and the upper back inseam, turned inwards together",
+        stays: "side seam, waist, hem, the centre back above the curve, and the length of the inseam",
+        hand_method: "Slash the back from the curve down to the inseam at the height of the front's pivot and lap it there by the amount, the mirror of the front. Redraw curve and inseam.",
+        companions: &[(ThighFront, "its companion: at most half of it")],
+        ..row(ThighBackTake, "take back on the back", "thigh", (0.0, 1.25), WithCare)
+    },
+    About {
+        moves: "both crotch points outwards, to nothing on the inseam 20 cm below",
+        stays: "side seams, waist, hem, centre front and centre back above the curves",
+        hand_method: "Mark the amount outwards from both crotch points, draw each curve out to the mark with its old direction, and run both inseams into the old ones 20 cm below.",
+        companions: &[
+            (CrotchFrontExtension, "if only the front pulls at the fork, give it there"),
+            (LegKneeIn, "lines that run on to the knee ask for the knee, not the thigh"),
+        ],
+        ..row(ThighInner, "full inner thigh", "thigh", (-1.3, 1.2), WithCare)
+    },
+    About {
+        moves: "the side seams of both panels: nothing at the hip, the amount at the crotch line, nothing at the knee",
+        stays: "inseams, crotch, waist, hem",
+        hand_method: "Draw a long lens outside both side seams from hip to knee, fullest at the crotch line.",
+        companions: &[(SideForward, "first see whether the seam only stands in the wrong place")],
+        ..row(ThighOuter, "full outer thigh", "thigh", (-0.5, 1.2), Free)
+    },
+    About {
+        moves: "the side seam of the front: nothing at the hip, the amount at the crotch line, nothing 20 cm below it",
+        stays: "the back, the inseam, waist and hem",
+        hand_method: "Draw a lens outside the front side seam alone, from the hip to 20 cm below the crotch line.",
+        companions: &[(ThighFront, "the front of the thigh is given its room there first")],
+        ..row(ThighFrontSide, "front thigh at the side", "thigh", (0.0, 0.6), Free)
+    },
+    About {
+        moves: "the back above the hip line, turned about the side seam so that the centre back opens (or folds)",
+        stays: "the side seam's length, the crotch point, everything below the hip line",
+        hand_method: "Cut level from the centre back on the hip line to the side seam, leaving a hinge; spread (or lap) at the centre back. Redraw the centre back into the curve and blend the side seam from 5 cm above the cut to 5 cm below.",
+        companions: &[
+            (
+                SeatAngle,
+                "the wedge also leans the centre back; take the lean back if standing shows folds under the seat",
+            ),
+            (SeatWidth, "a seat that is full sideways too"),
+        ],
+        ..row(SeatLength, "length over the seat", "seat", (-2.0, 3.0), Never)
+    },
+    About {
+        unit: DEGREES,
+        moves: "the centre back above the hip line and the back waist, turned about the centre back on the hip line",
+        stays: "hip width, waist length, the crotch curve, everything below the hip line",
+        hand_method: "From the centre back on the hip line swing the upper centre back in or out; give at the top of the side seam what was taken at the centre back, and square the waist again.",
+        companions: &[
+            (SeatLength, "more lean already lengthens the centre back a little"),
+            (WaistRaiseBack, "where only the top of the centre back is short when sitting"),
+        ],
+        ..row(SeatAngle, "seat angle", "seat", (-3.0, 4.0), Never)
+    },
+    About {
+        moves: "the centre back line, its curve and the back crotch point outwards; the back dart takes the surplus at the waist",
+        stays: "the sewn waist, the side seam, knee and hem",
+        hand_method: "Add the amount along the whole centre back from the waist to the crotch point, run it into the inseam to nothing at the knee, and take it out of the waist by a larger dart.",
+        companions: &[(SeatLength, "a full seat needs length as well as width")],
+        ..row(SeatWidth, "width of the seat", "seat", (-1.0, 1.5), Never)
+    },
+    About {
+        moves: "the back crotch curve towards its corner",
+        stays: "both ends of the curve and their directions",
+        hand_method: "Redraw the back curve deeper between its two ends, a few millimetres at a time: cloth cut away cannot be put back.",
+        companions: &[
+            (CrotchBackExtension, "a curve that cuts into the seat may be short rather than shallow"),
+            (SeatLow, "if the seat itself sits low"),
+        ],
+        ..row(SeatScoop, "scoop of the back crotch", "seat", (-0.5, 1.2), Never)
+    },
+    About {
+        moves: "the back crotch curve straight down, and the ends of the back darts with it",
+        stays: "the back crotch point, the inseam, the side seam",
+        hand_method: "Mark where the seat stands out most, lower the bottom of the back curve by the amount and lengthen the darts to the new level.",
+        companions: &[(SeatScoop, "if the curve is shallow rather than high")],
+        ..row(SeatLow, "low seat", "seat", (0.0, 1.2), Never)
+    },
+    About {
+        moves: "everything below the hip line of both panels, down",
+        stays: "inseams, waist to hip, all widths",
+        hand_method: "Cut both pieces level on the hip line and spread (or lap) them by the same amount; join centre and side seams with a ruler.",
+        companions: &[
+            (SeatLength, "if only the back is short"),
+            (AbdomenLength, "if only the front is short"),
+        ],
+        ..row(CrotchDepth, "crotch depth", "crotch", (-1.0, 2.0), Never)
+    },
+    About {
+        moves: "the front crotch point outwards, to nothing on the inseam 20 cm below",
+        stays: "centre front, side seam, waist, hem",
+        hand_method: "Draw the front curve out to a point the amount further from the centre front, then the inseam to nothing 20 cm below.",
+        companions: &[(ThighInner, "if the back pulls at the fork as well")],
+        ..row(CrotchFrontExtension, "front crotch extension", "crotch", (-1.0, 1.5), Never)
+    },
+    About {
+        moves: "the back crotch point outwards, to nothing on the inseam 20 cm below",
+        stays: "centre back, side seam, waist, hem",
+        hand_method: "Draw the back curve out to a point the amount further from the centre back, then the inseam to nothing 20 cm below.",
+        companions: &[
+            (SeatAngle, "for room to sit, lean and length come before fork"),
+            (SeatScoop, "if the curve is shallow rather than short"),
+        ],
+        ..row(CrotchBackExtension, "back crotch extension", "crotch", (-1.5, 2.5), Never)
+    },
+    About {
+        moves: "the front crotch curve towards its corner",
+        stays: "both ends of the curve and their directions",
+        hand_method: "Redraw the front curve deeper between its two ends, a few millimetres at a time.",
+        companions: &[(
+            ThighFront,
+            "loose cloth at the base of the fly is scooped before the thigh is opened",
+        )],
+        ..row(CrotchFrontScoop, "scoop of the front crotch", "crotch", (-0.5, 1.0), Never)
+    },
+    About {
+        moves: "the top of the centre front, along the centre front",
+        stays: "side and centre back, everything below the waist",
+        hand_method: "Tie an elastic over the toile where the waist shall sit, mark along it, and redraw the waist from the marks, square to the centre front.",
+        companions: &[(WaistRaiseBack, "front and back usually move against each other")],
+        ..row(WaistRaiseFront, "waist at the centre front", "waist", (-2.5, 2.5), Never)
+    },
+    About {
+        moves: "the top of the centre back, along the centre back",
+        stays: "side and centre front, everything below the waist",
+        hand_method: "Tie an elastic over the toile where the waist shall sit, mark along it, and redraw the waist from the marks, square to the centre back.",
+        companions: &[
+            (WaistRaiseFront, "front and back usually move against each other"),
+            (CrotchBackExtension, "a lowered back that now cuts at the fork gets it back there"),
+        ],
+        ..row(WaistRaiseBack, "waist at the centre back", "waist", (-2.5, 2.5), Never)
+    },
+    About {
+        moves: "the top of the side seam on both panels, along the seam",
+        stays: "centre front, centre back, everything below the waist",
+        hand_method: "Tie an elastic over the toile where the waist shall sit, mark along it at the side, and redraw the waist through the mark.",
+        companions: &[(HipUneven, "if only one side is high")],
+        ..row(WaistRaiseSide, "waist at the side", "waist", (-2.5, 2.5), Free)
+    },
+    About {
+        moves: "the front above the hip line, turned about the side seam so that the centre front opens; the centre front is then stood back to its old lean",
+        stays: "the side seam's length, the crotch point, everything below the hip line",
+        hand_method: "Cut level from the centre front on the hip line to the side seam, leaving a hinge; spread at the centre front. Redraw the centre front upright and give the width to side or dart.",
+        companions: &[(AbdomenWidth, "a front that is short over the belly is usually narrow as well")],
+        ..row(AbdomenLength, "length over the abdomen", "abdomen", (-1.0, 2.5), Never)
+    },
+    About {
+        moves: "front dart and front side seam at the waist; the back darts take the same amount",
+        stays: "the whole sewn waist, and the side seam at the hip",
+        hand_method: "Make the front dart smaller or leave it out, let the front side seam out from nothing at the hip, and deepen the back darts by as much.",
+        companions: &[(AbdomenLength, "a front that is narrow over the belly is usually short as well")],
+        ..row(AbdomenWidth, "width over the abdomen", "abdomen", (-0.6, 1.5), Never)
+    },
+    About {
+        // a small negative value lowers the other side instead
+        hard: (-2.5, 5.0),
+        moves: "side waist and side hip of both panels of this side, up",
+        stays: "centre front, centre back, the other side",
+        hand_method: "On the high side cut level below the waist from the side seam to hinges at centre front and centre back, open at the side, and redraw the waist.",
+        companions: &[(WaistRaiseSide, "if both sides want the same")],
+        ..row(HipUneven, "one hip higher", "hip", (0.5, 2.5), Only)
+    },
+    About {
+        moves: "the side seam at the hip: front wider, back narrower by the same",
+        stays: "the hip girth, waist, knee and hem",
+        hand_method: "Add to the front side seam at the hip what is taken off the back, to nothing at waist and knee.",
+        companions: &[(SideForward, "if the seam stands wrong all the way down")],
+        ..row(HipFrontShare, "front share of the hip", "hip", (-1.5, 1.5), Free)
+    },
+    About {
+        moves: "inner and side edge of both panels inwards at the knee, to nothing at crotch line and hem",
+        stays: "knee girth, crotch, hem",
+        hand_method: "Give at the inside of the knee what is taken at the outside, both panels alike, and redraw the seams from crotch line to hem.",
+        companions: &[(LegClose, "if the foot stands in or out as well")],
+        ..row(LegKneeIn, "knees inwards", "leg", (-1.5, 1.5), Free)
+    },
+    About {
+        moves: "the front hem up and the back hem down at the crease",
+        stays: "all seams",
+        hand_method: "Redraw the hem: front shorter, back longer in the middle of the panel, nothing at the seams; ease or stretch the rest with the iron.",
+        companions: &[(LegCalf, "a calf that stands out behind needs width rather than length")],
+        ..row(LegKneeForward, "knee forward or back", "leg", (-1.0, 1.0), Free)
+    },
+    About {
+        moves: "both edges of both panels inwards: nothing at thigh level, 0.8 of it at the knee, all of it at the hem",
+        stays: "all girths, the crotch, the hip",
+        hand_method: "Draw the leg anew with its middle line moved inwards, from nothing at the thigh to the amount at the hem.",
+        companions: &[(LegKneeIn, "if only the knee stands in")],
+        ..row(LegClose, "leg closed", "leg", (-1.6, 1.6), Free)
+    },
+    About {
+        moves: "all four edges outwards at the calf, a quarter of the girth each, to nothing at knee and hem",
+        stays: "knee and hem",
+        hand_method: "Add a quarter of the girth wanted outside every seam at the calf and run it to nothing at knee and hem.",
+        companions: &[(LegKneeForward, "if the calf pushes the leg forward")],
+        ..row(LegCalf, "full calf", "leg", (0.0, 3.0), Free)
+    },
+    About {
+        moves: "the side seam from hip to hem: front wider, back narrower by the same",
+        stays: "all girths, the waist",
+        hand_method: "Add to the front side edge what is taken off the back, from the hip to the hem.",
+        companions: &[(HipFrontShare, "if the seam stands wrong at the hip alone")],
+        ..row(SideForward, "side seam forward or back", "side", (-1.0, 1.0), Free)
+    },
+];

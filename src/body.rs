@@ -1,0 +1,9 @@
+//! The person: what was measured, what follows from it, and what the surveys let one estimate.
+
+mod equation;
+mod limit;
+mod resolve;
+mod value;
+
+pub use limit::{Fault, faults};
+pub use value::{Body, Given, Origin, Value};

@@ -1,0 +1,132 @@
+//! The measurement file: a body, the trousers wanted for it, the fit parameters, and the record of its toiles.
+
+mod demo;
+mod key;
+mod read;
+mod value;
+
+use std::collections::BTreeMap;
+
+use crate::adjust;
+use crate::body::Given;
+use crate::mistake::Source;
+use crate::terms::{Allowance, EaseAt, FitKind, Measurement, SeatSet, Side, Style, Word};
+use crate::unit::Unit;
+
+pub use demo::{DEMOS, demo};
+pub use key::{Kind, Path};
+
+/// Everything that one measurement file says. All lengths in cm.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Order {
+    /// The label on the pattern.
+    pub name: Option<String>,
+    /// The unit in which the file was written.
+    pub units: Unit,
+    /// What was measured.
+    pub body: Given,
+    /// What is to be made.
+    pub trousers: Trousers,
+    /// Fit parameters of both legs, in the order of [`adjust::Key`].
+    pub adjustments: Vec<Adjustment>,
+    /// What is different on the left leg.
+    pub left: Option<LegOrder>,
+    /// What is different on the right leg.
+    pub right: Option<LegOrder>,
+    /// The toiles so far, newest last.
+    pub fittings: Vec<Fitting>,
+    /// The text from which all this was read.
+    pub source: Source,
+}
+
+/// What is to be made. All lengths in cm; `None` leaves it to the recipe.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Trousers {
+    /// A shipped recipe's name, or a path to one.
+    pub block: String,
+    /// How the fit parameters are found; `None`: measured where a crotch length, thigh girth or front thigh arc was.
+    pub fit: Option<FitKind>,
+    /// Smooth standing or easy sitting.
+    pub set: SeatSet,
+    /// Usable cross stretch of the cloth, per cent.
+    pub cloth_stretch: f64,
+    /// By how much the back inseam is shorter than the front, to be stretched in sewing.
+    pub inseam_stretch: f64,
+    /// Ease, by [`EaseAt`].
+    pub ease: [Option<f64>; EaseAt::ALL.len()],
+    /// Widths and lengths of style, by [`Style`].
+    pub style: [Option<f64>; Style::ALL.len()],
+    /// Seam allowances, by [`Allowance`].
+    pub allowance: [Option<f64>; Allowance::ALL.len()],
+    /// Inputs that the recipe asks for, by the recipe's own names.
+    pub ask: BTreeMap<String, f64>,
+}
+
+impl Default for Trousers {
+    fn default() -> Self {
+        Self {
+            block: "classic".to_owned(),
+            fit: None,
+            set: SeatSet::Clean,
+            cloth_stretch: 0.0,
+            inseam_stretch: 0.0,
+            ease: [None; EaseAt::ALL.len()],
+            style: [None; Style::ALL.len()],
+            allowance: [None; Allowance::ALL.len()],
+            ask: BTreeMap::new(),
+        }
+    }
+}
+
+/// A fit parameter with its value.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Adjustment {
+    /// Which parameter.
+    pub key: adjust::Key,
+    /// Its value, in cm or degrees as the parameter says.
+    pub value: f64,
+    /// Who gave it: `file`, or `set` for a command-line option.
+    pub from: &'static str,
+}
+
+/// What a file says about one leg.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct LegOrder {
+    /// Measurements of this leg, in cm.
+    pub measured: [Option<f64>; Measurement::COUNT],
+    /// Fit parameters of this leg; they stand in place of those of both legs.
+    pub adjustments: Vec<Adjustment>,
+}
+
+/// One toile: what was seen, tried and changed.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Fitting {
+    /// The day, as written.
+    pub date: Option<String>,
+    /// The block that was sewn.
+    pub block: Option<String>,
+    /// Faults seen.
+    pub seen: Vec<String>,
+    /// Tests made on the body.
+    pub tested: Vec<String>,
+    /// Keys of this file that were changed for it, with their new values in cm, degrees or per cent.
+    pub changed: Vec<(String, f64)>,
+    /// Anything else.
+    pub note: Option<String>,
+}
+
+impl Order {
+    /// The measurements of one leg: those of the body, with that leg's own in their place.
+    pub fn leg(&self, side: Side) -> Given {
+        let own = match side {
+            Side::Both => None,
+            Side::Left => self.left.as_ref(),
+            Side::Right => self.right.as_ref(),
+        };
+        let mut given = self.body.clone();
+        for (place, own) in given.measured.iter_mut().zip(own.iter().flat_map(|leg| leg.measured)) {
+            *place = own.or(*place);
+        }
+        given
+    }
+}

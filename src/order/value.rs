@@ -1,0 +1,196 @@
+//! One value as a person wrote it, in a file or on the command line, before anyone knows what it shall be.
+
+use std::ops::Range;
+
+use toml::de::DeValue;
+
+use super::key::Kind;
+use crate::mistake::{Mistake, Source};
+use crate::unit::{Unit, parse_length};
+
+/// A value with its place.
+#[derive(Clone, Debug)]
+pub(super) struct Written<'a> {
+    pub(super) raw: Raw,
+    pub(super) source: &'a Source,
+    pub(super) span: Range<usize>,
+    /// `file`, or `set` for a command-line option.
+    pub(super) from: &'static str,
+}
+
+/// What was written.
+#[derive(Clone, Debug)]
+pub(super) enum Raw {
+    /// Text between quotation marks.
+    Text(String),
+    /// A number.
+    Number(f64),
+    /// Text of a command-line option, which may be either.
+    Bare(String),
+    /// Something else, named in words.
+    Other(&'static str),
+}
+
+/// A value as its key wants it.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Read {
+    Text(String),
+    /// In cm, degrees or per cent.
+    Number(f64),
+}
+
+impl Raw {
+    pub(super) fn of_toml(value: &DeValue<'_>) -> Self {
+        match value {
+            DeValue::String(text) => Self::Text(text.to_string()),
+            DeValue::Integer(number) => match i64::from_str_radix(number.as_str(), number.radix()) {
+                #[expect(
+                    clippy::cast_precision_loss,
+                    reason = "a whole number beyond 2^53 is no measurement"
+                )]
+                Ok(number) => Self::Number(number as f64),
+                Err(_) => Self::Other("a number too large to be read"),
+            },
+            DeValue::Float(number) => match number.as_str().parse() {
+                Ok(number) => Self::Number(number),
+                Err(_) => Self::Other("a number that cannot be read"),
+            },
+            DeValue::Boolean(_) => Self::Other("true or false"),
+            DeValue::Datetime(_) => Self::Other("a date"),
+            DeValue::Array(_) => Self::Other("a list"),
+            DeValue::Table(_) => Self::Other("a table"),
+        }
+    }
+}
+
+impl Written<'_> {
+    /// The value read as its key wants it.
+    pub(super) fn read(&self, path: &str, kind: Kind, unit: Unit) -> Result<Read, Mistake> {
+        match (kind, &self.raw) {
+            (_, Raw::Other(what)) => Err(self.wrong(format!("expected {}, found {what}", named(kind)))),
+            (Kind::Text, Raw::Text(text) | Raw::Bare(text)) => self.line(path, text).map(Read::Text),
+            (Kind::Text, Raw::Number(_)) => Err(self
+                .wrong(format!("expected text for `{path}`, found a number"))
+                .help("put it between quotation marks")),
+            (Kind::OneOf(words), Raw::Text(text) | Raw::Bare(text)) => {
+                if words.contains(&text.as_str()) {
+                    Ok(Read::Text(text.clone()))
+                } else {
+                    let list = words.iter().map(|word| format!("`{word}`")).collect::<Vec<_>>().join(", ");
+                    Err(self
+                        .wrong(format!("expected one of {list} for `{path}`, found {}", quoted(text)))
+                        .nearest(text, words.iter().copied()))
+                }
+            }
+            (Kind::OneOf(words), Raw::Number(_)) => {
+                let list = words.iter().map(|word| format!("`\"{word}\"`")).collect::<Vec<_>>().join(", ");
+                Err(self.wrong(format!("expected one of {list} for `{path}`, found a number")))
+            }
+            (Kind::Length(least, most), raw) => {
+                let cm = match raw {
+                    Raw::Number(number) => unit.to_cm(*number),
+                    Raw::Text(text) | Raw::Bare(text) => parse_length(text, unit).map_err(|expected| {
+                        self.wrong(format!("{expected} for `{path}`, found {}", quoted(text)))
+                    })?,
+                    Raw::Other(_) => return Err(self.wrong("expected a length")),
+                };
+                let show = |cm: f64| match unit {
+                    Unit::Cm => format!("{} cm", short(cm)),
+                    Unit::Inch => format!("{} in ({} cm)", short(unit.from_cm(cm)), short(cm)),
+                };
+                self.within(path, cm, (least, most), show)
+            }
+            (Kind::Degrees(least, most), raw) => {
+                self.within(path, self.plain(path, raw)?, (least, most), |n| format!("{} degrees", short(n)))
+            }
+            (Kind::PerCent(least, most), raw) => {
+                self.within(path, self.plain(path, raw)?, (least, most), |n| format!("{} per cent", short(n)))
+            }
+        }
+    }
+
+    /// A mistake at this value.
+    pub(super) fn wrong(&self, title: impl Into<String>) -> Mistake {
+        Mistake::new(title).at(self.source, self.span.clone(), "")
+    }
+
+    fn plain(&self, path: &str, raw: &Raw) -> Result<f64, Mistake> {
+        match raw {
+            Raw::Number(number) => Ok(*number),
+            Raw::Bare(text) if text.bytes().all(|b| b.is_ascii_digit() || b"+-.".contains(&b)) => {
+                text.parse().map_err(|_| self.wrong(format!("expected a plain number for `{path}`")))
+            }
+            Raw::Text(_) | Raw::Bare(_) | Raw::Other(_) => {
+                Err(self
+                    .wrong(format!("expected a plain number for `{path}`, without unit or quotation marks")))
+            }
+        }
+    }
+
+    fn within(
+        &self,
+        path: &str,
+        value: f64,
+        (least, most): (f64, f64),
+        show: impl Fn(f64) -> String,
+    ) -> Result<Read, Mistake> {
+        if !value.is_finite() {
+            return Err(self.wrong(format!("expected a number for `{path}`, found {value}")));
+        }
+        // a length typed at the very limit in inches may miss it by the last bit
+        const LAST_BIT: f64 = 1e-9;
+        if least - LAST_BIT <= value && value <= most + LAST_BIT {
+            return Ok(Read::Number(value));
+        }
+        Err(self.wrong(format!(
+            "expected `{path}` between {} and {}, found {}",
+            show(least),
+            show(most),
+            show(value)
+        )))
+    }
+
+    fn line(&self, path: &str, text: &str) -> Result<String, Mistake> {
+        /// Longer than any label or path that a person writes by hand, in bytes.
+        const LONGEST: usize = 400;
+        if text.trim().is_empty() {
+            Err(self.wrong(format!("expected a word for `{path}`, found nothing")))
+        } else if text.len() > LONGEST {
+            Err(self.wrong(format!("expected at most {LONGEST} bytes for `{path}`, found {}", text.len())))
+        } else if text.chars().any(char::is_control) {
+            Err(self.wrong(format!("expected one line for `{path}`, found control characters")))
+        } else {
+            Ok(text.to_owned())
+        }
+    }
+}
+
+fn named(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Text | Kind::OneOf(_) => "text",
+        Kind::Length(..) => "a length",
+        Kind::Degrees(..) | Kind::PerCent(..) => "a number",
+    }
+}
+
+/// Text as it may stand in a message: short, and without anything that moves a cursor.
+pub(super) fn quoted(text: &str) -> String {
+    /// Enough to know it again.
+    const SHOWN: usize = 40;
+    let mut shown: String =
+        text.chars().take(SHOWN).map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect();
+    if text.chars().count() > SHOWN {
+        shown.push('…');
+    }
+    format!("`{shown}`")
+}
+
+/// A number with at most two decimals, none where there are none, and short even where it is absurd.
+fn short(number: f64) -> String {
+    if number.abs() >= 1e6 {
+        return format!("{number:.1e}");
+    }
+    let text = format!("{number:.2}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}
