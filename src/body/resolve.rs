@@ -2,7 +2,7 @@
 
 use super::equation::estimate;
 use super::value::{Origin, Value};
-use super::{Body, Given, limit};
+use super::{Body, Doubt, Given, Grade, doubts, limit};
 use crate::mistake::{Mistake, Mistakes, Notice};
 use crate::terms::{Measurement, Sex, Word};
 use Measurement::{
@@ -65,7 +65,10 @@ impl Body {
                 body.close_sums();
             }
         }
-        let notices = extrapolations(&body);
+        let mut notices = extrapolations(&body);
+        notices.extend(
+            doubts(given).iter().filter(|doubt| doubt.grade() == Some(Grade::Warning)).map(Doubt::notice),
+        );
         Ok((body, notices))
     }
 
