@@ -4,9 +4,16 @@
 //! [`draft`]; the draft is judged by [`fit`] and leaves as an [`answer`] or on [`paper`].
 
 pub mod adjust;
+pub mod answer;
 pub mod body;
+pub mod command;
 pub mod curve;
+pub mod draft;
+pub mod drawing;
+pub mod fit;
 pub mod mistake;
 pub mod order;
+pub mod paper;
+pub mod recipe;
 pub mod terms;
 pub mod unit;

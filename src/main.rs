@@ -1,2 +1,5 @@
-//! The command.
-fn main() {}
+//! The command line of breeks; everything is in the library.
+
+fn main() -> std::process::ExitCode {
+    breeks::command::run()
+}

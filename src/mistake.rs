@@ -1,6 +1,6 @@
 //! What a person did wrong, shown at its place with what was expected and what to do; and notices, which stop nothing.
 
-use std::{fmt, ops::Range, sync::Arc};
+use std::{fmt, io::Read, ops::Range, path::Path, sync::Arc};
 
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 
@@ -13,7 +13,38 @@ pub struct Source {
     pub text: Arc<str>,
 }
 
+/// A larger file is no measurement file and no recipe, and is refused unread, bytes.
+pub const LARGEST_FILE: u64 = 256 * 1024;
+
 impl Source {
+    /// The text of a file.
+    ///
+    /// # Errors
+    /// When the file is missing, no plain file, larger than [`LARGEST_FILE`], not to be opened, or not UTF-8 text.
+    pub fn read(path: &Path) -> Result<Self, Mistake> {
+        let shown = path.display();
+        let failed = |error: &std::io::Error| Mistake::new(format!("cannot read `{shown}`: {error}"));
+        let about = std::fs::metadata(path).map_err(|error| failed(&error))?;
+        if !about.is_file() {
+            return Err(Mistake::new(format!("`{shown}` is not a file")));
+        }
+        if about.len() > LARGEST_FILE {
+            return Err(Mistake::new(format!(
+                "`{shown}` is too large: {} bytes, expected at most {LARGEST_FILE}",
+                about.len()
+            )));
+        }
+        // A file that grows while it is read is cut off one byte beyond what is allowed.
+        let mut bytes = Vec::new();
+        std::fs::File::open(path)
+            .and_then(|file| file.take(LARGEST_FILE + 1).read_to_end(&mut bytes))
+            .map_err(|error| failed(&error))?;
+        match String::from_utf8(bytes) {
+            Ok(text) => Ok(Self::new(shown.to_string(), text)),
+            Err(_) => Err(Mistake::new(format!("`{shown}` is not a text file")).help("expected UTF-8 text")),
+        }
+    }
+
     /// A text under the name by which its writer knows it.
     pub fn new(name: impl Into<Arc<str>>, text: impl Into<Arc<str>>) -> Self {
         Self { name: name.into(), text: text.into() }
@@ -153,6 +184,12 @@ pub struct Mistakes(pub Vec<Mistake>);
 impl From<Mistake> for Mistakes {
     fn from(mistake: Mistake) -> Self {
         Self(vec![mistake])
+    }
+}
+
+impl From<Vec<Mistake>> for Mistakes {
+    fn from(mistakes: Vec<Mistake>) -> Self {
+        Self(mistakes)
     }
 }
 

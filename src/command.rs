@@ -1,0 +1,71 @@
+//! The command line: one file a command; each reads, calls the library and prints.
+
+mod blocks;
+mod draft;
+mod input;
+mod output;
+
+use std::{io::Write, process::ExitCode};
+
+use clap::{Parser, Subcommand};
+
+use crate::mistake::Mistakes;
+
+/// Drafts trouser blocks from measurements, with the fitting corrections as parameters.
+#[derive(Parser)]
+#[command(name = "breeks", version, about, disable_help_subcommand = true)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Draft a front and a back block from a measurement file
+    Draft(draft::Arguments),
+    /// Show the recipes a block can be drafted by
+    Blocks(blocks::Arguments),
+}
+
+/// How a run ended: the contract of the exit codes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Ending {
+    /// Done.
+    Done = 0,
+    /// Drafted, but not to be cut as it stands.
+    NotToBeCut = 1,
+    /// Cannot be drafted as asked; nothing was written.
+    Refused = 2,
+}
+
+/// Runs the command line of this process.
+pub fn run() -> ExitCode {
+    let arguments = Arguments::parse();
+    let ended = match arguments.command {
+        Command::Draft(arguments) => draft::run(&arguments),
+        Command::Blocks(arguments) => blocks::run(&arguments),
+    };
+    let ending = ended.unwrap_or_else(|mistakes| {
+        report(&mistakes);
+        Ending::Refused
+    });
+    ExitCode::from(ending as u8)
+}
+
+/// Prints mistakes for the person at the terminal.
+fn report(mistakes: &Mistakes) {
+    let colour = anstream_is_colour();
+    let text: Vec<String> = mistakes.0.iter().map(|mistake| mistake.render(colour)).collect();
+    // A closed terminal leaves nothing to do about it.
+    let _ = writeln!(std::io::stderr(), "{}", text.join("\n\n"));
+}
+
+fn anstream_is_colour() -> bool {
+    use std::io::IsTerminal;
+    std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|value| value.is_empty())
+}
+
+/// Prints the result of a command; a reader that has closed its end is a quiet end.
+fn print(text: &str) {
+    let _ = std::io::stdout().write_all(text.as_bytes());
+}

@@ -1,0 +1,64 @@
+//! The measurement file a command works on.
+
+use std::path::PathBuf;
+
+use crate::{
+    mistake::{Mistake, Mistakes, Notice, Source},
+    order::{self, Order},
+    terms::Word,
+    unit::Unit,
+};
+
+/// What every command that reads a measurement file takes.
+#[derive(clap::Args)]
+pub(super) struct Input {
+    /// The measurement file
+    #[arg(required_unless_present = "demo", conflicts_with = "demo")]
+    file: Option<PathBuf>,
+    /// A built-in body of the rowing club instead of a file: stroke, five or cox
+    #[arg(long, value_name = "NAME")]
+    demo: Option<String>,
+    /// The recipe to draft by: a shipped name or a file
+    #[arg(long, value_name = "NAME")]
+    block: Option<String>,
+    /// Set a key of the file for this run, by its dotted path
+    #[arg(long = "set", value_name = "KEY=VALUE", allow_hyphen_values = true)]
+    set: Vec<String>,
+    /// The unit of printed lengths: cm or inch
+    #[arg(long, value_name = "UNIT", value_parser = unit)]
+    units: Option<Unit>,
+}
+
+fn unit(text: &str) -> Result<Unit, String> {
+    Unit::from_key(text).ok_or_else(|| "expected cm or inch".to_owned())
+}
+
+impl Input {
+    /// Reads the file or demo with what `--set` and `--block` change.
+    pub(super) fn read(&self) -> Result<(Order, Vec<Notice>), Mistakes> {
+        let source = self.source()?;
+        let (mut order, notices) = Order::read_with(&source, &self.set)?;
+        if let Some(block) = &self.block {
+            order.trousers.block.clone_from(block);
+        }
+        Ok((order, notices))
+    }
+
+    fn source(&self) -> Result<Source, Mistakes> {
+        match (&self.demo, &self.file) {
+            (Some(name), _) => order::demo(name).ok_or_else(|| {
+                Mistake::new(format!("there is no demo `{name}`"))
+                    .nearest(name, order::DEMOS.iter().copied())
+                    .help(format!("the demos are {}", order::DEMOS.join(", ")))
+                    .into()
+            }),
+            (None, Some(path)) => Source::read(path).map_err(Mistakes::from),
+            (None, None) => Err(Mistake::new("no measurement file is named").into()),
+        }
+    }
+
+    /// The unit in which to print: asked for, or the file's.
+    pub(super) fn unit(&self, order: &Order) -> Unit {
+        self.units.unwrap_or(order.units)
+    }
+}

@@ -1,0 +1,73 @@
+//! Files a command writes: whole or not at all, and never over something a person wrote.
+
+use std::{
+    io::{Read, Write},
+    path::{Path, PathBuf},
+};
+
+use crate::mistake::Mistake;
+
+/// A file to be written: its name within the output folder, and its text.
+pub(super) struct Sheet {
+    pub name: String,
+    pub text: String,
+}
+
+/// Every text this program writes says its name near the top; a file that does not is somebody else's.
+const MARK: &str = "breeks";
+/// How far into a file the mark is looked for, bytes.
+const MARK_WITHIN: usize = 400;
+
+/// Writes all sheets into `folder`, making it if needed, and returns their paths. Nothing is written when one of them
+/// would overwrite a file that this program did not make.
+pub(super) fn write_all(folder: &Path, sheets: &[Sheet]) -> Result<Vec<PathBuf>, Mistake> {
+    let failed = |what: &str, path: &Path, error: &std::io::Error| {
+        Mistake::new(format!("cannot {what} `{}`: {error}", path.display()))
+            .help("name another folder with `--out`")
+    };
+    let paths: Vec<PathBuf> = sheets.iter().map(|sheet| folder.join(&sheet.name)).collect();
+    if let Some(path) = paths.iter().find(|path| path.exists() && !is_ours(path)) {
+        return Err(Mistake::new(format!("`{}` exists and was not made by this program", path.display()))
+            .help("move it, or name another folder with `--out`"));
+    }
+    std::fs::create_dir_all(folder).map_err(|error| failed("make the folder", folder, &error))?;
+    for (path, sheet) in paths.iter().zip(sheets) {
+        write_whole(path, sheet.text.as_bytes()).map_err(|error| failed("write", path, &error))?;
+    }
+    Ok(paths)
+}
+
+/// Writes beside the file and renames, so that a reader sees the old file or the new one.
+fn write_whole(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
+    let mut beside = path.as_os_str().to_owned();
+    beside.push(format!(".{}.part", std::process::id()));
+    let beside = PathBuf::from(beside);
+    let written = std::fs::File::create(&beside).and_then(|mut file| {
+        file.write_all(bytes)?;
+        file.sync_all()
+    });
+    written.and_then(|()| std::fs::rename(&beside, path)).inspect_err(|_| {
+        // The failure to write is what is reported.
+        let _ = std::fs::remove_file(&beside);
+    })
+}
+
+fn is_ours(path: &Path) -> bool {
+    let mut head = Vec::new();
+    std::fs::File::open(path)
+        .and_then(|file| file.take(MARK_WITHIN as u64).read_to_end(&mut head))
+        .is_ok_and(|_| String::from_utf8_lossy(&head).contains(MARK))
+}
+
+/// A label as the stem of a file name: letters, digits and hyphens, not too long.
+pub(super) fn file_stem(label: &str) -> String {
+    /// Long enough for any boat place, short enough for any file system.
+    const LONGEST: usize = 40;
+    let stem: String = label
+        .chars()
+        .map(|letter| if letter.is_alphanumeric() { letter } else { '-' })
+        .take(LONGEST)
+        .collect();
+    let stem = stem.trim_matches('-');
+    if stem.is_empty() { "body".to_owned() } else { stem.to_owned() }
+}

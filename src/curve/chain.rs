@@ -1,0 +1,189 @@
+//! An edge of a panel: cubics joined end to end.
+
+use kurbo::{Affine, BezPath, CubicBez, ParamCurve, Point, Vec2};
+
+use super::{end_tangent, length, reversed, start_tangent, t_at_length};
+
+/// A run of cubics, each starting where the one before ended; never empty.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Chain(Vec<CubicBez>);
+
+impl Chain {
+    /// A chain of one piece.
+    pub fn of(piece: CubicBez) -> Self {
+        let mut pieces = Vec::with_capacity(6);
+        pieces.push(piece);
+        Self(pieces)
+    }
+
+    /// The chain with one more piece, which starts where the chain ends.
+    #[must_use]
+    pub fn then(mut self, piece: CubicBez) -> Self {
+        self.0.push(piece);
+        self
+    }
+
+    /// The pieces in order.
+    pub fn pieces(&self) -> &[CubicBez] {
+        &self.0
+    }
+
+    /// Where the chain starts.
+    pub fn start(&self) -> Point {
+        self.0[0].p0
+    }
+
+    /// Where the chain ends.
+    pub fn end(&self) -> Point {
+        self.0[self.0.len() - 1].p3
+    }
+
+    /// The direction in which the chain leaves its start.
+    pub fn start_tangent(&self) -> Vec2 {
+        start_tangent(&self.0[0])
+    }
+
+    /// The direction in which the chain reaches its end.
+    pub fn end_tangent(&self) -> Vec2 {
+        end_tangent(&self.0[self.0.len() - 1])
+    }
+
+    /// The arc length, as [`length`] measures it.
+    pub fn length(&self) -> f64 {
+        self.0.iter().map(length).sum()
+    }
+
+    /// The point `walked` along the chain from its start; beyond an end the last piece is produced.
+    pub fn point_at(&self, walked: f64) -> Point {
+        let (piece, t) = self.place_at(walked);
+        self.0[piece].eval(t)
+    }
+
+    fn place_at(&self, walked: f64) -> (usize, f64) {
+        let mut left = walked;
+        let last = self.0.len() - 1;
+        for (index, piece) in self.0.iter().enumerate() {
+            let whole = length(piece);
+            if left <= whole || index == last {
+                return (index, t_at_length(piece, left));
+            }
+            left -= whole;
+        }
+        (last, 1.0)
+    }
+
+    /// The chain walked the other way.
+    #[must_use]
+    pub fn reversed(&self) -> Self {
+        Self(self.0.iter().rev().copied().map(reversed).collect())
+    }
+
+    /// The chain carried by a move or a turn.
+    #[must_use]
+    pub fn moved(&self, by: Affine) -> Self {
+        Self(self.0.iter().map(|piece| by * *piece).collect())
+    }
+
+    /// The chain cut in two, `walked` from its start. A cut at or beyond an end leaves that part a point.
+    pub fn cut_at(&self, walked: f64) -> (Self, Self) {
+        let (index, t) = self.place_at(walked);
+        let t = t.clamp(0.0, 1.0);
+        let cut = self.0[index];
+        let mut head = self.0[..index].to_vec();
+        head.push(cut.subsegment(0.0..t));
+        let mut tail = vec![cut.subsegment(t..1.0)];
+        tail.extend_from_slice(&self.0[index + 1..]);
+        (Self(head), Self(tail))
+    }
+
+    /// All x at which the chain crosses the level `y`.
+    pub fn crossings(&self, y: f64) -> impl Iterator<Item = f64> {
+        self.0.iter().flat_map(move |piece| {
+            let (low, high) = (
+                piece.p0.y.min(piece.p1.y).min(piece.p2.y).min(piece.p3.y),
+                piece.p0.y.max(piece.p1.y).max(piece.p2.y).max(piece.p3.y),
+            );
+            let found =
+                if low <= y && y <= high { crossing_parameters(piece, y) } else { Default::default() };
+            found.into_iter().map(|t| piece.eval(t).x)
+        })
+    }
+
+    /// The chain as a path of its own.
+    pub fn to_path(&self) -> BezPath {
+        let mut path = BezPath::new();
+        path.move_to(self.start());
+        for piece in &self.0 {
+            path.curve_to(piece.p1, piece.p2, piece.p3);
+        }
+        path
+    }
+}
+
+fn crossing_parameters(piece: &CubicBez, y: f64) -> Vec<f64> {
+    let (p0, p1, p2, p3) = (piece.p0.y - y, piece.p1.y - y, piece.p2.y - y, piece.p3.y - y);
+    let (c1, c2, c3) = (3.0 * (p1 - p0), 3.0 * (p0 - 2.0 * p1 + p2), p3 - p0 + 3.0 * (p1 - p2));
+    /// A crossing at a shared end must not slip through between two pieces.
+    const END: f64 = 1e-9;
+    kurbo::common::solve_cubic(p0, c1, c2, c3)
+        .into_iter()
+        .map(|t| {
+            // One round of Newton: the closed form loses digits on pieces that are all but straight.
+            let (value, slope) = (p0 + t * (c1 + t * (c2 + t * c3)), c1 + t * (2.0 * c2 + t * 3.0 * c3));
+            if slope.abs() > 1e-9 { t - value / slope } else { t }
+        })
+        .filter(|t| (-END..=1.0 + END).contains(t))
+        .map(|t| t.clamp(0.0, 1.0))
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::curve::straight;
+
+    fn seam() -> Chain {
+        Chain::of(CubicBez::new((0.0, 0.0), (1.0, 5.0), (3.0, 10.0), (2.0, 20.0)))
+            .then(straight(Point::new(2.0, 20.0), Point::new(0.0, 60.0)))
+    }
+
+    #[test]
+    fn length_of_a_straight_chain_exact() {
+        let line = Chain::of(straight(Point::new(1.0, 2.0), Point::new(4.0, 6.0)));
+        assert!((line.length() - 5.0).abs() < 1e-12);
+    }
+
+    #[test]
+    fn length_as_a_dense_sum() {
+        let piece = seam().pieces()[0];
+        let n = 200_000;
+        let dense: f64 = (0..n)
+            .map(|i| piece.eval(i as f64 / n as f64).distance(piece.eval((i + 1) as f64 / n as f64)))
+            .sum();
+        assert!((length(&piece) - dense).abs() < 1e-6);
+    }
+
+    #[test]
+    fn cut_parts_as_long_as_asked() {
+        let whole = seam();
+        for walked in [0.5, 7.0, 20.0, 33.0, 60.0] {
+            let (head, tail) = whole.cut_at(walked);
+            assert!((head.length() - walked).abs() < 1e-6);
+            assert!((head.length() + tail.length() - whole.length()).abs() < 1e-6);
+            assert!(whole.point_at(walked).distance(head.end()) < 1e-9);
+        }
+    }
+
+    #[test]
+    fn produced_beyond_its_end() {
+        let line = Chain::of(straight(Point::new(0.0, 0.0), Point::new(0.0, 10.0)));
+        assert!(line.point_at(12.0).distance(Point::new(0.0, 12.0)) < 1e-9);
+        assert!(line.point_at(-1.0).distance(Point::new(0.0, -1.0)) < 1e-9);
+    }
+
+    #[test]
+    fn level_crossing_on_the_curve() {
+        let xs: Vec<f64> = seam().crossings(40.0).collect();
+        assert!(xs.len() == 1 && (xs[0] - 1.0).abs() < 1e-9, "{xs:?}");
+    }
+}

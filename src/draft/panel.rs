@@ -1,0 +1,165 @@
+//! A panel by its ten roles, and a drawn panel.
+
+use std::ops::{Index, IndexMut};
+
+use kurbo::{CubicBez, Point};
+
+use crate::{
+    curve::Chain,
+    terms::{Edge, Level, Panel, Role},
+};
+
+/// The y of every level, cm below the waist line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Levels(pub [f64; 7]);
+
+impl Index<Level> for Levels {
+    type Output = f64;
+    fn index(&self, level: Level) -> &f64 {
+        &self.0[level as usize]
+    }
+}
+
+impl IndexMut<Level> for Levels {
+    fn index_mut(&mut self, level: Level) -> &mut f64 {
+        &mut self.0[level as usize]
+    }
+}
+
+/// The ten points by which a panel is known, in cm from the crease and the waist line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Roles(pub [Point; 10]);
+
+impl Index<Role> for Roles {
+    type Output = Point;
+    fn index(&self, role: Role) -> &Point {
+        &self.0[role as usize]
+    }
+}
+
+impl IndexMut<Role> for Roles {
+    fn index_mut(&mut self, role: Role) -> &mut Point {
+        &mut self.0[role as usize]
+    }
+}
+
+/// A dart of the waist.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Dart {
+    /// Where it ends.
+    pub apex: Point,
+    /// Its tops at the waist, the one nearer the centre first; both as far from the apex.
+    pub legs: [Point; 2],
+}
+
+impl Dart {
+    /// How wide the dart stands open at the waist, cm.
+    pub fn intake(&self) -> f64 {
+        self.legs[0].distance(self.legs[1])
+    }
+
+    /// The length of a leg, cm.
+    pub fn length(&self) -> f64 {
+        self.apex.distance(self.legs[0])
+    }
+}
+
+/// A mark across an edge at which two panels are matched.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Notch {
+    /// The edge it stands on.
+    pub edge: Edge,
+    /// What it marks: a level's key.
+    pub name: &'static str,
+    /// How far along the edge, cm.
+    pub from_start: f64,
+    /// Where.
+    pub point: Point,
+}
+
+/// A drawn panel: five edges head to tail, each true to its neighbour panel once the draft is trued.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PanelShape {
+    /// Front or back.
+    pub panel: Panel,
+    /// The roles where the finished outline has them.
+    pub roles: Roles,
+    /// Centre to side, straight from dart leg to dart leg.
+    pub waist: Chain,
+    /// Waist to hem.
+    pub side_seam: Chain,
+    /// Side to inner leg.
+    pub hem: Chain,
+    /// Hem to crotch point.
+    pub inseam: Chain,
+    /// Crotch point to centre waist.
+    pub crotch_seam: Chain,
+    /// From the centre to the side.
+    pub darts: Vec<Dart>,
+    /// The waist when its darts are closed: one smooth curve.
+    pub sewn_waist: CubicBez,
+    /// By how much the darts turn the side part when they are sewn, radians.
+    pub closing: f64,
+    /// Hip and knee on the side seam, knee on the inseam.
+    pub notches: [Notch; 3],
+}
+
+impl PanelShape {
+    /// One edge of the panel.
+    pub fn edge(&self, edge: Edge) -> &Chain {
+        match edge {
+            Edge::Waist => &self.waist,
+            Edge::SideSeam => &self.side_seam,
+            Edge::Hem => &self.hem,
+            Edge::Inseam => &self.inseam,
+            Edge::CrotchSeam => &self.crotch_seam,
+        }
+    }
+
+    /// The sewn length of the waist: its darts closed.
+    pub fn sewn_waist_length(&self) -> f64 {
+        crate::curve::length(&self.sewn_waist)
+    }
+
+    /// The width of the panel at a level, from its innermost to its outermost edge; `None` where the level misses
+    /// the panel.
+    pub fn chord(&self, y: f64) -> Option<f64> {
+        let inner =
+            self.inseam.crossings(y).chain(self.crotch_seam.crossings(y)).fold(f64::INFINITY, f64::min);
+        let outer = self.side_seam.crossings(y).fold(f64::NEG_INFINITY, f64::max);
+        (inner.is_finite() && outer.is_finite()).then(|| outer - inner)
+    }
+
+    /// The grain: on the crease, from the crotch line's height to well above the hem.
+    pub fn grain(&self) -> [Point; 2] {
+        let (top, bottom) = (self.roles[Role::CurveStart].y, self.roles[Role::SideHem].y);
+        [Point::new(0.0, top), Point::new(0.0, bottom - 0.1 * (bottom - top))]
+    }
+
+    /// The whole outline, head to tail from the centre waist.
+    pub fn outline(&self) -> Vec<CubicBez> {
+        [&self.waist, &self.side_seam, &self.hem, &self.inseam, &self.crotch_seam]
+            .iter()
+            .flat_map(|edge| edge.pieces().iter().copied())
+            .collect()
+    }
+}
+
+/// A front and a back that sew together: one leg.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shape {
+    /// The front panel.
+    pub front: PanelShape,
+    /// The back panel.
+    pub back: PanelShape,
+}
+
+impl Shape {
+    /// One of the two panels.
+    pub fn panel(&self, panel: Panel) -> &PanelShape {
+        match panel {
+            Panel::Front => &self.front,
+            Panel::Back => &self.back,
+        }
+    }
+}

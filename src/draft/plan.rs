@@ -1,0 +1,403 @@
+//! A recipe compiled against one body: every name looked up, every default settled, every discrete rule of the trade
+//! decided. After this, drawing cannot fail.
+
+use kurbo::Point;
+
+use super::{
+    panel::{Levels, Roles},
+    suppression::Suppression,
+};
+use crate::{
+    body::Body,
+    mistake::{Mistake, Notice},
+    order::Trousers,
+    recipe::{BendRule, Construction, Inputs, PanelPlan as PanelRule, Proportion, Recipe, Reference},
+    terms::{EaseAt, Level, Measurement, Panel, Role, Style, Word},
+};
+
+/// Everything that drawing needs, for one body.
+#[derive(Clone, Debug)]
+pub struct Plan {
+    /// The y of the levels.
+    pub levels: Levels,
+    /// The front panel's plan.
+    pub front: PanelPlan,
+    /// The back panel's plan.
+    pub back: PanelPlan,
+    /// The sewn waist of one front and one back together, cm.
+    pub sewn_waist: f64,
+    /// By how much the back inseam is shorter than the front, to be stretched in sewing, cm.
+    pub inseam_stretch: f64,
+    /// How far the crossing of crotch seam and inseam is off square, radians.
+    pub crossing_tilt: f64,
+    /// What the recipe was given: the body's measurements as drafted for, ease, style and asks in force.
+    pub inputs: Inputs,
+    /// The least and the most ease that the recipe calls a fit, by [`EaseAt`], cm.
+    pub wanted: [(f64, Option<f64>); 8],
+    /// The points, lines and quantities of the recipe, in its own frame.
+    pub construction: Construction,
+    /// What was decided that a person should know.
+    pub notices: Vec<Notice>,
+}
+
+/// One panel's plan.
+#[derive(Clone, Debug)]
+pub struct PanelPlan {
+    /// Front or back.
+    pub panel: Panel,
+    /// The roles where the recipe puts them, from the crease.
+    pub roles: Roles,
+    /// How the crotch curve is bent.
+    pub bend: BendPlan,
+    /// How far the side stands out from straight above the hip, cm.
+    pub side_bow: f64,
+    /// How far the inseam is hollowed above the knee, cm.
+    pub inseam_bow: f64,
+    /// The width at the hip line from centre line to side, cm.
+    pub hip_width: f64,
+    /// The darts from the centre to the side.
+    pub darts: Vec<DartPlan>,
+    /// What all darts take in together, cm.
+    pub intake: f64,
+    /// Drawn as printed in its source, without truing.
+    pub printed: bool,
+}
+
+/// How a crotch curve is found.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum BendPlan {
+    /// By how far its handles reach towards the corner.
+    Fullness(f64),
+    /// Through a guide point.
+    Guide(Point),
+}
+
+impl BendPlan {
+    /// The fullness to begin with, or to fall back to where a guide point cannot be met.
+    pub(super) fn fullness(self) -> f64 {
+        match self {
+            Self::Fullness(fullness) => fullness,
+            Self::Guide(_) => 0.6,
+        }
+    }
+}
+
+/// A dart before it is drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct DartPlan {
+    /// Where its middle stands, as a part of the waist from the centre.
+    pub at: f64,
+    /// Its part of what all darts of the panel take in.
+    pub share: f64,
+    /// From the waist to its end, cm.
+    pub length: f64,
+}
+
+/// The seat of a body may be widest nearer to its crotch than a pair of trousers can show: the hip line is drawn at
+/// least this far above the crotch line, cm.
+const HIP_ABOVE_CROTCH: f64 = 3.0;
+/// The crotch curve starts at least this part of the way from the waist to the crotch line.
+const HIGHEST_CURVE: f64 = 0.3;
+/// Where the calf is girthed, below the knee, as a part of the knee height (design of this project).
+const CALF_BELOW_KNEE: f64 = 0.31;
+/// Where the thigh is girthed, below the body's crotch, cm.
+const THIGH_BELOW_CROTCH: f64 = 2.5;
+/// The least length of a leg between two of its levels, cm.
+const LEAST_LEG: f64 = 5.0;
+
+impl Plan {
+    /// Compiles `recipe` against `body` with the ease and style of `trousers`.
+    ///
+    /// # Errors
+    /// When the recipe has no back, when a step has no answer for this body, or when the levels or points come out
+    /// in an order that is no trouser leg.
+    pub fn new(recipe: &Recipe, body: &Body, trousers: &Trousers) -> Result<Self, Mistake> {
+        let back = recipe.back.as_ref().ok_or_else(|| {
+            Mistake::new(format!("the recipe `{}` has no back", recipe.name)).help(
+                "a recipe without `[back]` shows its construction only; choose another `block` to draft with",
+            )
+        })?;
+        let mut notices = Vec::new();
+        let inputs = inputs(recipe, body, trousers, &mut notices)?;
+        let construction = recipe.construct(&inputs)?;
+        let levels = levels(recipe, body, &inputs, &construction)?;
+        let build = Build { recipe, construction: &construction, inputs: &inputs, levels: &levels };
+        let (front, front_net) = build.panel(Panel::Front, &recipe.front, &mut notices)?;
+        let (back, back_net) = build.panel(Panel::Back, back, &mut notices)?;
+        Ok(Self {
+            levels,
+            front,
+            back,
+            sewn_waist: front_net + back_net,
+            inseam_stretch: trousers.inseam_stretch,
+            crossing_tilt: recipe.truing.crossing_tilt,
+            wanted: std::array::from_fn(|at| wanted(recipe, EaseAt::ALL[at])),
+            construction,
+            inputs,
+            notices,
+        })
+    }
+}
+
+fn lacking(recipe: &Recipe, missing: Reference) -> Mistake {
+    let needed = match missing {
+        Reference::Body(measurement) => measurement.key(),
+        Reference::Style(style) => style.key(),
+        Reference::Ease(at) => at.key(),
+        Reference::Ask(_) | Reference::Line(_) | Reference::Quantity(_) => "an earlier step",
+    };
+    Mistake::new(format!("recipe `{}` needs `{needed}`", recipe.name))
+        .help(format!("add `{needed}` to the measurement file"))
+}
+
+/// The least and the most ease that is a fit; a recipe that names none takes any ease that is not negative.
+fn wanted(recipe: &Recipe, at: EaseAt) -> (f64, Option<f64>) {
+    recipe.ease.within(at).map_or((0.0, None), |[least, most]| (least, Some(most)))
+}
+
+fn inputs(
+    recipe: &Recipe,
+    body: &Body,
+    trousers: &Trousers,
+    notices: &mut Vec<Notice>,
+) -> Result<Inputs, Mistake> {
+    let mut ease = [0.0; 8];
+    for at in EaseAt::ALL {
+        let given = trousers.ease[*at as usize];
+        ease[*at as usize] = given.unwrap_or_else(|| recipe.ease.give(*at, body.sex));
+    }
+    let mut measurements = [None; Measurement::COUNT];
+    for measurement in Measurement::ALL {
+        measurements[*measurement as usize] = body.cm(*measurement);
+    }
+    let lowest = body
+        .cm(Measurement::BodyRise)
+        .map(|rise| rise + ease[EaseAt::CrotchDepth as usize] - HIP_ABOVE_CROTCH);
+    if let (Some(hip), Some(lowest)) = (&mut measurements[Measurement::WaistToHip as usize], lowest)
+        && recipe.truing.on
+        && *hip > lowest
+    {
+        if *hip > lowest + 0.5 {
+            notices.push(Notice::new(
+                "hip-line-raised",
+                format!(
+                    "the seat is widest {:.1} cm below the waist, within {HIP_ABOVE_CROTCH} cm of the crotch line: the hip \
+                     line is drawn at {lowest:.1} cm; take `waist_to_hip` and `body_rise` again",
+                    *hip
+                ),
+            ));
+        }
+        *hip = lowest;
+    }
+    let mut inputs = Inputs { measurements, ease, style: [None; 4], asks: trousers.ask.clone() };
+    for style in Style::ALL {
+        let given = trousers.style[*style as usize];
+        inputs.style[*style as usize] = match given {
+            Some(width) => Some(width),
+            None => recipe
+                .style
+                .give(*style, body.sex, &inputs)
+                .transpose()
+                .map_err(|missing| lacking(recipe, missing))?,
+        };
+    }
+    Ok(inputs)
+}
+
+fn levels(
+    recipe: &Recipe,
+    body: &Body,
+    inputs: &Inputs,
+    construction: &Construction,
+) -> Result<Levels, Mistake> {
+    let line = |name: &str| {
+        recipe.line(name).map(|index| construction.lines[index]).ok_or_else(|| {
+            Mistake::new(format!("the recipe `{}` has no `{name}`", recipe.name))
+                .help("a recipe to draft with names `hip_line`, `crotch_line`, `knee_line` and `hem_line` in `[lines]`")
+        })
+    };
+    let mut levels = Levels([0.0; 7]);
+    levels[Level::Hip] = line("hip_line")?;
+    levels[Level::Crotch] = line("crotch_line")?;
+    levels[Level::Knee] = line("knee_line")?;
+    levels[Level::Hem] = line("hem_line")?;
+    levels[Level::Thigh] =
+        levels[Level::Crotch] - inputs.ease[EaseAt::CrotchDepth as usize] + THIGH_BELOW_CROTCH;
+    let knee_height =
+        body.cm(Measurement::KneeHeight).unwrap_or(0.6 * (levels[Level::Hem] - levels[Level::Crotch]));
+    levels[Level::Calf] = levels[Level::Knee] + CALF_BELOW_KNEE * knee_height;
+    let in_order = levels[Level::Hip] > 0.0
+        && levels[Level::Hip] < levels[Level::Crotch]
+        && levels[Level::Crotch] + LEAST_LEG < levels[Level::Knee]
+        && levels[Level::Knee] + LEAST_LEG < levels[Level::Hem];
+    if in_order {
+        Ok(levels)
+    } else {
+        Err(Mistake::new(format!(
+            "the levels are not in order: hip {:.1}, crotch {:.1}, knee {:.1}, hem {:.1} cm below the waist",
+            levels[Level::Hip],
+            levels[Level::Crotch],
+            levels[Level::Knee],
+            levels[Level::Hem]
+        ))
+        .help("check `waist_to_hip`, `body_rise`, the leg length and `style.length`"))
+    }
+}
+
+struct Build<'a> {
+    recipe: &'a Recipe,
+    construction: &'a Construction,
+    inputs: &'a Inputs,
+    levels: &'a Levels,
+}
+
+impl Build<'_> {
+    fn panel(
+        &self,
+        panel: Panel,
+        rule: &PanelRule,
+        notices: &mut Vec<Notice>,
+    ) -> Result<(PanelPlan, f64), Mistake> {
+        let crease = self.construction.points[rule.crease.0].x;
+        let place = |point: Point| Point::new(point.x - crease, point.y);
+        let mut roles = Roles(rule.roles.map(|id| place(self.construction.points[id.0])));
+        let printed = !self.recipe.truing.on;
+        if !printed {
+            lower_curve_start(&mut roles, self.levels[Level::Crotch]);
+        }
+        self.check(panel, &roles)?;
+        let hip_width = roles[Role::SideHip].x - centre_at(&roles, roles[Role::SideHip].y).x;
+        let drawn = roles[Role::CentreWaist].distance(roles[Role::SideWaist]);
+        let intakes: Vec<f64> =
+            rule.darts.iter().map(|dart| self.value(&dart.intake)).collect::<Result<_, _>>()?;
+        let lengths: Vec<f64> =
+            rule.darts.iter().map(|dart| self.value(&dart.length)).collect::<Result<_, _>>()?;
+        let intake: f64 = intakes.iter().sum();
+        let net = drawn - intake;
+        let mut darts: Vec<DartPlan> = rule
+            .darts
+            .iter()
+            .zip(intakes.iter().zip(lengths))
+            .map(|(dart, (own, length))| DartPlan {
+                at: along(&roles, place(self.construction.points[dart.on.0])),
+                share: if intake > 0.0 { own / intake } else { 1.0 / intakes.len() as f64 },
+                length,
+            })
+            .collect();
+        darts.sort_by(|a, b| a.at.total_cmp(&b.at));
+        let mut intake = intake;
+        if !printed {
+            let waist_to_hip = self.levels[Level::Hip];
+            for dart in &mut darts {
+                dart.length = dart.length.min(longest_dart(panel, waist_to_hip));
+            }
+            let shortest = darts.iter().map(|dart| dart.length).fold(f64::INFINITY, f64::min);
+            let available = roles[Role::SideHip].x - roles[Role::CentreWaist].x;
+            let (shared, notice) =
+                Suppression::share_out(panel, available - net, (darts.len(), intake), shortest, waist_to_hip);
+            notices.extend(notice);
+            roles[Role::SideWaist].x = roles[Role::SideHip].x - shared.side;
+            darts = regrouped(darts, shared.count);
+            intake = shared.darts;
+        }
+        let bend = match rule.bend {
+            BendRule::Fullness(fullness) => BendPlan::Fullness(fullness),
+            BendRule::Guide(id) => BendPlan::Guide(place(self.construction.points[id.0])),
+        };
+        let plan = PanelPlan {
+            panel,
+            roles,
+            bend,
+            side_bow: self.value(&rule.bow.side_above_hip)?,
+            inseam_bow: -self.value(&rule.bow.inseam_above_knee)?,
+            hip_width,
+            darts,
+            intake,
+            printed,
+        };
+        Ok((plan, net))
+    }
+
+    fn value(&self, proportion: &Proportion) -> Result<f64, Mistake> {
+        proportion.value(self.inputs, self.construction).map_err(|missing| lacking(self.recipe, missing))
+    }
+
+    fn check(&self, panel: Panel, roles: &Roles) -> Result<(), Mistake> {
+        let wrong = |what: &str| {
+            Mistake::new(format!(
+                "the {panel} of `{}` cannot be drawn for this body: {what}",
+                self.recipe.name
+            ))
+            .help("take the measurements again, or choose another `block`")
+        };
+        if roles.0.iter().any(|point| !point.is_finite()) {
+            return Err(wrong("a point has no place"));
+        }
+        let (start, point) = (roles[Role::CurveStart], roles[Role::CrotchPoint]);
+        if roles[Role::CentreWaist].y + 0.5 > start.y || start.y + 1.0 > point.y {
+            return Err(wrong("waist, start of the crotch curve and crotch point are not in order"));
+        }
+        if point.x + 0.5 > start.x {
+            return Err(wrong("the crotch extension is no longer than 0.5 cm"));
+        }
+        if roles[Role::SideHip].x < roles[Role::CentreHip].x + 5.0 {
+            return Err(wrong("the hip line is narrower than 5 cm"));
+        }
+        if roles[Role::SideKnee].x < roles[Role::InnerKnee].x + 3.0
+            || roles[Role::SideHem].x < roles[Role::InnerHem].x + 3.0
+        {
+            return Err(wrong("knee or hem is narrower than 3 cm"));
+        }
+        if roles[Role::SideWaist].x < roles[Role::CentreWaist].x + 3.0 {
+            return Err(wrong("the waist is narrower than 3 cm"));
+        }
+        Ok(())
+    }
+}
+
+/// The straight centre line, produced to the level `y`.
+pub(super) fn centre_at(roles: &Roles, y: f64) -> Point {
+    let (top, end) = (roles[Role::CentreWaist], roles[Role::CurveStart]);
+    top.lerp(end, (y - top.y) / (end.y - top.y))
+}
+
+fn lower_curve_start(roles: &mut Roles, crotch: f64) {
+    let top = roles[Role::CentreWaist].y;
+    let highest = top + HIGHEST_CURVE * (crotch - top);
+    if roles[Role::CurveStart].y < highest && roles[Role::CurveStart].y > top {
+        roles[Role::CurveStart] = centre_at(roles, highest);
+    }
+}
+
+/// Where a dart's point stands along the waist, as a part of it from the centre.
+fn along(roles: &Roles, point: Point) -> f64 {
+    let waist = roles[Role::SideWaist] - roles[Role::CentreWaist];
+    ((point - roles[Role::CentreWaist]).dot(waist) / waist.hypot2()).clamp(0.05, 0.95)
+}
+
+/// Common practice, no source: a dart ends well above the fullest part it makes room for.
+fn longest_dart(panel: Panel, waist_to_hip: f64) -> f64 {
+    let part = match panel {
+        Panel::Front => 0.5,
+        Panel::Back => 0.65,
+    };
+    (part * waist_to_hip).min(waist_to_hip - 2.5).max(1.0)
+}
+
+/// The darts of the recipe when `count` of them are sewn: one between two, two about one.
+fn regrouped(darts: Vec<DartPlan>, count: usize) -> Vec<DartPlan> {
+    /// Half the distance of two darts that stand for one, as a part of the waist.
+    const APART: f64 = 0.13;
+    match (darts.len(), count) {
+        (_, 0) => Vec::new(),
+        (have, want) if have == want => darts,
+        (1, _) => [-APART, APART]
+            .into_iter()
+            .map(|by| DartPlan { at: darts[0].at + by, share: 0.5, length: darts[0].length })
+            .collect(),
+        (have, _) => {
+            let middle = |of: fn(&DartPlan) -> f64| darts.iter().map(of).sum::<f64>() / have as f64;
+            vec![DartPlan { at: middle(|d| d.at), share: 1.0, length: middle(|d| d.length) }]
+        }
+    }
+}

@@ -1,0 +1,200 @@
+//! The finished draft and the record of how it came about.
+
+use std::{borrow::Cow, sync::Arc};
+
+use super::{
+    Shape,
+    plan::Plan,
+    truing::{missed_guides, shape},
+};
+use crate::{
+    body::Body,
+    mistake::{Mistake, Mistakes, Notice},
+    order::Order,
+    recipe::Recipe,
+    terms::{FitKind, Level, Panel, Role, SeatSet, Style, Word},
+};
+
+/// One body's trousers, drafted and trued, with everything that led to them.
+#[derive(Clone, Debug)]
+pub struct Draft {
+    /// The label of the body.
+    pub name: String,
+    /// The recipe.
+    pub recipe: Arc<Recipe>,
+    /// How the fit parameters were found.
+    pub fit: FitKind,
+    /// The body.
+    pub body: Body,
+    /// The recipe compiled against the body, with its construction points.
+    pub plan: Plan,
+    /// The trued panels.
+    pub shape: Shape,
+    /// What a person should know about how it was drafted.
+    pub notices: Vec<Notice>,
+}
+
+/// One step of the record.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step<'a> {
+    /// The panel it belongs to.
+    pub panel: Panel,
+    /// Its place in the record, from 1.
+    pub number: usize,
+    /// What is done.
+    pub title: &'a str,
+    /// By which rule, as the trade writes it.
+    pub rule: Cow<'a, str>,
+    /// What the rule comes to for this body, cm.
+    pub value: Option<f64>,
+    /// The points it makes or moves.
+    pub points: Vec<&'a str>,
+}
+
+/// Drafts what a measurement file orders, by a recipe.
+///
+/// # Errors
+/// When the measurements are no body's, when the file asks for something that is not drawn yet, or when the recipe and
+/// the body make no trouser leg: see [`Body::resolve`] and [`Plan::new`].
+pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
+    refuse_undrawn(order)?;
+    let (body, mut notices) = Body::resolve(&order.body)?;
+    let mut plan = Plan::new(recipe, &body, &order.trousers)?;
+    let shape = shape(&plan);
+    notices.append(&mut plan.notices);
+    if order.trousers.fit == Some(FitKind::Measured) {
+        notices.push(Notice::new(
+            "fit-not-built",
+            "measured fit is not built yet: this draft follows the recipe's proportions alone",
+        ));
+    }
+    for panel in missed_guides(&plan) {
+        notices.push(Notice::new(
+            "guide-missed",
+            format!(
+                "the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness"
+            ),
+        ));
+    }
+    let draft = Draft {
+        name: order.name.clone().unwrap_or_else(|| "body".to_owned()),
+        recipe: Arc::clone(recipe),
+        fit: FitKind::Proportional,
+        body,
+        plan,
+        shape,
+        notices,
+    };
+    Ok(draft.with_drop_judged())
+}
+
+/// Names what the file asks for and this program cannot draw yet: drafting without it would be a wrong pattern.
+fn refuse_undrawn(order: &Order) -> Result<(), Mistakes> {
+    let trousers = &order.trousers;
+    let legs = order.left.iter().chain(&order.right);
+    let keys = order.adjustments.iter().chain(legs.clone().flat_map(|leg| &leg.adjustments));
+    let mut asked: Vec<String> =
+        keys.filter(|it| it.value != 0.0).map(|it| it.key.key().to_owned()).collect();
+    let mut also = |asks: bool, key: &str| asked.extend(asks.then(|| key.to_owned()));
+    also(
+        trousers.style[Style::WaistDrop as usize].is_some_and(|drop| drop != 0.0),
+        "trousers.style.waist_drop",
+    );
+    also(trousers.cloth_stretch != 0.0, "trousers.cloth_stretch");
+    also(trousers.set == SeatSet::Easy, "trousers.set");
+    also(
+        legs.clone().any(|leg| leg.measured.iter().any(Option::is_some)),
+        "left.measurements, right.measurements",
+    );
+    also(trousers.allowance.iter().any(Option::is_some), "trousers.allowance");
+    if asked.is_empty() {
+        return Ok(());
+    }
+    Err(asked
+        .into_iter()
+        .map(|key| {
+            Mistake::new(format!("`{key}` is known but not drawn yet"))
+                .help("take it out of the file: a draft that passed over it would be wrong")
+        })
+        .collect::<Vec<_>>()
+        .into())
+}
+
+/// The back crotch point lies this much below the crotch line at the least and the most, cm.
+const ORDINARY_DROP: (f64, f64) = (-0.5, 2.0);
+
+impl Draft {
+    /// How far the trued back crotch point lies below the crotch line, cm.
+    pub fn back_drop(&self) -> f64 {
+        self.shape.back.roles[Role::CrotchPoint].y - self.plan.levels[Level::Crotch]
+    }
+
+    fn with_drop_judged(mut self) -> Self {
+        let drop = self.back_drop();
+        if drop < ORDINARY_DROP.0 || drop > ORDINARY_DROP.1 {
+            self.notices.push(Notice::new(
+                "back-drop",
+                format!(
+                    "the back crotch point had to lie {drop:.1} cm below the crotch line for the inseams to agree; \
+                     {:.1} to {:.1} is ordinary: look at the back of the thigh on the toile",
+                    ORDINARY_DROP.0, ORDINARY_DROP.1
+                ),
+            ));
+        }
+        self
+    }
+
+    /// The record: the recipe's steps with this body's values, then what truing did.
+    pub fn steps(&self) -> Vec<Step<'_>> {
+        let plan = &self.plan;
+        let mut steps: Vec<Step<'_>> = Vec::with_capacity(self.recipe.steps.len() + 4);
+        for step in &self.recipe.steps {
+            let entry = step.entry();
+            steps.push(Step {
+                panel: entry.panel,
+                number: steps.len() + 1,
+                title: &entry.title,
+                rule: Cow::Borrowed(&entry.rule),
+                value: step.value(&plan.inputs, &plan.construction),
+                points: vec![&entry.makes],
+            });
+        }
+        if self.recipe.truing.on {
+            self.record_truing(&mut steps);
+        }
+        steps
+    }
+
+    fn record_truing<'a>(&'a self, steps: &mut Vec<Step<'a>>) {
+        let plan = &self.plan;
+        let mut record = |panel, title, rule: String, value, points| {
+            let number = steps.len() + 1;
+            steps.push(Step { panel, number, title, rule: Cow::Owned(rule), value: Some(value), points });
+        };
+        let moved = |role| self.shape.back.roles[role] - plan.back.roles[role];
+        record(
+            Panel::Back,
+            "the back crotch point slides until the inseams agree",
+            format!("back inseam = front inseam - {}", plan.inseam_stretch),
+            moved(Role::CrotchPoint).y,
+            vec!["crotch_point"],
+        );
+        record(
+            Panel::Back,
+            "the back side waist slides along its seam until the side seams agree",
+            "back side seam = front side seam".to_owned(),
+            moved(Role::SideWaist).y,
+            vec!["side_waist"],
+        );
+        for (shape, planned) in [(&self.shape.front, &plan.front), (&self.shape.back, &plan.back)] {
+            let intake: f64 = shape.darts.iter().map(super::Dart::intake).sum();
+            record(
+                shape.panel,
+                "the waist is drawn with its darts closed; the darts give or take what its curve changed",
+                format!("darts {:.2} as planned", planned.intake),
+                intake,
+                vec!["centre_waist", "side_waist"],
+            );
+        }
+    }
+}

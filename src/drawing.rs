@@ -1,0 +1,24 @@
+//! One neutral picture: named layers of lines, areas and text in centimetres, and the writers that carry it to paper
+//! and screen. Nothing here knows trousers.
+//!
+//! x runs right and y runs down, as in a draft. A turn is in radians, clockwise as seen. Every coordinate, width and
+//! size is finite; whoever composes a picture has seen to that. The same picture gives the same bytes on every run.
+
+mod font;
+mod labels;
+mod path_data;
+mod pen;
+mod picture;
+mod png;
+mod svg;
+mod text;
+mod wording;
+
+pub use font::{CAP_HEIGHT, text_width};
+pub use labels::Labels;
+pub use path_data::{number, path_data};
+pub use pen::{Ink, Pen, Shade};
+pub use picture::{Drawing, Layer, Mark};
+pub use svg::SvgScale;
+pub use text::{Align, Footprint, Text, Weight};
+pub use wording::Wording;

@@ -1,0 +1,282 @@
+//! The numbers that decide the fit before cloth is cut.
+
+use crate::{
+    body::{Body, Origin},
+    curve::{Fault, angle_between, soundness},
+    draft::{PanelShape, Plan, Shape},
+    mistake::Notice,
+    terms::{EaseAt, Edge, Join, Level, Measurement, Panel, Seam, Side},
+};
+
+/// A level of the pattern against the body.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LevelRow {
+    /// Which level.
+    pub level: Level,
+    /// Which leg.
+    pub side: Side,
+    /// The body's girth there, cm. At the hem: round heel and bend of the foot, which it must let through.
+    pub body: f64,
+    /// Where that girth is from.
+    pub from: Origin,
+    /// The pattern's girth there, cm.
+    pub pattern: f64,
+    /// The least ease that is a fit, cm.
+    pub least: f64,
+    /// The most ease that is a fit; `None` where there is no most.
+    pub most: Option<f64>,
+}
+
+impl LevelRow {
+    /// Pattern minus body, cm.
+    pub fn ease(&self) -> f64 {
+        self.pattern - self.body
+    }
+
+    /// The pattern is tighter there than a fit allows.
+    pub fn is_tight(&self) -> bool {
+        self.ease() < self.least - ROUNDING
+    }
+
+    /// The pattern is looser there than the style calls for.
+    pub fn is_loose(&self) -> bool {
+        self.most.is_some_and(|most| self.ease() > most + ROUNDING)
+    }
+}
+
+/// A seam walked front against back.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SeamRow {
+    /// Which seam.
+    pub seam: Seam,
+    /// Which leg.
+    pub side: Side,
+    /// Length on the front, cm.
+    pub front: f64,
+    /// Length on the back, cm.
+    pub back: f64,
+    /// The least and most that the back may be longer, cm.
+    pub allowed: (f64, f64),
+}
+
+impl SeamRow {
+    /// Back minus front, cm.
+    pub fn difference(&self) -> f64 {
+        self.back - self.front
+    }
+
+    /// The two sides can be sewn together.
+    pub fn holds(&self) -> bool {
+        (self.allowed.0 - ROUNDING..=self.allowed.1 + ROUNDING).contains(&self.difference())
+    }
+}
+
+/// Two outlines where they meet when sewn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct JoinRow {
+    /// Which join.
+    pub join: Join,
+    /// Which leg.
+    pub side: Side,
+    /// The angle between the two, degrees.
+    pub degrees: f64,
+    /// The least and most that sews without a peak or a dip, degrees.
+    pub wanted: (f64, f64),
+}
+
+impl JoinRow {
+    /// No peak and no dip.
+    pub fn holds(&self) -> bool {
+        (self.wanted.0 - ROUNDING..=self.wanted.1 + ROUNDING).contains(&self.degrees)
+    }
+}
+
+/// The crotch seam against the body's crotch length.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CrotchBudget {
+    /// Front crotch seam, cm.
+    pub front: f64,
+    /// Back crotch seam, cm.
+    pub back: f64,
+    /// The body's total crotch length, cm, and where it is from.
+    pub body: Option<(f64, Origin)>,
+    /// The ease the recipe or the file asks for, cm.
+    pub wanted: f64,
+}
+
+impl CrotchBudget {
+    /// Front and back together, cm.
+    pub fn total(&self) -> f64 {
+        self.front + self.back
+    }
+
+    /// Pattern minus body, cm.
+    pub fn ease(&self) -> Option<f64> {
+        self.body.map(|(body, _)| self.total() - body)
+    }
+}
+
+/// A draft judged.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Report {
+    /// From the waist down.
+    pub levels: Vec<LevelRow>,
+    /// Inseam and side seam.
+    pub seams: Vec<SeamRow>,
+    /// Crotch, side waist, centres.
+    pub joins: Vec<JoinRow>,
+    /// The crotch length.
+    pub crotch: CrotchBudget,
+    /// Panels whose outline cannot be cut.
+    pub faults: Vec<(Panel, Fault)>,
+}
+
+/// Rounding of the arithmetic, which judges nothing.
+const ROUNDING: f64 = 1e-6;
+/// Seams that are equal may differ by this, cm.
+const EQUAL_SEAMS: f64 = 0.1;
+/// The most by which a back inseam may be shorter, to be stretched, cm.
+const MOST_STRETCH: f64 = 0.9;
+/// The least by which a hem is wider than heel and instep, cm: common practice, no source.
+const HEM_PASSAGE: f64 = 1.0;
+
+impl Report {
+    /// Judges the drawn panels against the body for which they were planned.
+    pub fn of(plan: &Plan, shape: &Shape, body: &Body) -> Self {
+        Self {
+            levels: levels(plan, shape, body),
+            seams: seams(shape),
+            joins: joins(shape),
+            crotch: CrotchBudget {
+                front: shape.front.crotch_seam.length(),
+                back: shape.back.crotch_seam.length(),
+                body: body.value(Measurement::TotalCrotchLength).map(|value| (value.cm, value.from)),
+                wanted: plan.inputs.ease[EaseAt::CrotchLength as usize],
+            },
+            faults: [&shape.front, &shape.back]
+                .into_iter()
+                .filter_map(|panel| soundness(&panel.outline()).map(|fault| (panel.panel, fault)))
+                .collect(),
+        }
+    }
+
+    /// Nothing in the draft forbids cutting it: outlines sound, seams and joins true, no level too tight.
+    pub fn can_be_cut(&self) -> bool {
+        self.faults.is_empty()
+            && self.seams.iter().all(SeamRow::holds)
+            && self.joins.iter().all(JoinRow::holds)
+            && !self.levels.iter().any(LevelRow::is_tight)
+    }
+
+    /// What a person should know before cutting.
+    pub fn notices(&self) -> Vec<Notice> {
+        let mut notices = Vec::new();
+        for (panel, fault) in &self.faults {
+            let what = match fault {
+                Fault::Open(at) => format!("is not closed at {:.1}, {:.1}", at.x, at.y),
+                Fault::Crossing(at) => format!("crosses itself at {:.1}, {:.1}", at.x, at.y),
+            };
+            notices
+                .push(Notice::new("outline-unsound", format!("the {panel} outline {what}: do not cut it")));
+        }
+        for row in self.seams.iter().filter(|row| !row.holds()) {
+            notices.push(Notice::new(
+                "seam-untrue",
+                format!(
+                    "the {} is {:.2} cm on the front and {:.2} cm on the back: the two do not sew together",
+                    row.seam, row.front, row.back
+                ),
+            ));
+        }
+        for row in self.joins.iter().filter(|row| !row.holds()) {
+            notices.push(Notice::new(
+                "join-untrue",
+                format!(
+                    "the {} join stands at {:.1} degrees, wanted {:.0} to {:.0}: sewn, it shows a peak or a dip",
+                    row.join, row.degrees, row.wanted.0, row.wanted.1
+                ),
+            ));
+        }
+        for row in self.levels.iter().filter(|row| row.is_tight()) {
+            notices.push(Notice::new(
+                "level-tight",
+                format!(
+                    "{} at the {}: {:.1} cm of ease on {:.1} cm, the least that fits is {:.1} cm",
+                    if row.level == Level::Hem { "the foot does not pass" } else { "too tight" },
+                    row.level,
+                    row.ease(),
+                    row.body,
+                    row.least
+                ),
+            ));
+        }
+        notices
+    }
+}
+
+fn levels(plan: &Plan, shape: &Shape, body: &Body) -> Vec<LevelRow> {
+    let chords = |level| Some(shape.front.chord(plan.levels[level])? + shape.back.chord(plan.levels[level])?);
+    let within = |at: EaseAt| plan.wanted[at as usize];
+    let rows = [
+        (
+            Level::Waist,
+            Measurement::WaistGirth,
+            Some(2.0 * (shape.front.sewn_waist_length() + shape.back.sewn_waist_length())),
+            within(EaseAt::Waist),
+        ),
+        (Level::Hip, Measurement::HipGirth, chords(Level::Hip).map(|leg| 2.0 * leg), within(EaseAt::Hip)),
+        (Level::Thigh, Measurement::ThighGirth, chords(Level::Thigh), within(EaseAt::Thigh)),
+        (Level::Knee, Measurement::KneeGirth, chords(Level::Knee), within(EaseAt::Knee)),
+        (Level::Calf, Measurement::CalfGirth, chords(Level::Calf), within(EaseAt::Calf)),
+        (Level::Hem, Measurement::HeelGirth, chords(Level::Hem), (HEM_PASSAGE, None)),
+    ];
+    rows.into_iter()
+        .filter_map(|(level, measurement, pattern, (least, most))| {
+            let value = body.value(measurement)?;
+            Some(LevelRow {
+                level,
+                side: Side::Both,
+                body: value.cm,
+                from: value.from,
+                pattern: pattern?,
+                least,
+                most,
+            })
+        })
+        .collect()
+}
+
+fn seams(shape: &Shape) -> Vec<SeamRow> {
+    let row = |seam, edge, allowed| SeamRow {
+        seam,
+        side: Side::Both,
+        front: shape.front.edge(edge).length(),
+        back: shape.back.edge(edge).length(),
+        allowed,
+    };
+    vec![
+        row(Seam::Inseam, Edge::Inseam, (-MOST_STRETCH, EQUAL_SEAMS)),
+        row(Seam::SideSeam, Edge::SideSeam, (-EQUAL_SEAMS, EQUAL_SEAMS)),
+    ]
+}
+
+fn joins(shape: &Shape) -> Vec<JoinRow> {
+    let crossing =
+        |panel: &PanelShape| angle_between(-panel.inseam.end_tangent(), panel.crotch_seam.start_tangent());
+    let side =
+        |panel: &PanelShape| angle_between(-panel.waist.end_tangent(), panel.side_seam.start_tangent());
+    let centre =
+        |panel: &PanelShape| angle_between(panel.waist.start_tangent(), -panel.crotch_seam.end_tangent());
+    let row = |join, radians: f64, wanted| JoinRow {
+        join,
+        side: Side::Both,
+        degrees: radians.to_degrees(),
+        wanted,
+    };
+    vec![
+        row(Join::Crotch, crossing(&shape.front) + crossing(&shape.back), (176.0, 184.0)),
+        row(Join::SideWaist, side(&shape.front) + side(&shape.back), (176.0, 184.0)),
+        row(Join::CentreFront, centre(&shape.front), (87.0, 93.0)),
+        row(Join::CentreBack, centre(&shape.back), (87.0, 93.0)),
+    ]
+}

@@ -1,0 +1,130 @@
+//! How a block is drafted, as data: level lines, then steps that make named points, then the roles of the points.
+//!
+//! A recipe is read once, with every name resolved ([`Recipe::parse`]), and carried out on any body
+//! ([`Recipe::construct`]). What it constructs are the points as a handbook prints them, before any fit parameter,
+//! curve or truing.
+
+use std::ops::Range;
+
+use crate::{
+    mistake::{Mistakes, Source},
+    terms::Panel,
+};
+
+mod construct;
+mod defaults;
+mod library;
+mod panel;
+mod proportion;
+mod read;
+mod reference;
+mod step;
+mod steps;
+mod table;
+mod wording;
+
+pub use construct::{Construction, Inputs};
+pub use defaults::{EaseRow, EaseTable, StyleRow, StyleTable, Truing};
+pub use library::{load, shipped, shipped_names};
+pub use panel::{BendRule, BowRule, DartRule, PanelPlan};
+pub use proportion::{Number, Proportion, Unreadable};
+pub use reference::{Names, Reference};
+pub use step::{Between, Entry, Height, Ladder, PointRule, QuantityRule, Reach, Step, Way};
+
+/// A recipe's text may have at most this many bytes; the caller refuses a larger file unread.
+pub const LARGEST_FILE: usize = 256 * 1024;
+
+/// The line that every recipe has without saying so: y = 0, through the start.
+pub const WAIST_LINE: &str = "waist_line";
+
+/// How a block is drafted.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Recipe {
+    /// The file's name without folders and ending.
+    pub name: String,
+    /// What it is, in one line.
+    pub title: String,
+    /// What it is for, and its source.
+    pub notes: Vec<String>,
+    /// The level lines from the waist line, which is the first, in the order of the file.
+    pub lines: Vec<Line>,
+    /// Inputs of this recipe that no other has.
+    pub asks: Vec<Ask>,
+    /// The name of the first point, on the waist line at x = 0.
+    pub start: String,
+    /// The steps in order.
+    pub steps: Vec<Step>,
+    /// The front panel.
+    pub front: PanelPlan,
+    /// The back panel; a recipe without one constructs, but cannot be drafted.
+    pub back: Option<PanelPlan>,
+    /// Ease where a measurement file gives none.
+    pub ease: EaseTable,
+    /// Widths of style where a measurement file gives none.
+    pub style: StyleTable,
+    /// How the panels are trued.
+    pub truing: Truing,
+    quantities: usize,
+    levels: [usize; 4],
+    point_names: Vec<String>,
+    source: Source,
+}
+
+/// A point of the construction: its place in [`Construction::points`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PointId(pub usize);
+
+/// A level line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// Its name in the recipe, as `hip_line`.
+    pub name: String,
+    /// Its y below the waist line.
+    pub at: Proportion,
+    /// The sentence of the lesson: the recipe's, or a plain one.
+    pub says: String,
+    place: Range<usize>,
+}
+
+/// An input that only this recipe asks for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ask {
+    /// Its name in proportions.
+    pub name: String,
+    /// What holds where nobody says otherwise, in cm.
+    pub default: f64,
+}
+
+impl Recipe {
+    /// Reads a recipe, resolving every name in it.
+    ///
+    /// # Errors
+    /// Everything that is wrong with the text, each with its place. A text that is no recipe at all is refused
+    /// without quoting any of it.
+    pub fn parse(source: &Source) -> Result<Self, Mistakes> {
+        read::parse(source)
+    }
+
+    /// The point of a name.
+    pub fn point(&self, name: &str) -> Option<PointId> {
+        self.point_names.iter().position(|known| known == name).map(PointId)
+    }
+
+    /// The name of a point; empty for one that is not this recipe's.
+    pub fn point_name(&self, id: PointId) -> &str {
+        self.point_names.get(id.0).map_or("", String::as_str)
+    }
+
+    /// The place of a level line in [`Recipe::lines`] and [`Construction::lines`].
+    pub fn line(&self, name: &str) -> Option<usize> {
+        self.lines.iter().position(|line| line.name == name)
+    }
+
+    /// The plan of a panel.
+    pub fn panel(&self, panel: Panel) -> Option<&PanelPlan> {
+        match panel {
+            Panel::Front => Some(&self.front),
+            Panel::Back => self.back.as_ref(),
+        }
+    }
+}

@@ -1,0 +1,44 @@
+//! The recipes that come with the program.
+
+use std::{path::Path, sync::Arc};
+
+use super::Recipe;
+use crate::mistake::{Mistake, Mistakes, Source};
+
+/// Name and text of every shipped recipe, in the order in which they are listed.
+const SHIPPED: [(&str, &str); 1] = [("classic", include_str!("../../blocks/classic.toml"))];
+
+/// The names of the shipped recipes.
+pub fn shipped_names() -> impl Iterator<Item = &'static str> {
+    SHIPPED.iter().map(|(name, _)| *name)
+}
+
+/// The text of a shipped recipe, named `blocks/classic.toml` for messages.
+pub fn shipped(name: &str) -> Option<Source> {
+    let (name, text) = SHIPPED.iter().find(|(shipped, _)| *shipped == name)?;
+    Some(Source::new(format!("blocks/{name}.toml"), *text))
+}
+
+/// The recipe that a measurement file or a command names: a shipped one, or a file of one's own.
+///
+/// # Errors
+/// When there is neither, or when the file is no sound recipe.
+pub fn load(name: &str) -> Result<Arc<Recipe>, Mistakes> {
+    let source = match shipped(name) {
+        Some(source) => source,
+        None if is_path(name) => Source::read(Path::new(name))?,
+        None => {
+            let known: Vec<&str> = shipped_names().collect();
+            return Err(Mistake::new(format!("there is no recipe `{name}`"))
+                .nearest(name, known.iter().copied())
+                .help(format!("the shipped recipes are {}; one's own is named by its path", known.join(", ")))
+                .into());
+        }
+    };
+    Recipe::parse(&source).map(Arc::new)
+}
+
+/// A name with a folder or an ending is a path.
+fn is_path(name: &str) -> bool {
+    name.contains(['/', '\\', '.'])
+}
