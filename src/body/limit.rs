@@ -62,7 +62,7 @@ fn impossible(given: &Given, faults: &mut Vec<Fault>) {
             faults.push(Fault::at(
                 part,
                 format!(
-                    "`{part}` {of_part:.1} cm and `{whole}` {of_whole:.1} cm are not of one body: expected {part} \
+                    "`{part}` {of_part:.1} cm and `{whole}` {of_whole:.1} cm are not of one body: expected `{part}` \
                      between {:.1} and {:.1} cm",
                     least * of_whole,
                     most * of_whole

@@ -52,7 +52,7 @@ impl<'a> Reading<'a> {
     fn file(&mut self, source: &'a Source) {
         let (table, errors) = DeTable::parse_recoverable(&source.text);
         if !errors.is_empty() {
-            self.mistakes.extend(errors.iter().map(|error| not_toml(source, error)));
+            self.mistakes.extend(not_toml(source, &errors));
             return;
         }
         self.table("", table.into_inner(), source);
@@ -77,11 +77,9 @@ impl<'a> Reading<'a> {
             match value.into_inner() {
                 DeValue::Table(inner) if is_table => self.table(&full, inner, source),
                 _ if is_table => self.mistakes.push(
-                    Mistake::new(format!("expected a table `[{full}]`, found a value")).at(
-                        source,
-                        key.span(),
-                        "",
-                    ),
+                    Mistake::new(format!("expected a table `[{full}]`, found something else"))
+                        .at(source, key.span(), "")
+                        .help(format!("`{full}` holds other keys: {}", some(&Path::names_in(&full)))),
                 ),
                 _ => self.mistakes.push(unknown(path, name, source, key.span())),
             }
@@ -173,9 +171,15 @@ impl<'a> Reading<'a> {
             leg.adjustments.sort_by_key(|adjustment| adjustment.key);
         }
         if self.mistakes.is_empty() {
-            let notices = unusual(&order);
+            let mut notices = unusual(&order);
+            notices.extend(unlike_legs(&order));
             Ok((order, notices))
         } else {
+            // from top to bottom, as a person mends a file; what has no place first, the options last
+            self.mistakes.sort_by_key(|mistake| match &mistake.place {
+                None => (0, 0),
+                Some((place, span, _)) => (1 + usize::from(place != source), span.start),
+            });
             Err(Mistakes(self.mistakes))
         }
     }
@@ -416,6 +420,29 @@ fn assign<W: Word>(place: &mut W, word: &str) {
     }
 }
 
+/// Legs that differ more than legs do.
+fn unlike_legs(order: &Order) -> Vec<Notice> {
+    /// Left and right of one person differ by less than this share (common practice, no source).
+    const ALIKE: f64 = 0.1;
+    let (left, right) = (order.leg(Side::Left), order.leg(Side::Right));
+    let mut notices = Vec::new();
+    for &m in Measurement::ALL {
+        if let (Some(of_left), Some(of_right)) = (left.cm(m), right.cm(m))
+            && (of_left - of_right).abs() > ALIKE * of_left.max(of_right)
+        {
+            notices.push(Notice::new(
+                "unlike-legs",
+                format!(
+                    "`{m}` is {} left and {} right: take both again",
+                    order.units.on_tape(of_left),
+                    order.units.on_tape(of_right)
+                ),
+            ));
+        }
+    }
+    notices
+}
+
 /// Parameters beyond their usual range.
 fn unusual(order: &Order) -> Vec<Notice> {
     let sides = [
@@ -448,25 +475,48 @@ fn unknown(table: &str, name: &str, source: &Source, span: std::ops::Range<usize
     let known = Path::names_in(table);
     let place = if table.is_empty() { String::new() } else { format!(" in `[{table}]`") };
     let mistake = Mistake::new(format!("unknown key {}{place}", quoted(name))).at(source, span, "");
-    if let Some(near) = crate::mistake::nearest(name, known.iter().copied()) {
-        return mistake.help(format!("did you mean `{near}`?"));
-    }
     // a right name in the wrong table
-    let elsewhere = Path::all().find(|path| path.rsplit('.').next() == Some(name));
-    match elsewhere {
+    match Path::all().find(|path| path.rsplit('.').next() == Some(name)) {
         Some(path) => match path.rsplit_once('.') {
             Some((right, _)) => mistake.help(format!("`{name}` belongs under `[{right}]`")),
             None => mistake.help(format!("`{name}` belongs at the top of the file, above the first table")),
         },
-        None => mistake,
+        None => mistake.nearest(name, known.iter().copied()),
     }
 }
 
-/// What the parser of the file format has to say, in our words where we have them.
-fn not_toml(source: &Source, error: &toml::de::Error) -> Mistake {
-    let mistake = Mistake::new(error.message().replace('\n', ", "));
-    match error.span() {
-        Some(span) => mistake.at(source, span, ""),
-        None => mistake,
+/// The first few of a list of names.
+fn some(names: &[&str]) -> String {
+    const FEW: usize = 4;
+    let mut shown = names.iter().take(FEW).map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ");
+    if names.len() > FEW {
+        shown.push_str(", ...");
     }
+    shown
+}
+
+/// What the parser of the file format has to say, in our words where we have them: the first slip of a line, since one
+/// slip makes it stumble over all that follows.
+fn not_toml(source: &Source, errors: &[toml::de::Error]) -> Vec<Mistake> {
+    let mut mistakes = BTreeMap::new();
+    for error in errors {
+        let span = error.span().unwrap_or_default();
+        let before = source.text.get(..span.start).unwrap_or_default();
+        let line = before.matches('\n').count();
+        mistakes.entry(line).or_insert_with(|| {
+            let message = error.message().replace('\n', ", ");
+            let mistake = if message.starts_with("duplicate key") {
+                let key = source.text.get(span.clone()).unwrap_or_default();
+                Mistake::new(format!("{} stands here for the second time", quoted(key)))
+                    .help("keep one of the two")
+            } else if message.starts_with("string values must be quoted") {
+                Mistake::new("expected a number or text between quotation marks")
+                    .help("for example `name = \"stroke\"`, `inside_leg = \"31 1/2\"`, `hip_girth = 101.5`")
+            } else {
+                Mistake::new(message)
+            };
+            mistake.at(source, span, "")
+        });
+    }
+    mistakes.into_values().collect()
 }

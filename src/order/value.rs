@@ -67,7 +67,9 @@ impl Written<'_> {
     /// The value read as its key wants it.
     pub(super) fn read(&self, path: &str, kind: Kind, unit: Unit) -> Result<Read, Mistake> {
         match (kind, &self.raw) {
-            (_, Raw::Other(what)) => Err(self.wrong(format!("expected {}, found {what}", named(kind)))),
+            (_, Raw::Other(what)) => {
+                Err(self.wrong(format!("expected {} for `{path}`, found {what}", named(kind))))
+            }
             (Kind::Text, Raw::Text(text) | Raw::Bare(text)) => self.line(path, text).map(Read::Text),
             (Kind::Text, Raw::Number(_)) => Err(self
                 .wrong(format!("expected text for `{path}`, found a number"))
@@ -135,7 +137,8 @@ impl Written<'_> {
         show: impl Fn(f64) -> String,
     ) -> Result<Read, Mistake> {
         if !value.is_finite() {
-            return Err(self.wrong(format!("expected a number for `{path}`, found {value}")));
+            let found = if value.is_nan() { "what is not a number" } else { "an infinite one" };
+            return Err(self.wrong(format!("expected a number for `{path}`, found {found}")));
         }
         // a length typed at the very limit in inches may miss it by the last bit
         const LAST_BIT: f64 = 1e-9;
@@ -173,12 +176,11 @@ fn named(kind: Kind) -> &'static str {
     }
 }
 
-/// Text as it may stand in a message: short, and without anything that moves a cursor.
+/// Text as it may stand in a message: short and in one line. What moves a cursor is cleared when it is shown.
 pub(super) fn quoted(text: &str) -> String {
     /// Enough to know it again.
     const SHOWN: usize = 40;
-    let mut shown: String =
-        text.chars().take(SHOWN).map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect();
+    let mut shown: String = text.chars().take(SHOWN).map(|c| if c == '\n' { ' ' } else { c }).collect();
     if text.chars().count() > SHOWN {
         shown.push('…');
     }
