@@ -158,7 +158,12 @@ impl<'a> Reading<'a> {
                         places.insert((side, measurement), written);
                     }
                 }
-                Err(mistake) => self.mistakes.push(mistake),
+                Err(mistake) => self.mistakes.push(match key {
+                    Path::Measurement(_, measurement) if written.is_empty() => {
+                        mistake.help(measurement.about().how)
+                    }
+                    _ => mistake,
+                }),
             }
         }
         for (value, source) in std::mem::take(&mut self.fitting_tables) {

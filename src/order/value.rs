@@ -91,6 +91,9 @@ impl Written<'_> {
             (Kind::Length(least, most), raw) => {
                 let cm = match raw {
                     Raw::Number(number) => unit.to_cm(*number),
+                    Raw::Text(_) | Raw::Bare(_) if self.is_empty() => {
+                        return Err(self.wrong(format!("nothing is filled in for `{path}`")));
+                    }
                     Raw::Text(text) | Raw::Bare(text) => parse_length(text, unit).map_err(|expected| {
                         self.wrong(format!("{expected} for `{path}`, found {}", quoted(text)))
                     })?,
@@ -109,6 +112,11 @@ impl Written<'_> {
                 self.within(path, self.plain(path, raw)?, (least, most), |n| format!("{} per cent", short(n)))
             }
         }
+    }
+
+    /// Whether the place was left blank.
+    pub(super) fn is_empty(&self) -> bool {
+        matches!(&self.raw, Raw::Text(text) | Raw::Bare(text) if text.trim().is_empty())
     }
 
     /// A mistake at this value.
