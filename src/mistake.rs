@@ -103,10 +103,17 @@ pub(crate) fn wrapped(text: &str, columns: usize) -> String {
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     /// Jaro-Winkler below this reads as a different word rather than a slip (tried on the keys of this program).
     const NEAR: f64 = 0.84;
+    /// Longer is no slip of a name, bytes.
+    const LONGEST: usize = 100;
+    if word.len() > LONGEST {
+        return None;
+    }
+    // one letter wrong, missing, too many or in its neighbour's place: in a short name that is much by Jaro-Winkler
+    let one_slip = |name: &str| name.len() > 2 && strsim::osa_distance(word, name) <= 1;
     known
         .into_iter()
         .map(|name| (strsim::jaro_winkler(word, name), name))
-        .filter(|(likeness, _)| *likeness >= NEAR)
+        .filter(|(likeness, name)| *likeness >= NEAR || one_slip(name))
         .max_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(_, name)| name)
 }

@@ -75,7 +75,7 @@ fn falsified_measurement_of_the_507_named_first() {
 
 #[test]
 fn few_warnings_about_the_507_as_they_are() {
-    assert!(noted_as_they_are(&bodies(of_507()), "507") < 0.15);
+    assert!(noted_as_they_are(&bodies(of_507()), "507") < 0.08);
 }
 
 #[test]

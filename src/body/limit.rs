@@ -92,17 +92,6 @@ fn impossible(given: &Given, faults: &mut Vec<Fault>) {
             help: "take both again from the same waist elastic: it goes down the front and up the back".to_owned(),
         });
     }
-    /// Waist over hip, in cm; 5.0 was the least seen.
-    const LEAST_WAIST_TO_HIP: f64 = 2.5;
-    if let Some(height) = difference(WaistHeight, HipHeight)
-        && height < LEAST_WAIST_TO_HIP
-    {
-        faults.push(Fault::at(
-            HipHeight,
-            format!("the hip level would lie {height:.1} cm under the waist"),
-            HipHeight.about().how.to_owned(),
-        ));
-    }
     /// Sum and parts may differ by this and still be three honest readings, in cm: five tape errors.
     const OPEN_SUM: f64 = 6.0;
     let sums = [
@@ -111,16 +100,33 @@ fn impossible(given: &Given, faults: &mut Vec<Fault>) {
         (TotalCrotchLength, FrontCrotchLength, BackCrotchLength),
     ];
     for (whole, one, other) in sums {
-        if let (Some(all), Some(a), Some(b)) = (given.cm(whole), given.cm(one), given.cm(other))
-            && (all - a - b).abs() > OPEN_SUM
-        {
-            faults.push(Fault::at(
+        match (given.cm(whole), given.cm(one), given.cm(other)) {
+            (Some(all), Some(a), Some(b)) if (all - a - b).abs() > OPEN_SUM => faults.push(Fault::at(
                 whole,
                 format!("`{whole}` {all:.1} cm is not `{one}` {a:.1} + `{other}` {b:.1} = {:.1} cm", a + b),
                 "leave out the one you trust least: it follows from the other two".to_owned(),
-            ));
+            )),
+            (Some(all), Some(a), None) => faults.extend(beyond_sum(other, all - a, whole, one)),
+            (Some(all), None, Some(b)) => faults.extend(beyond_sum(one, all - b, whole, other)),
+            (None, Some(a), Some(b)) => faults.extend(beyond_sum(whole, a + b, one, other)),
+            _ => {}
         }
     }
+}
+
+/// A measurement that follows from two others and cannot be one.
+fn beyond_sum(follows: Measurement, cm: f64, from: Measurement, and: Measurement) -> Option<Fault> {
+    let (least, most) = follows.about().range;
+    (!(least..=most).contains(&cm)).then(|| {
+        Fault::at(
+            from,
+            format!(
+                "`{from}` and `{and}` are not of one body: `{follows}` would be {}, expected {least} to {most} cm",
+                shown(cm)
+            ),
+            "take both again, from the same waist elastic and the same floor".to_owned(),
+        )
+    })
 }
 
 fn missing(given: &Given, faults: &mut Vec<Fault>) {

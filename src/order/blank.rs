@@ -42,13 +42,13 @@ const HEAD: &str = "\
 # Before you measure
 #   Wear the underwear that will be worn under the trousers, and no shoes. Stand
 #   as you always stand, look straight ahead, breathe out. A second person with
-#   the tape reads better than a mirror; at the fork let the person read it alone.
-#   Take each measurement twice. Where the two differ by more than 1 cm (3/8 in),
+#   the tape reads better than a mirror; at the fork let the person read alone.
+#   Take each measurement twice. Where the two differ by more than a centimetre,
 #   take it a third time.
 #
 # Cautions
-#   Sew a toile before you cut good cloth: no measurement file knows how you want
-#   trousers to feel.
+#   Sew a toile before you cut good cloth: no file knows how you want trousers
+#   to feel.
 #   Body data are personal. This file stays on your machine and is sent nowhere.
 #   Keep it where you keep private things, and write a label in it, not a name.
 #   For grown people. Not for medical or compression wear, prostheses, pregnancy
@@ -63,7 +63,7 @@ block = "classic"      # `breeks blocks` shows them all; or the path of your own
 # cloth_stretch = 0    # how far the cloth can be stretched across, per cent
 # [trousers.ease]      # waist hip thigh knee calf crotch_depth crotch_length
 # [trousers.style]     # knee_width hem_width (flat) length waist_drop
-# [trousers.allowance] # waist side_seam inseam crotch_seam hem centre_back_waist
+# [trousers.allowance] # waist side_seam inseam crotch_seam hem and others
 
 # Corrections after a toile stand below, by region, each an amount on the paper:
 # [thigh]
@@ -81,7 +81,7 @@ pub fn blank(unit: Unit) -> String {
     let mut text = HEAD.to_owned();
     text.push_str(&format!(
         r#"
-# name = ""            # a label for the pattern: a nickname, a place in the boat
+# name = ""            # a label for the pattern: a nickname, a boat place
 # sex = "unsaid"       # female | male | unsaid: whose averages fill the gaps
 {units:<23}# {lengths}
 

@@ -145,7 +145,7 @@ impl Written<'_> {
         show: impl Fn(f64) -> String,
     ) -> Result<Read, Mistake> {
         if !value.is_finite() {
-            let found = if value.is_nan() { "what is not a number" } else { "an infinite one" };
+            let found = if value.is_nan() { "nan" } else { "infinity" };
             return Err(self.wrong(format!("expected a number for `{path}`, found {found}")));
         }
         // a length typed at the very limit in inches may miss it by the last bit
