@@ -2,12 +2,9 @@
 
 use std::{borrow::Cow, sync::Arc};
 
-use super::{
-    Shape,
-    plan::Plan,
-    truing::{missed_guides, shape},
-};
+use super::{Shape, plan::Plan, truing::shape};
 use crate::{
+    adjust::Parameters,
     body::Body,
     mistake::{Mistake, Mistakes, Notice},
     order::Order,
@@ -60,20 +57,13 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
     refuse_undrawn(order)?;
     let (body, mut notices) = Body::resolve(&order.body)?;
     let mut plan = Plan::new(recipe, &body, &order.trousers)?;
-    let shape = shape(&plan);
+    let parameters = Parameters::default();
+    let shape = shape(&plan, &parameters);
     notices.append(&mut plan.notices);
     if order.trousers.fit == Some(FitKind::Measured) {
         notices.push(Notice::new(
             "fit-not-built",
             "measured fit is not built yet: this draft follows the recipe's proportions alone",
-        ));
-    }
-    for panel in missed_guides(&plan) {
-        notices.push(Notice::new(
-            "guide-missed",
-            format!(
-                "the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness"
-            ),
         ));
     }
     let draft = Draft {
