@@ -19,7 +19,7 @@ use crate::unit::Unit;
 pub use blank::blank;
 pub use check::check;
 pub use demo::{DEMOS, demo};
-pub use edit::{Change, edit};
+pub use edit::{Change, edit, record};
 pub use key::{Kind, Path};
 
 /// Everything that one measurement file says. All lengths in cm.

@@ -2,6 +2,7 @@
 
 use super::Given;
 use crate::terms::{Measurement, WaistLevel, Word};
+use crate::unit::{CM_PER_INCH, Unit};
 
 /// A reason to refuse a body, with the measurement at which a person has to look.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -161,11 +162,11 @@ fn beyond_range(measurement: Measurement, cm: f64) -> Option<Fault> {
     if cm.is_finite() && (least..=most).contains(&cm) {
         return None;
     }
-    let help = if (least..=most).contains(&(cm * 2.54)) {
+    let help = if (least..=most).contains(&(cm * CM_PER_INCH)) {
         format!(
             "{cm:.1} looks like inches: set `units = \"inch\"`, or write `{measurement} = \"{cm:.1} in\"`"
         )
-    } else if (least..=most).contains(&(cm / 2.54)) {
+    } else if (least..=most).contains(&(cm / CM_PER_INCH)) {
         "it looks like centimetres read as inches: set `units = \"cm\"`".to_owned()
     } else if (least..=most).contains(&(cm / 10.0)) {
         format!("{cm:.0} looks like millimetres: write {:.1}", cm / 10.0)
@@ -178,5 +179,9 @@ fn beyond_range(measurement: Measurement, cm: f64) -> Option<Fault> {
 
 /// A number short enough for a message, whatever it is.
 fn shown(cm: f64) -> String {
-    if cm.abs() < 1e5 { format!("{cm:.1} cm") } else { format!("{cm:.1e} cm") }
+    if cm.abs() < 1e5 {
+        format!("{cm:.1} cm ({:.1} in)", Unit::Inch.from_cm(cm))
+    } else {
+        format!("{cm:.1e} cm")
+    }
 }

@@ -32,8 +32,9 @@ pub(super) fn quote(text: &str, span: &Range<usize>) -> Quote {
     let end = floor_char(text, span.end).clamp(start, line_start + whole.len());
 
     let before: usize = text[line_start..start].chars().map(columns).sum();
-    // half of the columns before the place, half for it and what follows
-    let mut to_cut = before.saturating_sub(QUOTED_COLUMNS / 2);
+    let all = before + text[start..line_start + whole.len()].chars().map(columns).sum::<usize>();
+    // of a longer line half of the columns stand before the place, half for it and what follows
+    let mut to_cut = if all > QUOTED_COLUMNS { before.saturating_sub(QUOTED_COLUMNS / 2) } else { 0 };
     let cut_column = (to_cut > 0).then(|| text[line_start..start].chars().count() + 1);
     let (mut quoted, mut used, mut from, mut to) = (String::new(), 0, None, None);
     for (offset, letter) in whole.char_indices() {
@@ -112,6 +113,13 @@ mod tests {
         assert_eq!(&quote.text[quote.span.clone()], "HERE");
         assert_eq!(quote.text.len(), QUOTED_COLUMNS);
         assert_eq!(quote.cut_column, Some(5001));
+    }
+
+    #[test]
+    fn line_that_fits_left_whole() {
+        let text = format!("{}HERE", "x".repeat(90));
+        let quote = quote(&text, &(90..94));
+        assert_eq!((quote.text.as_str(), quote.cut_column), (text.as_str(), None));
     }
 
     #[test]

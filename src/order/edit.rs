@@ -1,10 +1,10 @@
 //! Changes single keys of a measurement file and leaves everything else in it alone: comments, order, blanks, ends of
 //! lines. Every `--write` goes through here.
 
-use toml_edit::{DocumentMut, Item, Table, TableLike, Value};
+use toml_edit::{ArrayOfTables, DocumentMut, InlineTable, Item, Table, TableLike, Value};
 
-use super::Order;
 use super::key::{Kind, Path};
+use super::{Fitting, Order};
 use crate::mistake::{Mistake, Mistakes, Source};
 use crate::unit::Unit;
 
@@ -34,39 +34,83 @@ impl Change {
 /// When the file cannot be read, before or after; when a path is no key of it.
 pub fn edit(source: &Source, changes: &[Change]) -> Result<String, Mistakes> {
     let (order, _) = Order::read(source)?;
-    let mut document: DocumentMut = source.text.parse().map_err(|error: toml_edit::TomlError| {
+    let mut document = parsed(source)?;
+    for change in changes {
+        apply(&mut document, change, order.units)?;
+    }
+    finished(source, &document)
+}
+
+fn parsed(source: &Source) -> Result<DocumentMut, Mistake> {
+    source.text.parse().map_err(|error: toml_edit::TomlError| {
         let mistake = Mistake::new(error.message().replace('\n', ", "));
         match error.span() {
             Some(span) => mistake.at(source, span, ""),
             None => mistake,
         }
-    })?;
-    for change in changes {
-        apply(&mut document, change, order.units)?;
-    }
+    })
+}
+
+/// The changed text; what is written must be readable, or nothing is written.
+fn finished(source: &Source, document: &DocumentMut) -> Result<String, Mistakes> {
     let text = with_line_ends_of(&source.text, document.to_string());
-    // what is written must be readable, or nothing is written
     Order::read(&Source::new(source.name.clone(), text.as_str()))?;
     Ok(text)
 }
 
+/// The text of a measurement file with one toile more in its record, newest last.
+///
+/// # Errors
+/// When the file cannot be read, before or after.
+pub fn record(source: &Source, fitting: &Fitting) -> Result<String, Mistakes> {
+    let (order, _) = Order::read(source)?;
+    let mut document = parsed(source)?;
+    let mut row = Table::new();
+    for (key, text) in [("date", &fitting.date), ("block", &fitting.block)] {
+        if let Some(text) = text {
+            row.insert(key, Item::Value(Value::from(text.as_str())));
+        }
+    }
+    for (key, texts) in [("seen", &fitting.seen), ("tested", &fitting.tested)] {
+        if !texts.is_empty() {
+            row.insert(key, Item::Value(texts.iter().map(String::as_str).collect()));
+        }
+    }
+    if !fitting.changed.is_empty() {
+        let mut changed = InlineTable::new();
+        for (path, number) in &fitting.changed {
+            changed.insert(path, as_the_key_has_it(path, *number, order.units)?);
+        }
+        row.insert("changed", Item::Value(Value::InlineTable(changed)));
+    }
+    if let Some(note) = &fitting.note {
+        row.insert("note", Item::Value(Value::from(note.as_str())));
+    }
+    let rows = document.entry("fitting").or_insert_with(|| Item::ArrayOfTables(ArrayOfTables::new()));
+    match rows {
+        Item::ArrayOfTables(rows) => rows.push(row),
+        // `fitting = [{ ... }]`, which reads the same
+        Item::Value(Value::Array(rows)) => rows.push(row.into_inline_table()),
+        Item::None | Item::Value(_) | Item::Table(_) => {
+            return Err(Mistake::new("expected `[[fitting]]` for the record of toiles").into());
+        }
+    }
+    finished(source, &document)
+}
+
 fn apply(document: &mut DocumentMut, change: &Change, unit: Unit) -> Result<(), Mistake> {
     let path = change.path();
-    let kind = Path::find(path).map(|key| key.kind()).ok_or_else(|| {
-        let all: Vec<String> = Path::all().collect();
-        Mistake::new(format!("unknown key `{path}`")).nearest(path, all.iter().map(String::as_str))
-    })?;
     let value = match change {
+        Change::Number(_, number) => as_the_key_has_it(path, *number, unit)?,
+        Change::Text(_, text) => {
+            known(path)?;
+            Value::from(text.as_str())
+        }
         Change::Remove(_) => {
+            known(path)?;
             remove(document.as_table_mut(), &path.split('.').collect::<Vec<_>>());
             return Ok(());
         }
-        Change::Text(_, text) => Value::from(text.as_str()),
-        Change::Number(_, number) => match kind {
-            Kind::Length(..) => written(*number, unit),
-            Kind::Degrees(..) | Kind::PerCent(..) => decimal(*number),
-            Kind::Text | Kind::OneOf(_) => return Err(Mistake::new(format!("expected text for `{path}`"))),
-        },
     };
     // a new table stands before the record of toiles, which grows at the end
     let place = document
@@ -90,6 +134,22 @@ fn apply(document: &mut DocumentMut, change: &Change, unit: Unit) -> Result<(), 
     }
     put(table, name, value);
     Ok(())
+}
+
+fn known(path: &str) -> Result<Path, Mistake> {
+    Path::find(path).ok_or_else(|| {
+        let all: Vec<String> = Path::all().collect();
+        Mistake::new(format!("unknown key `{path}`")).nearest(path, all.iter().map(String::as_str))
+    })
+}
+
+/// A number as it stands in the file: a length in the file's unit, degrees and per cent plain.
+fn as_the_key_has_it(path: &str, number: f64, unit: Unit) -> Result<Value, Mistake> {
+    match known(path)?.kind() {
+        Kind::Length(..) => Ok(written(number, unit)),
+        Kind::Degrees(..) | Kind::PerCent(..) => Ok(decimal(number)),
+        Kind::Text | Kind::OneOf(_) => Err(Mistake::new(format!("expected text for `{path}`"))),
+    }
 }
 
 /// Sets a value and keeps what stands around it: the blanks, and the comment at the end of its line.
@@ -245,6 +305,26 @@ note = \"good\"
         let text = edited(&file, &[number("thigh.front", 2.0), number("seat.length", 1.0)]);
         assert_eq!(text.matches('\n').count(), text.matches("\r\n").count());
         assert!(text.contains("front = 2.0 # cm\r\n"), "{text:?}");
+    }
+
+    #[test]
+    fn toile_recorded_as_it_is_read_back() {
+        let fitting = Fitting {
+            date: Some("2025-11-20".to_owned()),
+            block: Some("classic".to_owned()),
+            seen: vec!["lines across the front thigh".to_owned()],
+            tested: Vec::new(),
+            changed: vec![("thigh.front".to_owned(), 1.9), ("seat.angle".to_owned(), -1.0)],
+            note: Some("sits \"well\"".to_owned()),
+        };
+        for file in [FILE.to_owned(), FILE.replace("[[fitting]]\nnote = \"good\"\n", "")] {
+            let text = record(&Source::new("body.toml", file.as_str()), &fitting).unwrap();
+            assert!(text.starts_with(&file), "{text}");
+            let (order, _) = Order::read(&Source::new("body.toml", text)).unwrap();
+            let last = order.fittings.last().unwrap();
+            assert_eq!(Fitting { changed: fitting.changed.clone(), ..last.clone() }, fitting);
+            assert_eq!(last.changed.len(), 2);
+        }
     }
 
     #[test]

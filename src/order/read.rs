@@ -178,6 +178,7 @@ impl<'a> Reading<'a> {
             source: source.clone(),
         };
         let mut places = BTreeMap::new();
+        let waist_level_said = self.written.iter().any(|(_, path, _)| *path == Path::WaistLevel);
         for (path, key, written) in std::mem::take(&mut self.written) {
             match written.read(&path, key.kind(), unit) {
                 Ok(value) => {
@@ -207,6 +208,12 @@ impl<'a> Reading<'a> {
         if self.mistakes.is_empty() {
             let mut notices = unusual(&order);
             notices.extend(unlike_legs(&order));
+            if !waist_level_said {
+                notices.push(Notice::new(
+                    "waist-level-unsaid",
+                    "`waist_level` is not said: everything from the waist is taken as measured at the natural waist",
+                ));
+            }
             Ok((order, notices))
         } else {
             // from top to bottom, as a person mends a file; what has no place first, the options last
@@ -668,6 +675,6 @@ mod tests {
         );
         let (_, notices) = Order::read(&source).unwrap();
         let codes: Vec<&str> = notices.iter().map(|notice| notice.code).collect();
-        assert_eq!(codes, ["unusual-parameter", "unlike-legs"]);
+        assert_eq!(codes, ["unusual-parameter", "unlike-legs", "waist-level-unsaid"]);
     }
 }
