@@ -53,6 +53,9 @@ inside_leg = 76
 stature = 166
 body_rise = 11.4
 thigh_girth = 72
+total_crotch_length = 86
+front_crotch_length = 43
+back_crotch_length = 45
 [left.measurements]
 thigh_girth = 73.5
 calf_girth = 43

@@ -5,6 +5,7 @@ use super::value::{Origin, Value};
 use super::{Body, Doubt, Given, Grade, doubts, limit};
 use crate::mistake::{Mistake, Mistakes, Notice};
 use crate::terms::{Measurement, Sex, Word};
+use crate::unit::Unit;
 use Measurement::{
     AnkleGirth, BackCrotchLength, BodyRise, CalfGirth, FrontCrotchLength, HeelGirth, HipHeight, InsideLeg,
     KneeGirth, KneeHeight, OutsideLeg, ThighGirth, TotalCrotchLength, WaistHeight, WaistHeightBack,
@@ -71,6 +72,7 @@ impl Body {
             return Err(Mistakes(beyond));
         }
         let mut notices = extrapolations(&body);
+        notices.extend(open_sums(given));
         notices.extend(
             doubts(given).iter().filter(|doubt| doubt.grade() == Some(Grade::Warning)).map(Doubt::notice),
         );
@@ -154,6 +156,26 @@ fn beyond_estimates(body: &Body) -> Vec<Mistake> {
         .filter(beyond)
         .map(|m| Mistake::new(format!("`{m}` cannot be estimated for this body")).help(m.about().how))
         .collect()
+}
+
+/// A whole and its parts, all three measured, that do not add up: each is kept as measured, so that a person has to know.
+fn open_sums(given: &Given) -> impl Iterator<Item = Notice> {
+    /// A pattern maker would see it in the cloth, in cm.
+    const SEEN: f64 = 1.5;
+    SUMS.into_iter().filter_map(|(whole, one, other)| {
+        let gap = given.cm(whole)? - given.cm(one)? - given.cm(other)?;
+        (gap.abs() > SEEN).then(|| {
+            Notice::new(
+                "open-sum",
+                format!(
+                    "`{whole}` is {:.1} cm ({:.1} in) {} than `{one}` and `{other}` together; each is taken as measured",
+                    gap.abs(),
+                    Unit::Inch.from_cm(gap.abs()),
+                    if gap > 0.0 { "more" } else { "less" }
+                ),
+            )
+        })
+    })
 }
 
 /// One notice for all estimates that reach beyond the surveys.
@@ -314,6 +336,14 @@ mod tests {
         let (body, notices) = Body::resolve(&given().with(HipGirth, 140.0).with(InsideLeg, 79.0)).unwrap();
         assert!(body.value(ThighGirth).unwrap().extrapolated);
         assert!(notices.iter().any(|notice| notice.code == "extrapolated"));
+    }
+
+    #[test]
+    fn three_heights_that_do_not_add_up_told() {
+        let given = given().with(InsideLeg, 79.0).with(BodyRise, 28.8).with(WaistHeight, 106.0);
+        let (body, notices) = Body::resolve(&given).unwrap();
+        assert_eq!(body.cm(WaistHeight), Some(106.0));
+        assert!(notices[0].text.contains("1.8 cm (0.7 in) less"), "{notices:?}");
     }
 
     #[test]

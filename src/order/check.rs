@@ -3,7 +3,7 @@
 
 use super::Order;
 use crate::body::{Body, Doubt, Given, Grade, Origin, Value, doubts, people};
-use crate::mistake::{Mistakes, wrapped};
+use crate::mistake::{Mistakes, Notice, wrapped};
 use crate::terms::{FitKind, Measurement, Sex, Side, WaistLevel, Word};
 use crate::unit::Unit;
 use Measurement::{
@@ -20,13 +20,13 @@ const COLUMNS: usize = 80;
 /// # Errors
 /// When the measurements cannot be a body; see [`Body::resolve`].
 pub fn check(order: &Order) -> Result<String, Mistakes> {
-    let (body, _) = Body::resolve(&order.body)?;
+    let (body, notices) = Body::resolve(&order.body)?;
     let mut text = heading(order);
     text.push_str(&table(order, &body));
     for side in [Side::Left, Side::Right] {
         text.push_str(&leg(order, side));
     }
-    text.push_str(&oddities(order));
+    text.push_str(&oddities(order, &notices));
     text.push_str(&fit(order));
     text.push_str(&worth_measuring(order, &body));
     text.push_str(&footnote(order, &body));
@@ -144,7 +144,8 @@ fn scale(spreads: f64) -> String {
 }
 
 /// What does not go with the rest.
-fn oddities(order: &Order) -> String {
+fn oddities(order: &Order, notices: &[Notice]) -> String {
+    let open_sums: Vec<&Notice> = notices.iter().filter(|notice| notice.code == "open-sum").collect();
     let mut found: Vec<Doubt> = Vec::new();
     for side in [Side::Both, Side::Left, Side::Right] {
         for doubt in doubts(&order.leg(side)) {
@@ -154,7 +155,7 @@ fn oddities(order: &Order) -> String {
             }
         }
     }
-    if found.is_empty() {
+    if found.is_empty() && open_sums.is_empty() {
         return "\nNothing odd: the measurements go with one another.\n".to_owned();
     }
     let mut text = "\nOdd, judged by all the others together\n".to_owned();
@@ -175,6 +176,9 @@ fn oddities(order: &Order) -> String {
             doubt.measurement.about().how
         );
         text.push_str(&indented(&sentence));
+    }
+    for notice in open_sums {
+        text.push_str(&indented(&format!("note: {}.", notice.text)));
     }
     text
 }
