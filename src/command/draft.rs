@@ -22,7 +22,7 @@ use crate::{
 pub(super) struct Arguments {
     #[command(flatten)]
     input: Input,
-    /// The folder for drawing and data
+    /// The folder for drawing and data, made where it is missing [default: drafts]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
     /// Print the draft as JSON on standard output; files only with --out

@@ -1,0 +1,8 @@
+//! The command line as dialogues: what is typed, what is printed, what is written, how it ends.
+
+mod blocks;
+mod dialogue;
+mod draft;
+mod refusals;
+mod streams;
+mod written;
