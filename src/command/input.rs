@@ -21,7 +21,7 @@ pub(super) struct Input {
     #[arg(long, value_name = "NAME")]
     block: Option<String>,
     /// Set a key of the file for this run, by its dotted path, as in
-    /// thigh.front=1.9 or trousers.style.knee_width="9 1/2 in"; may be repeated
+    /// trousers.ease.hip=6; may be repeated
     #[arg(long = "set", value_name = "KEY=VALUE", allow_hyphen_values = true)]
     set: Vec<String>,
     /// The unit of printed lengths: cm or inch
