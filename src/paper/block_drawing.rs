@@ -35,7 +35,7 @@ pub fn block_drawing(draft: &Draft) -> Drawing {
             "Drafted by breeks: front and back of the block {} for {}, at true scale",
             draft.recipe.name, draft.name
         ),
-        layers.from_below(),
+        layers.upwards(),
         MARGIN,
     )
 }
@@ -66,7 +66,7 @@ impl Default for Layers {
 }
 
 impl Layers {
-    fn from_below(self) -> Vec<Layer> {
+    fn upwards(self) -> Vec<Layer> {
         vec![self.levels, self.grain, self.panels, self.darts, self.notches, self.labels, self.test_squares]
     }
 

@@ -4,6 +4,7 @@ use std::fmt::{Result, Write};
 
 use super::wrapped::wrapped;
 use crate::{
+    adjust::Measure,
     draft::Draft,
     fit::{JoinRow, LevelRow, Report, SeamRow},
     terms::{Level, Word},
@@ -34,6 +35,7 @@ impl Table {
             "{}: block {}, {} fit, lengths in {}",
             draft.name, draft.recipe.name, draft.fit, unit
         )?;
+        self.parameters(draft)?;
         self.levels(report)?;
         self.crotch(report)?;
         self.seams(report)?;
@@ -44,6 +46,22 @@ impl Table {
         }
         for notice in notices {
             self.out.push_str(&wrapped("note: ", &notice.text));
+        }
+        Ok(())
+    }
+
+    fn parameters(&mut self, draft: &Draft) -> Result {
+        let mut given = draft.adjustments.iter().filter(|it| it.value != 0.0).peekable();
+        if given.peek().is_some() {
+            writeln!(self.out, "\n  {:<22} {:>8}  {:<8} from", "fit parameter", "value", "unit")?;
+        }
+        for it in given {
+            let unit = it.key.about().unit;
+            let (value, unit) = match unit {
+                Measure::Cm => (self.unit.from_cm(it.value), self.unit.key()),
+                Measure::Degrees => (it.value, unit.symbol()),
+            };
+            writeln!(self.out, "  {:<22} {:>8}  {unit:<8} {}", it.key.key(), rounded(value, 2), it.from)?;
         }
         Ok(())
     }
@@ -88,6 +106,17 @@ impl Table {
             self.long(crotch.back),
             self.long(crotch.total())
         )?;
+        for (index, share) in crotch.by_parameter.iter().enumerate() {
+            writeln!(
+                self.out,
+                "  {:<12} {:>8} {:>8} {:>8}  {}",
+                if index == 0 { "of this" } else { "" },
+                self.long(share.front),
+                self.long(share.back),
+                self.long(share.front + share.back),
+                share.key.map_or("together", Word::key)
+            )?;
+        }
         if let (Some((body, from)), Some(ease)) = (crotch.body, crotch.ease()) {
             writeln!(self.out, "  {:<30} {:>8}  {}", "body", self.long(body), from.key())?;
             writeln!(

@@ -30,6 +30,24 @@ fn too_tight_a_knee_drafted_and_not_to_be_cut() {
 }
 
 #[test]
+fn fit_parameters_with_their_share_of_the_crotch_seam() {
+    let run = Folder::new("parameters").run(&[
+        "draft",
+        "--demo",
+        "stroke",
+        "--set",
+        "thigh.front=1.9",
+        "--set",
+        "seat.angle=2",
+        "--set",
+        "crotch.back_extension=0.5",
+    ]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    run.assert_tidy();
+    run.snapshot("command_draft_with_parameters");
+}
+
+#[test]
 fn measurement_file_in_place_of_a_demo() {
     let folder = Folder::new("file");
     folder.put("bow.toml", "[measurements]\nwaist_girth = 70\nhip_girth = 96\ninside_leg = 76\n");
