@@ -42,6 +42,12 @@ pub(crate) fn drafted_demo(name: &str) -> Answer {
     drafted(&["--demo", name])
 }
 
+/// The stroke with fit parameters.
+pub(crate) fn drafted_with(parameters: &str) -> Answer {
+    let sets = parameters.split(' ').flat_map(|set| ["--set", set]);
+    drafted(&["--demo", "stroke"].into_iter().chain(sets).collect::<Vec<_>>())
+}
+
 /// The outlines in the drawing of a demo body.
 pub(crate) fn drawn_demo(name: &str) -> Vec<Path> {
     let folder = FilePath::new(env!("CARGO_TARGET_TMPDIR")).join("lengths");
