@@ -3,7 +3,8 @@
 use std::{borrow::Cow, sync::Arc};
 
 use super::{
-    Shape,
+    PanelShape, Shape,
+    drop::{Asked, lowered},
     plan::Plan,
     truing::{missed_guides, shape},
 };
@@ -60,8 +61,14 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
     refuse_undrawn(order)?;
     let (body, mut notices) = Body::resolve(&order.body)?;
     let mut plan = Plan::new(recipe, &body, &order.trousers)?;
-    let shape = shape(&plan);
+    let asked = match order.trousers.style[Style::WaistDrop as usize] {
+        Some(_) => Asked::ByTheFile,
+        None => Asked::ByTheRecipe,
+    };
+    let drop = plan.inputs.style[Style::WaistDrop as usize].unwrap_or(0.0);
+    let (shape, dropped) = lowered(shape(&plan), drop, asked)?;
     notices.append(&mut plan.notices);
+    notices.extend(dropped);
     if order.trousers.fit == Some(FitKind::Measured) {
         notices.push(Notice::new(
             "fit-not-built",
@@ -96,11 +103,6 @@ fn refuse_undrawn(order: &Order) -> Result<(), Mistakes> {
     let mut asked: Vec<String> =
         keys.filter(|it| it.value != 0.0).map(|it| it.key.key().to_owned()).collect();
     let mut also = |asks: bool, key: &str| asked.extend(asks.then(|| key.to_owned()));
-    also(
-        trousers.style[Style::WaistDrop as usize].is_some_and(|drop| drop != 0.0),
-        "trousers.style.waist_drop",
-    );
-    also(trousers.cloth_stretch != 0.0, "trousers.cloth_stretch");
     also(trousers.set == SeatSet::Easy, "trousers.set");
     also(
         legs.clone().any(|leg| leg.measured.iter().any(Option::is_some)),
@@ -171,23 +173,25 @@ impl Draft {
             let number = steps.len() + 1;
             steps.push(Step { panel, number, title, rule: Cow::Owned(rule), value: Some(value), points });
         };
-        let moved = |role| self.shape.back.roles[role] - plan.back.roles[role];
+        let trued_side =
+            |panel: &PanelShape| panel.cut_off.map_or(panel.roles[Role::SideWaist], |cut| cut.side_waist);
         record(
             Panel::Back,
             "the back crotch point slides until the inseams agree",
             format!("back inseam = front inseam - {}", plan.inseam_stretch),
-            moved(Role::CrotchPoint).y,
+            self.shape.back.roles[Role::CrotchPoint].y - plan.back.roles[Role::CrotchPoint].y,
             vec!["crotch_point"],
         );
         record(
             Panel::Back,
             "the back side waist slides along its seam until the side seams agree",
             "back side seam = front side seam".to_owned(),
-            moved(Role::SideWaist).y,
+            trued_side(&self.shape.back).y - plan.back.roles[Role::SideWaist].y,
             vec!["side_waist"],
         );
         for (shape, planned) in [(&self.shape.front, &plan.front), (&self.shape.back, &plan.back)] {
-            let intake: f64 = shape.darts.iter().map(super::Dart::intake).sum();
+            let drawn: f64 = shape.darts.iter().map(super::Dart::intake).sum();
+            let intake = shape.cut_off.map_or(drawn, |cut| cut.intake);
             record(
                 shape.panel,
                 "the waist is drawn with its darts closed; the darts give or take what its curve changed",
@@ -195,6 +199,17 @@ impl Draft {
                 intake,
                 vec!["centre_waist", "side_waist"],
             );
+        }
+        for panel in [&self.shape.front, &self.shape.back] {
+            if let Some(cut) = panel.cut_off {
+                record(
+                    panel.panel,
+                    "the top is cut below the measured waist, as much along the centre as along the side",
+                    format!("waist drop {:.1}", cut.drop),
+                    cut.drop,
+                    vec!["centre_waist", "side_waist"],
+                );
+            }
         }
     }
 }

@@ -169,6 +169,7 @@ impl<'a> Drawing<'a> {
             sewn_waist,
             closing,
             notches,
+            cut_off: None,
         }
     }
 }
