@@ -122,7 +122,7 @@ impl Path {
             Self::Ease(_) => Kind::Length(-30.0, 60.0),
             Self::Style(Style::KneeWidth | Style::HemWidth) => Kind::Length(8.0, 80.0),
             Self::Style(Style::Length) => Kind::Length(-15.0, 90.0),
-            Self::Style(Style::WaistDrop) => Kind::Length(-5.0, 20.0),
+            Self::Style(Style::WaistDrop) => Kind::Length(0.0, 20.0),
             Self::Allowance(_) => Kind::Length(0.0, 15.0),
             Self::Ask(_) => Kind::Length(-200.0, 200.0),
             Self::Adjust(_, key) => {
