@@ -3,6 +3,7 @@
 mod demo;
 mod key;
 mod read;
+mod row;
 mod value;
 
 use std::collections::BTreeMap;
@@ -15,6 +16,8 @@ use crate::unit::Unit;
 
 pub use demo::{DEMOS, demo};
 pub use key::{Kind, Path};
+pub use row::{RowReader, row_key};
+pub use value::Raw;
 
 /// Everything that one measurement file says. All lengths in cm.
 #[derive(Clone, Debug, PartialEq)]

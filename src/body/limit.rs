@@ -1,6 +1,7 @@
 //! What cannot be a body, or is a slip of units. Everything else is drafted, however unusual.
 
 use super::Given;
+use crate::mistake::Mistake;
 use crate::terms::{Measurement, WaistLevel, Word};
 
 /// A reason to refuse a body, with the measurement at which a person has to look.
@@ -21,6 +22,12 @@ impl Fault {
 
     fn missing(title: impl Into<String>, help: impl Into<String>) -> Self {
         Self { at: None, title: title.into(), help: help.into() }
+    }
+}
+
+impl From<Fault> for Mistake {
+    fn from(fault: Fault) -> Self {
+        Self::new(fault.title).help(fault.help)
     }
 }
 

@@ -9,7 +9,7 @@ use super::key::{Kind, Path};
 use super::value::{Raw, Read, Written, quoted};
 use super::{Adjustment, Fitting, Order, Trousers};
 use crate::adjust::OneLeg;
-use crate::body::{Given, faults};
+use crate::body::{Fault, Given, faults};
 use crate::mistake::{Mistake, Mistakes, Notice, Source};
 use crate::terms::{Measurement, Sex, Side, WaistLevel, Word};
 use crate::unit::Unit;
@@ -38,12 +38,15 @@ impl Order {
     }
 }
 
+/// Where each measurement was written.
+type Places<'a> = BTreeMap<(Side, Measurement), Written<'a>>;
+
 /// What has been found so far.
 #[derive(Default)]
-struct Reading<'a> {
-    written: Vec<(String, Path, Written<'a>)>,
+pub(super) struct Reading<'a> {
+    pub(super) written: Vec<(String, Path, Written<'a>)>,
     fittings: Vec<Fitting>,
-    mistakes: Vec<Mistake>,
+    pub(super) mistakes: Vec<Mistake>,
     /// The unit must be known before any length is read, so that fittings wait for it too.
     fitting_tables: Vec<(Spanned<DeValue<'a>>, &'a Source)>,
 }
@@ -88,7 +91,8 @@ impl<'a> Reading<'a> {
         }
     }
 
-    fn option(&mut self, option: &'a Source) {
+    /// Adds one `KEY=VALUE` of `--set`.
+    pub(super) fn option(&mut self, option: &'a Source) {
         let text = &option.text;
         let Some(at) = text.find('=') else {
             self.mistakes.push(
@@ -138,6 +142,13 @@ impl<'a> Reading<'a> {
     }
 
     fn order(mut self, source: &'a Source) -> Result<(Order, Vec<Notice>), Mistakes> {
+        let (order, places) = self.settle(source);
+        self.judge(&order, &places);
+        self.close(order)
+    }
+
+    /// Every value at its place in an order; whether it is a body is not asked yet.
+    pub(super) fn settle(&mut self, source: &'a Source) -> (Order, Places<'a>) {
         let unit = self.unit();
         let mut order = Order {
             name: None,
@@ -150,7 +161,7 @@ impl<'a> Reading<'a> {
             fittings: Vec::new(),
             source: source.clone(),
         };
-        let mut places = BTreeMap::new();
+        let mut places = Places::new();
         for (path, key, written) in std::mem::take(&mut self.written) {
             match written.read(&path, key.kind(), unit) {
                 Ok(value) => {
@@ -167,11 +178,15 @@ impl<'a> Reading<'a> {
             self.read_fittings(value, source, unit);
         }
         order.fittings = std::mem::take(&mut self.fittings);
-        self.judge(&order, &places);
         order.adjustments.sort_by_key(|adjustment| adjustment.key);
         for leg in [&mut order.left, &mut order.right].into_iter().flatten() {
             leg.adjustments.sort_by_key(|adjustment| adjustment.key);
         }
+        (order, places)
+    }
+
+    /// The order with its notices, unless something was wrong.
+    pub(super) fn close(self, order: Order) -> Result<(Order, Vec<Notice>), Mistakes> {
         if self.mistakes.is_empty() {
             let notices = unusual(&order);
             Ok((order, notices))
@@ -182,25 +197,18 @@ impl<'a> Reading<'a> {
 
     /// What cannot be a body, at the measurements that say so. Unless something was already wrong: then a measurement
     /// may only seem to be missing.
-    fn judge(&mut self, order: &Order, places: &BTreeMap<(Side, Measurement), Written<'_>>) {
+    fn judge(&mut self, order: &Order, places: &Places<'_>) {
         let missing_counts = self.mistakes.is_empty();
-        let mut seen = Vec::new();
-        for side in [Side::Both, Side::Left, Side::Right] {
-            for fault in faults(&order.leg(side)) {
-                if seen.contains(&fault) {
-                    continue;
+        for (side, fault) in order.faults() {
+            let place =
+                fault.at.and_then(|m| places.get(&(side, m)).or_else(|| places.get(&(Side::Both, m))));
+            let mistake = Mistake::from(fault);
+            match place {
+                Some(written) => {
+                    self.mistakes.push(mistake.at(written.source, written.span.clone(), ""));
                 }
-                let mistake = Mistake::new(fault.title.as_str()).help(fault.help.as_str());
-                let place =
-                    fault.at.and_then(|m| places.get(&(side, m)).or_else(|| places.get(&(Side::Both, m))));
-                match place {
-                    Some(written) => {
-                        self.mistakes.push(mistake.at(written.source, written.span.clone(), ""));
-                    }
-                    None if missing_counts => self.mistakes.push(mistake),
-                    None => {}
-                }
-                seen.push(fault);
+                None if missing_counts => self.mistakes.push(mistake),
+                None => {}
             }
         }
     }
@@ -328,6 +336,25 @@ impl<'a> Reading<'a> {
 }
 
 impl Order {
+    /// What cannot be a body, each fault once, with the leg on which it was first seen.
+    pub fn faults(&self) -> Vec<(Side, Fault)> {
+        let mut seen: Vec<(Side, Fault)> = Vec::new();
+        for side in [Side::Both, Side::Left, Side::Right] {
+            let has_own = match side {
+                Side::Both => true,
+                Side::Left => self.left.is_some(),
+                Side::Right => self.right.is_some(),
+            };
+            let found = if has_own { faults(&self.leg(side)) } else { Vec::new() };
+            for fault in found {
+                if !seen.iter().any(|(_, known)| *known == fault) {
+                    seen.push((side, fault));
+                }
+            }
+        }
+        seen
+    }
+
     /// Puts one value at its place.
     fn put(
         &mut self,
