@@ -6,10 +6,7 @@
 
 use std::ops::Range;
 
-use crate::{
-    mistake::{Mistakes, Source},
-    terms::Panel,
-};
+use crate::mistake::{Mistakes, Source};
 
 mod construct;
 mod defaults;
@@ -118,13 +115,5 @@ impl Recipe {
     /// The place of a level line in [`Recipe::lines`] and [`Construction::lines`].
     pub fn line(&self, name: &str) -> Option<usize> {
         self.lines.iter().position(|line| line.name == name)
-    }
-
-    /// The plan of a panel.
-    pub fn panel(&self, panel: Panel) -> Option<&PanelPlan> {
-        match panel {
-            Panel::Front => Some(&self.front),
-            Panel::Back => self.back.as_ref(),
-        }
     }
 }

@@ -94,8 +94,8 @@ pub struct DartPlan {
 }
 
 /// The seat of a body may be widest nearer to its crotch than a pair of trousers can show: the hip line is drawn at
-/// least this far above the crotch line, cm.
-const HIP_ABOVE_CROTCH: f64 = 3.0;
+/// least this part of the hip girth above the crotch line, about half the height of a crotch curve.
+const HIP_ABOVE_CROTCH: f64 = 1.0 / 20.0;
 /// The crotch curve starts at least this part of the way from the waist to the crotch line.
 const HIGHEST_CURVE: f64 = 0.3;
 /// Where the calf is girthed, below the knee, as a part of the knee height (design of this project).
@@ -170,9 +170,11 @@ fn inputs(
     for measurement in Measurement::ALL {
         measurements[*measurement as usize] = body.cm(*measurement);
     }
+    let depth = ease[EaseAt::CrotchDepth as usize];
     let lowest = body
         .cm(Measurement::BodyRise)
-        .map(|rise| rise + ease[EaseAt::CrotchDepth as usize] - HIP_ABOVE_CROTCH);
+        .zip(body.cm(Measurement::HipGirth))
+        .map(|(rise, girth)| rise + depth - HIP_ABOVE_CROTCH * girth);
     if let (Some(hip), Some(lowest)) = (&mut measurements[Measurement::WaistToHip as usize], lowest)
         && recipe.truing.on
         && *hip > lowest
@@ -181,8 +183,8 @@ fn inputs(
             notices.push(Notice::new(
                 "hip-line-raised",
                 format!(
-                    "the seat is widest {:.1} cm below the waist, within {HIP_ABOVE_CROTCH} cm of the crotch line: the hip \
-                     line is drawn at {lowest:.1} cm; take `waist_to_hip` and `body_rise` again",
+                    "the seat is widest {:.1} cm below the waist, close to the crotch: the hip line is drawn at \
+                     {lowest:.1} cm; take `waist_to_hip` and `body_rise` again",
                     *hip
                 ),
             ));

@@ -33,8 +33,7 @@ pub fn text_width(text: &str, size: f64) -> f64 {
 
 /// One letter as the font shows it.
 pub(super) struct Glyph {
-    /// The letter that was asked for.
-    #[expect(dead_code, reason = "PDF will want it")]
+    /// The letter shown, which may stand for one that the font lacks.
     pub(super) letter: char,
     /// The font's shape for it.
     pub(super) id: GlyphId,
@@ -46,9 +45,10 @@ pub(super) struct Glyph {
 /// the minus sign, which is an en dash.
 pub(super) fn glyphs(text: &str) -> impl Iterator<Item = Glyph> {
     text.chars().map(|letter| {
-        let shown = if letter == '\u{2212}' { '\u{2013}' } else { letter };
-        let id = FACE.glyph_index(shown).or_else(|| FACE.glyph_index(char::REPLACEMENT_CHARACTER));
-        let id = id.unwrap_or(GlyphId(0));
+        let letter = if letter == '\u{2212}' { '\u{2013}' } else { letter };
+        let own = FACE.glyph_index(letter).map(|id| (letter, id));
+        let other = || FACE.glyph_index(char::REPLACEMENT_CHARACTER).unwrap_or(GlyphId(0));
+        let (letter, id) = own.unwrap_or_else(|| (char::REPLACEMENT_CHARACTER, other()));
         let advance = f64::from(FACE.glyph_hor_advance(id).unwrap_or(0)) / UNITS_PER_EM;
         Glyph { letter, id, advance }
     })
@@ -66,6 +66,12 @@ pub(super) fn rise_and_fall(text: &str) -> (f64, f64) {
             )
         },
     )
+}
+
+/// How far any letter reaches left, down, right and up of its place, in the font's own units.
+pub(super) fn reach() -> [f32; 4] {
+    let all = FACE.global_bounding_box();
+    [all.x_min, all.y_min, all.x_max, all.y_max].map(f32::from)
 }
 
 /// Draws one shape into `pen`, in the font's own units, y up.

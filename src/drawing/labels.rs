@@ -1,8 +1,8 @@
 //! Labels that never lie over one another.
 
-use kurbo::{BezPath, Line, Point, Rect};
+use kurbo::{BezPath, Line, Rect};
 
-use super::{Footprint, Text, picture::flattened};
+use super::{Footprint, Text, picture::straight_lines};
 
 /// Places labels one by one: each goes to the first of its wanted spots that is free, or, where every free spot lies
 /// over a line, to the one that hides least of it. First come, first served; the same calls give the same places.
@@ -27,19 +27,7 @@ impl Labels {
 
     /// Keeps later labels off this line as far as they have a choice.
     pub fn spare(&mut self, path: &BezPath) {
-        let mut last = Point::ORIGIN;
-        let mut start = Point::ORIGIN;
-        flattened(path, |step| match step {
-            kurbo::PathEl::MoveTo(to) => (start, last) = (to, to),
-            kurbo::PathEl::LineTo(to) => {
-                self.lines.push(Line::new(last, to));
-                last = to;
-            }
-            _ => {
-                self.lines.push(Line::new(last, start));
-                last = start;
-            }
-        });
+        self.lines.extend(straight_lines(path));
     }
 
     /// The label at the best of its wanted spots, best first, or `None` where all are off the paper or taken. The
@@ -83,7 +71,7 @@ impl Labels {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use kurbo::Shape;
+    use kurbo::{Point, Shape};
     use proptest::prelude::*;
 
     const PAPER: Rect = Rect::new(0.0, 0.0, 30.0, 20.0);

@@ -1,6 +1,6 @@
 //! The picture: layers of marks on a sheet.
 
-use kurbo::{BezPath, PathEl, Rect, Shape};
+use kurbo::{BezPath, Line, PathEl, Point, Rect, Shape};
 
 use super::{Pen, Shade, Text, Wording};
 
@@ -93,16 +93,31 @@ impl Mark {
 /// A chord may leave its curve by this much, cm: a tenth of the thinnest printed line.
 const FLATNESS: f64 = 0.001;
 
-/// The path as straight steps: moves, lines and closings only.
-pub(super) fn flattened(path: &BezPath, step: impl FnMut(PathEl)) {
-    kurbo::flatten(path.elements().iter().copied(), FLATNESS, step);
+/// The path as straight lines, closing lines included.
+pub(super) fn straight_lines(path: &BezPath) -> Vec<Line> {
+    let mut lines = Vec::new();
+    let (mut start, mut last) = (Point::ORIGIN, Point::ORIGIN);
+    kurbo::flatten(path.elements().iter().copied(), FLATNESS, |step| {
+        let to = match step {
+            PathEl::MoveTo(to) => {
+                start = to;
+                last = to;
+                return;
+            }
+            PathEl::ClosePath => start,
+            _ => step.end_point().unwrap_or(last),
+        };
+        lines.push(Line::new(last, to));
+        last = to;
+    });
+    lines
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::drawing::Ink;
-    use kurbo::{Circle, Point};
+    use kurbo::Circle;
 
     #[test]
     fn a_sheet_just_round_its_marks() {

@@ -101,10 +101,9 @@ fn own_path(path: &BezPath) -> Option<Path> {
 
 /// The outlines of all letters of a text, in place.
 fn lettering(text: &Text) -> Option<Path> {
-    let (sine, cosine) = text.turn.sin_cos();
-    let along = Vec2::new(cosine, sine) * text.size;
-    let mut lettering = Lettering { path: PathBuilder::new(), along, origin: text.at.to_vec2() };
-    lettering.origin += Vec2::new(cosine, sine) * text.start_of_baseline();
+    let along = text.direction() * text.size;
+    let origin = text.at.to_vec2() + text.direction() * text.start_of_baseline();
+    let mut lettering = Lettering { path: PathBuilder::new(), along, origin };
     for glyph in glyphs(text.words.as_str()) {
         outline(glyph.id, &mut lettering);
         lettering.origin += along * glyph.advance;

@@ -115,7 +115,13 @@ impl Text {
         let (rise, fall) = rise_and_fall(self.words.as_str());
         let (width, start) = (self.width(), self.start_of_baseline());
         let unturned = Rect::new(start, -rise * self.size, start + width, fall * self.size);
-        Footprint::turned(unturned, self.at, self.turn)
+        Footprint::turned(unturned, self.at, self.direction())
+    }
+
+    /// The direction of reading, of length 1: the one place where a turn becomes a sine and a cosine.
+    pub(super) fn direction(&self) -> Vec2 {
+        let (sine, cosine) = self.turn.sin_cos();
+        Vec2::new(cosine, sine)
     }
 
     /// Where the first letter begins, measured along the baseline from `at`, cm.
@@ -149,13 +155,11 @@ pub struct Footprint {
 impl Footprint {
     /// A level rectangle.
     pub fn level(rect: Rect) -> Self {
-        Self::turned(rect, Point::ORIGIN, 0.0)
+        Self::turned(rect, Point::ORIGIN, Vec2::new(1.0, 0.0))
     }
 
-    /// `rect`, given from `at` as origin, turned about `at`.
-    fn turned(rect: Rect, at: Point, turn: f64) -> Self {
-        let (sine, cosine) = turn.sin_cos();
-        let along = Vec2::new(cosine, sine);
+    /// `rect`, given from `at` as origin, turned about `at` so that it reads along `along`.
+    fn turned(rect: Rect, at: Point, along: Vec2) -> Self {
         let centre = rect.center().to_vec2();
         Self {
             centre: at + along * centre.x + along.turn_90() * centre.y,
@@ -241,7 +245,7 @@ mod tests {
     #[test]
     fn oblique_rectangles_told_apart_though_their_bounds_overlap() {
         let square = Rect::new(-1.0, -1.0, 1.0, 1.0);
-        let diamond = Footprint::turned(square, Point::ORIGIN, FRAC_PI_4);
+        let diamond = Footprint::turned(square, Point::ORIGIN, Vec2::from_angle(FRAC_PI_4));
         let near = Footprint::level(Rect::new(0.8, 0.8, 2.0, 2.0));
         assert!(diamond.bounds().overlaps(near.bounds()));
         assert!(!diamond.overlaps(&near));

@@ -59,7 +59,10 @@ pub fn block_drawing(draft: &Draft) -> Drawing {
     test_squares(&mut words, Point::new(reach(front).x0, draft.plan.levels[Level::Hem] + 3.0));
     Drawing::around(
         draft.name.as_str(),
-        &format!("Front and back of the block {} for {}, at true scale", draft.recipe.name, draft.name),
+        &format!(
+            "Drafted by breeks: front and back of the block {} for {}, at true scale",
+            draft.recipe.name, draft.name
+        ),
         vec![levels, creases, panels, darts, notches, words],
         MARGIN,
     )

@@ -111,7 +111,9 @@ pub(super) fn read_panel(
 }
 
 fn read_bend(reader: &mut Reader<'_>, row: &Row<'_>, points: &Points) -> Option<BendRule> {
-    row.only(reader, &["fullness", "guide"]);
+    if !row.only(reader, &["fullness", "guide"]) {
+        return None;
+    }
     match (row.get("fullness"), row.get("guide")) {
         (Some(cell), None) => {
             let fullness = reader.number(&cell)?;

@@ -39,8 +39,8 @@ impl Points {
                 format!("unknown point `{}`", shown(name)),
                 "no step has made it yet",
             );
-            let helped = if reader.made_somewhere.iter().any(|made| made == name) {
-                mistake.help(format!("`{name}` is made in a later step: move that step up"))
+            let helped = if reader.points_somewhere.iter().any(|made| made == name) {
+                mistake.help(format!("`{name}` comes later in the recipe: move it up"))
             } else {
                 near(mistake, name, self.names.iter().map(String::as_str))
             };
@@ -104,7 +104,15 @@ pub(super) fn parse(source: &Source) -> Result<Recipe, Mistakes> {
     let mut reader = Reader::new(source);
     if !slips.is_empty() {
         for slip in slips {
-            reader.wrong(slip.span().unwrap_or(0..0), "cannot be read as TOML", slip.message());
+            let span = slip.span().unwrap_or(0..0);
+            let bare =
+                source.text.get(span.start..).is_some_and(|rest| rest.starts_with(char::is_alphabetic));
+            let mistake = reader.at(span, "cannot be read as TOML", slip.message());
+            reader.note(if bare {
+                mistake.help("names and other text stand between quotes")
+            } else {
+                mistake
+            });
         }
         return Err(reader.into_mistakes());
     }
@@ -203,7 +211,9 @@ fn read_lines(reader: &mut Reader<'_>, cell: &Cell<'_>, names: &mut Names) -> Ve
     let Some(row) = reader.row(cell, "[lines]") else { return vec![waist] };
     names.declare(WAIST_LINE, Reference::Line(0));
     let mut lines = vec![waist];
-    for cell in few(reader, cell, &row) {
+    let cells = few(reader, cell, &row);
+    reader.lengths_somewhere = cells.iter().map(|cell| cell.key.to_owned()).collect();
+    for cell in cells {
         let (at, say) = if cell.value.get_ref().is_table() {
             let row = reader.row(&cell, "line");
             if let Some(row) = &row {

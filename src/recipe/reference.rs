@@ -20,7 +20,7 @@ pub enum Reference {
 }
 
 /// The short trade name of a girth, the key of any other measurement.
-fn body_name(measurement: Measurement) -> &'static str {
+pub(super) fn body_name(measurement: Measurement) -> &'static str {
     let key = measurement.key();
     match measurement {
         // `sitting_hip` would read as a place, not as a girth taken sitting.

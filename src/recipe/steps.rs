@@ -40,9 +40,12 @@ pub(super) fn read_steps(
     lines: &[String],
 ) -> Steps {
     let rows: Vec<Row<'_>> = cells.iter().filter_map(|cell| reader.row(cell, "step")).collect();
-    let made = rows.iter().flat_map(|row| [row.get("point"), row.get("quantity")]).flatten();
-    reader.made_somewhere =
-        made.filter_map(|cell| cell.value.get_ref().as_str().map(str::to_owned)).collect();
+    let named = |key: &str| -> Vec<String> {
+        let cells = rows.iter().filter_map(|row| row.get(key));
+        cells.filter_map(|cell| cell.value.get_ref().as_str().map(str::to_owned)).collect()
+    };
+    reader.lengths_somewhere.extend(named("quantity"));
+    reader.points_somewhere = named("point");
     let mut read = Steps { steps: Vec::with_capacity(rows.len()), panels: Vec::new(), quantities: 0 };
     for row in &rows {
         let say = row.get("say").and_then(|cell| reader.text(&cell)).map(str::to_owned);
@@ -94,13 +97,15 @@ pub(super) fn read_steps(
     read
 }
 
-/// Refuses keys that do not belong to the step's rule.
-fn only_of_rule(reader: &mut Reader<'_>, row: &Row<'_>, chosen: &str) {
-    let Some((rule, keys)) = RULES.iter().find(|(_, keys)| keys[0] == chosen) else { return };
+/// Refuses keys that do not belong to the step's rule; whether there was none.
+fn only_of_rule(reader: &mut Reader<'_>, row: &Row<'_>, chosen: &str) -> bool {
+    let Some((rule, keys)) = RULES.iter().find(|(_, keys)| keys[0] == chosen) else { return true };
+    let mut clean = true;
     for cell in row.cells() {
         if keys.contains(&cell.key) || ["say", "panel"].contains(&cell.key) {
             continue;
         }
+        clean = false;
         let known = || RULES.iter().flat_map(|(_, keys)| keys.iter().copied()).chain(["say", "panel"]);
         if known().any(|key| key == cell.key) {
             let rule = if *rule == chosen { format!("`{rule}`") } else { (*rule).to_owned() };
@@ -113,10 +118,13 @@ fn only_of_rule(reader: &mut Reader<'_>, row: &Row<'_>, chosen: &str) {
             reader.note(near(mistake, cell.key, known()));
         }
     }
+    clean
 }
 
 fn read_quantity(reader: &mut Reader<'_>, row: &Row<'_>, names: &Names) -> Option<QuantityRule> {
-    only_of_rule(reader, row, "quantity");
+    if !only_of_rule(reader, row, "quantity") {
+        return None;
+    }
     match (row.get("is"), row.get("by")) {
         (Some(cell), None) => {
             for key in ["rungs", "between"] {
@@ -188,7 +196,9 @@ fn read_point(
 ) -> Option<PointRule> {
     let chosen = ["toward", "span", "line", "fork_up"].into_iter().find(|key| row.get(key).is_some());
     let chosen = chosen.unwrap_or("from");
-    only_of_rule(reader, row, chosen);
+    if !only_of_rule(reader, row, chosen) {
+        return None;
+    }
     if chosen == "line" {
         return read_meet(reader, row, points, lines);
     }

@@ -10,8 +10,12 @@ use toml::{
 use super::{
     Names, Number, Proportion,
     proportion::{LARGEST_NUMBER, Unreadable},
+    reference::body_name,
 };
-use crate::mistake::{Mistake, Mistakes, Source};
+use crate::{
+    mistake::{Mistake, Mistakes, Source},
+    terms::{Measurement, Word},
+};
 
 pub(super) type Value<'t> = Spanned<DeValue<'t>>;
 
@@ -25,8 +29,10 @@ pub(super) struct Reader<'s> {
     source: &'s Source,
     found: Vec<Mistake>,
     unsaid: usize,
-    /// Names that some step of the recipe makes, so that a name used too early is told from a name unknown.
-    pub(super) made_somewhere: Vec<String>,
+    /// Lengths that some line or step of the recipe makes, so that a name used too early is told from one unknown.
+    pub(super) lengths_somewhere: Vec<String>,
+    /// Points that some step of the recipe makes.
+    pub(super) points_somewhere: Vec<String>,
 }
 
 /// A table of the text, or one row of a list.
@@ -49,7 +55,13 @@ pub(super) struct Cell<'v> {
 
 impl<'s> Reader<'s> {
     pub(super) fn new(source: &'s Source) -> Self {
-        Self { source, found: Vec::new(), unsaid: 0, made_somewhere: Vec::new() }
+        Self {
+            source,
+            found: Vec::new(),
+            unsaid: 0,
+            lengths_somewhere: Vec::new(),
+            points_somewhere: Vec::new(),
+        }
     }
 
     /// Notes a mistake.
@@ -205,8 +217,14 @@ impl<'s> Reader<'s> {
         let mistake =
             self.at(within(self.source, cell, text, unreadable.span), unreadable.title, unreadable.label);
         match unreadable.unknown {
-            Some(word) if self.made_somewhere.contains(&word) => {
-                mistake.help(format!("`{word}` is made in a later step: move that step up"))
+            Some(word) if self.lengths_somewhere.contains(&word) => {
+                mistake.help(format!("`{word}` comes later in the recipe: move it up"))
+            }
+            Some(word) if self.points_somewhere.contains(&word) => mistake
+                .help(format!("`{word}` is a point, not a length: measure from it with a step of its own")),
+            Some(word) if Measurement::from_key(&word).is_some() => {
+                let short = Measurement::from_key(&word).map_or("", body_name);
+                mistake.help(format!("a girth goes by its short name: write `{short}`"))
             }
             Some(word) => near(mistake, &word, names.all().iter().map(String::as_str)),
             None => mistake,
@@ -285,9 +303,11 @@ impl<'v> Row<'v> {
         cells
     }
 
-    /// Notes every key that is not among `known`.
-    pub(super) fn only(&self, reader: &mut Reader<'_>, known: &[&str]) {
-        for cell in self.cells().iter().filter(|cell| !known.contains(&cell.key)) {
+    /// Notes every key that is not among `known`; whether there was none.
+    pub(super) fn only(&self, reader: &mut Reader<'_>, known: &[&str]) -> bool {
+        let cells = self.cells();
+        let unknown: Vec<_> = cells.iter().filter(|cell| !known.contains(&cell.key)).collect();
+        for cell in &unknown {
             let title = format!("unknown key `{}`", shown(cell.key));
             let mistake = reader.at(cell.key_span.clone(), title, format!("not a key of {}", self.name));
             let near = near(mistake, cell.key, known.iter().copied());
@@ -296,6 +316,7 @@ impl<'v> Row<'v> {
                 if near.help.is_empty() { near.help(format!("expected one of {all}")) } else { near };
             reader.note(helped);
         }
+        unknown.is_empty()
     }
 }
 

@@ -1,4 +1,5 @@
-use breeks::drawing::{Align, Drawing, Ink, Layer, Pen, SvgScale, Text};
+use breeks::drawing::{Align, Drawing, Ink, Layer, Paper, Pen, Sheet, SvgScale, Text, Tiles};
+use breeks::terms::Word;
 use kurbo::{Point, Rect, Vec2};
 use tiny_skia::Pixmap;
 
@@ -80,4 +81,14 @@ fn pictures_to_look_at() {
     let folder = std::path::PathBuf::from(std::env::var_os("BREEKS_LOOK").expect("a folder"));
     std::fs::write(folder.join("sample.png"), sample::picture().to_png(12.0).unwrap()).unwrap();
     std::fs::write(folder.join("sample.svg"), sample::picture().to_svg(SvgScale::FitsScreen)).unwrap();
+    std::fs::write(folder.join("sample.pdf"), sample::picture().to_pdf().unwrap()).unwrap();
+    for paper in Paper::ALL {
+        let picture = sample::picture();
+        let tiles = Tiles::cut(&picture, Sheet::of(*paper)).unwrap();
+        let mut map = Layer::new("Map");
+        map.marks = tiles.map(Rect::new(2.0, 5.0, 19.0, 26.0));
+        let page = paper.size().to_rect();
+        let first = Drawing { bounds: page, ..Drawing::around("Map", "", vec![map], 0.0) };
+        std::fs::write(folder.join(format!("sample-{paper}.pdf")), tiles.to_pdf(Some(&first))).unwrap();
+    }
 }

@@ -42,9 +42,18 @@ pub(crate) fn picture() -> Drawing {
     panel.line(leg(), STRONG);
     panel.text(Text::new(Point::new(0.0, 45.0), 1.6, "stroke – front ¾").aligned(Align::Middle).bold());
     panel.text(Text::new(Point::new(0.0, 50.0), 0.8, "grain").turned(std::f64::consts::FRAC_PI_2));
+    let description = "A leg-like outline with levels and two test squares.";
+    Drawing::around("Sample leg", description, vec![levels, panel, test_squares()], 1.0)
+}
+
+/// The two test squares alone.
+pub(crate) fn squares() -> Drawing {
+    Drawing::around("Squares", "Two test squares.", vec![test_squares()], 1.0)
+}
+
+fn test_squares() -> Layer {
     let mut squares = Layer::new("Test squares");
     squares.line(square(Point::new(-6.0, 80.0), 5.0), STRONG);
     squares.line(square(Point::new(1.0, 80.0), 5.08), STRONG);
-    let description = "A leg-like outline with levels and two test squares.";
-    Drawing::around("Sample leg", description, vec![levels, panel, squares], 1.0)
+    squares
 }
