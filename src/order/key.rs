@@ -154,14 +154,8 @@ impl Path {
             Some(("left" | "right", rest)) => (true, rest),
             _ => (false, table),
         };
-        let regions = || {
-            let mut regions: Vec<&str> =
-                adjust::Key::KEYS.iter().copied().filter_map(|key| key.split('.').next()).collect();
-            regions.dedup();
-            regions
-        };
         match table {
-            "" if of_leg => ["measurements"].into_iter().chain(regions()).collect(),
+            "" if of_leg => ["measurements"].into_iter().chain(Self::regions()).collect(),
             "" => [
                 "name",
                 "sex",
@@ -174,7 +168,7 @@ impl Path {
                 "fitting",
             ]
             .into_iter()
-            .chain(regions())
+            .chain(Self::regions())
             .collect(),
             "measurements" => {
                 Measurement::ALL.iter().filter(|m| !of_leg || m.about().of_a_leg).map(|m| m.key()).collect()
@@ -202,11 +196,18 @@ impl Path {
         }
     }
 
+    /// The regions of the fit parameters, each a table of the file.
+    fn regions() -> Vec<&'static str> {
+        let mut regions: Vec<&str> = adjust::Key::ALL.iter().map(|key| key.about().region).collect();
+        regions.dedup();
+        regions
+    }
+
     /// Every path of the file, but for the free names of `trousers.ask`.
     pub fn all() -> impl Iterator<Item = String> {
         ["", "measurements", "trousers", "trousers.ease", "trousers.style", "trousers.allowance"]
             .into_iter()
-            .chain(adjust::Key::ALL.iter().map(|key| key.about().region))
+            .chain(Self::regions())
             .flat_map(|table| {
                 Self::names_in(table).into_iter().map(move |name| {
                     if table.is_empty() { name.to_owned() } else { format!("{table}.{name}") }
