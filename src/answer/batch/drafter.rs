@@ -1,10 +1,13 @@
 //! One row in, one line out.
 
 use std::{
+    borrow::Cow,
     collections::BTreeMap,
     panic::{AssertUnwindSafe, catch_unwind},
     sync::Arc,
 };
+
+use serde_json::error::Category;
 
 use super::{
     failure::{Code, Failure},
@@ -14,9 +17,10 @@ use super::{
 };
 use crate::{
     answer::{Answer, Extent},
+    body::Fault,
     draft::draft,
     fit::Report,
-    mistake::Mistakes,
+    mistake::{Mistake, Mistakes},
     order::{Path, Raw, RowReader, row_key},
     recipe::{self, Recipe},
 };
@@ -91,7 +95,7 @@ impl Drafter {
         if !faults.is_empty() {
             let missing = faults.iter().all(|(_, fault)| fault.at.is_none());
             let code = if missing { Code::MissingMeasurement } else { Code::NotABody };
-            let mistakes: Vec<_> = faults.into_iter().map(|(_, fault)| fault.into()).collect();
+            let mistakes: Vec<_> = faults.into_iter().map(|(_, fault)| brief(fault)).collect();
             return Err(Failure::of(code, &mistakes.into()));
         }
         let block = &order.trousers.block;
@@ -160,14 +164,18 @@ fn read_record(columns: &[Column], row: &Row, text: &str, read: &mut Read) -> Re
 fn read_object(text: &str, read: &mut Read) -> Result<(), Failure> {
     let mut object = JsonRow::default();
     let parsed = object.read(text);
-    let is_id = |json: &&str| json.starts_with(|c: char| c == '-' || c.is_ascii_digit() || c == '"');
-    let id = object.ids.first().copied().filter(is_id).filter(|json| *json != "\"\"");
+    let id = object.ids.first().copied().filter(|json| is_id(json));
     read.id = id.map(str::to_owned);
     if let Err(error) = parsed {
-        let place = format!(" at column {}", error.column());
-        let words = error.to_string();
-        let words = words.split(" at line ").next().unwrap_or_default();
-        return Err(Failure::new(Code::NotJson, format!("not a JSON object: {words}{place}")));
+        let text = match error.classify() {
+            Category::Data => "expected a JSON object".to_owned(),
+            Category::Syntax | Category::Eof | Category::Io => {
+                let words = error.to_string();
+                let words = words.split(" at line ").next().unwrap_or_default();
+                format!("not a JSON object: {words} at column {}", error.column())
+            }
+        };
+        return Err(Failure::new(Code::NotJson, text));
     }
     match object.ids.len() {
         0 => return Err(Failure::new(Code::NoId, "`id` is missing")),
@@ -181,6 +189,25 @@ fn read_object(text: &str, read: &mut Read) -> Result<(), Failure> {
         read.cells.push((name.into_owned(), key, raw));
     }
     Ok(())
+}
+
+/// Whether this JSON is text or a number that a reader of the lines can read in its turn: JSON can spell numbers beyond
+/// all bounds, and halves of letters.
+fn is_id(json: &str) -> bool {
+    match json.as_bytes().first() {
+        Some(b'"') => serde_json::from_str::<Cow<'_, str>>(json).is_ok_and(|text| !text.trim().is_empty()),
+        Some(b'-' | b'0'..=b'9') => serde_json::from_str::<f64>(json).is_ok(),
+        _ => false,
+    }
+}
+
+/// What is wrong with a body, without how to measure: nobody holds a tape beside a row.
+fn brief(fault: Fault) -> Mistake {
+    let mistake = Mistake::new(fault.title);
+    match fault.at {
+        Some(measurement) if fault.help != measurement.about().how => mistake.help(fault.help),
+        Some(_) | None => mistake,
+    }
 }
 
 /// A row without an id is named by its line, in words: where several filters share the rows, each counts its own.
