@@ -72,3 +72,34 @@ pub fn row_key(name: &str) -> Result<Path, Mistake> {
             .nearest(name, all.iter().map(|path| Path::short(path)))
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::terms::{Measurement, Side};
+
+    #[test]
+    fn row_of_many_people_in_short_form() {
+        let fields = [
+            ("sex", "male"),
+            ("waist_girth", "84"),
+            ("measurements.hip_girth", "98.5"),
+            ("inside_leg", "83"),
+            ("left.thigh_girth", "58"),
+            ("thigh.front", "1.2"),
+        ];
+        let cells = fields
+            .map(|(name, value)| (name.to_owned(), row_key(name).unwrap(), Raw::Bare(value.to_owned())));
+        let (order, _) = RowReader::new(&[]).unwrap().read(cells).unwrap();
+        assert_eq!(order.body.cm(Measurement::HipGirth), Some(98.5));
+        assert_eq!(order.leg(Side::Left).cm(Measurement::ThighGirth), Some(58.0));
+        assert_eq!((order.adjustments[0].value, order.adjustments[0].from), (1.2, "file"));
+        assert!(order.faults().is_empty());
+    }
+
+    #[test]
+    fn nearest_key_of_a_row_in_short_form() {
+        let mistake = row_key("hip_grith").unwrap_err();
+        assert_eq!(mistake.help, ["did you mean `hip_girth`?"]);
+    }
+}

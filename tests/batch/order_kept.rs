@@ -9,7 +9,7 @@ use crate::{outcome, run};
 /// The rows: 50,000 where the build is fast; in a debug build fewer, unless `BREEKS_ROWS` says how many.
 fn count() -> usize {
     let asked = std::env::var("BREEKS_ROWS").ok().and_then(|text| text.parse().ok());
-    asked.unwrap_or(if cfg!(debug_assertions) { 4_000 } else { 50_000 })
+    asked.unwrap_or(if cfg!(debug_assertions) { 2_000 } else { 50_000 })
 }
 
 /// The line of 100 megabytes has a test of its own: this one is only longer than what is read.

@@ -6,8 +6,7 @@ use std::fmt::Write;
 
 use breeks::{
     answer::{Answer, Extent},
-    draft::draft,
-    fit::Report,
+    fit::drafted,
     mistake::Source,
     order::Order,
     recipe,
@@ -48,9 +47,8 @@ fn of_draft(values: &[String]) -> Value {
         writeln!(text, "{key} = {value}").unwrap();
     }
     let (order, notices) = Order::read(&Source::new("person.toml", text)).unwrap();
-    let mut draft = draft(&order, &recipe::load("classic").unwrap()).unwrap();
+    let (mut draft, report) = drafted(&order, &recipe::load("classic").unwrap()).unwrap();
     draft.notices.splice(0..0, notices);
-    let report = Report::of(&draft.plan, &draft.shape, &draft.body);
     let whole = Answer::new(&draft, &report, Extent::Whole).to_json();
     let mut whole: Value = serde_json::from_str(&whole).unwrap();
     whole.as_object_mut().unwrap().remove("steps").unwrap();

@@ -18,8 +18,7 @@ use super::{
 use crate::{
     answer::{Answer, Extent},
     body::Fault,
-    draft::draft,
-    fit::Report,
+    fit::drafted,
     mistake::{Mistake, Mistakes},
     order::{Path, Raw, RowReader, row_key},
     recipe::{self, Recipe},
@@ -103,9 +102,9 @@ impl Drafter {
             let known: Vec<String> = recipe::shipped_names().map(|name| format!("`{name}`")).collect();
             Failure::new(Code::UnknownBlock, format!("expected `block` one of {}", known.join(", ")))
         })?;
-        let mut draft = draft(&order, recipe).map_err(|mistakes| Failure::of(Code::NotDrafted, &mistakes))?;
+        let (mut draft, report) =
+            drafted(&order, recipe).map_err(|mistakes| Failure::of(Code::NotDrafted, &mistakes))?;
         draft.notices.splice(0..0, notices.drain(..));
-        let report = Report::of(&draft.plan, &draft.shape, &draft.body);
         let answer = Answer::new(&draft, &report, Extent::Summary);
         out.extend_from_slice(b"{\"id\":");
         out.extend_from_slice(id.as_bytes());
