@@ -12,7 +12,7 @@ use people::{of_507, of_985};
 
 fn bodies(people: Vec<people::Person>) -> Vec<Given> {
     /// A part of the people says the same in less time.
-    const EVERY: usize = 3;
+    const EVERY: usize = 5;
     people.into_iter().step_by(EVERY).map(|person| person.order.body).collect()
 }
 
