@@ -4,7 +4,10 @@ mod blank;
 mod check;
 mod demo;
 mod edit;
+mod fitting;
 mod key;
+mod notices;
+mod put;
 mod read;
 mod value;
 
