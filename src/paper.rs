@@ -2,6 +2,7 @@
 
 mod block_drawing;
 mod fit_table;
+mod wrapped;
 
 pub use block_drawing::block_drawing;
 pub use fit_table::fit_table;
