@@ -85,8 +85,14 @@ fn the_985_met_as_measured_at_both_waists() {
                 ways.entry("measured").or_default().push(met(&draft, &solved.parameters, person, mean));
                 ways.entry("all in the back extension").or_default().push(met(&draft, &naive, person, mean));
             }
-            println!("{waist} waist, {sex}: {drafts} people, {:.0} drafts each", solved_with as f64 / drafts as f64);
-            println!("  {:<26} {:>9} {:>9} {:>9} {:>9}", "way", "total 0.5", "total 1.5", "thigh ok", "split 1.5");
+            println!(
+                "{waist} waist, {sex}: {drafts} people, {:.0} drafts each",
+                solved_with as f64 / drafts as f64
+            );
+            println!(
+                "  {:<26} {:>9} {:>9} {:>9} {:>9}",
+                "way", "total 0.5", "total 1.5", "thigh ok", "split 1.5"
+            );
             for (way, met) in &ways {
                 let of = |value: fn(&Met) -> f64| met.iter().map(value).collect::<Vec<_>>();
                 println!(
@@ -97,7 +103,10 @@ fn the_985_met_as_measured_at_both_waists() {
                     per_cent(&of(|met| met.split), |miss| miss.abs() <= 1.5),
                 );
             }
-            println!("  {:<26} {:>7} {:>7} {:>7} {:>7} {:>9}", "parameter", "mean", "5 %", "median", "95 %", "at bound");
+            println!(
+                "  {:<26} {:>7} {:>7} {:>7} {:>7} {:>9}",
+                "parameter", "mean", "5 %", "median", "95 %", "at bound"
+            );
             for (key, (values, at_bound)) in &mut found {
                 let mean = values.iter().sum::<f64>() / values.len() as f64;
                 let bound = 100.0 * *at_bound as f64 / values.len() as f64;
@@ -112,7 +121,12 @@ fn the_985_met_as_measured_at_both_waists() {
             assert!(per_cent(&total, |miss| miss.abs() <= 0.5) >= 98.0);
             assert!(per_cent(&split, |miss| miss.abs() <= 1.5) >= 85.0);
             for (after, before) in measured.iter().zip(&ways["proportional"]) {
-                assert!(after.thigh >= -0.05 || after.thigh >= before.thigh - 0.05, "{} {}", after.thigh, before.thigh);
+                assert!(
+                    after.thigh >= -0.05 || after.thigh >= before.thigh - 0.05,
+                    "{} {}",
+                    after.thigh,
+                    before.thigh
+                );
             }
         }
     }
