@@ -207,7 +207,7 @@ fn inputs(
         && recipe.truing.on
         && *hip > lowest
     {
-        if *hip > lowest + 0.5 {
+        if *hip > lowest + 0.5 && draws_by_waist_to_hip(recipe) {
             notices.push(Notice::new(
                 "hip-line-raised",
                 format!(
@@ -239,6 +239,14 @@ fn inputs(
     }
     inputs.ease = ease;
     Ok(inputs)
+}
+
+/// Whether the hip line of the recipe lies where the body's hip does, and not by a fraction.
+fn draws_by_waist_to_hip(recipe: &Recipe) -> bool {
+    recipe
+        .level(Level::Hip)
+        .and_then(|index| recipe.lines.get(index))
+        .is_some_and(|line| line.at.references().any(|it| it == Reference::Body(Measurement::WaistToHip)))
 }
 
 fn levels(
