@@ -37,6 +37,26 @@ pub(super) fn write_all(folder: &Path, sheets: &[Sheet]) -> Result<Vec<PathBuf>,
     Ok(paths)
 }
 
+/// Writes a new file, whole or not at all; a file that exists is left alone.
+pub(super) fn write_new(path: &Path, text: &str) -> Result<(), Mistake> {
+    let failed = |error: &std::io::Error| {
+        if error.kind() == std::io::ErrorKind::AlreadyExists {
+            Mistake::new(format!("`{}` exists already", path.display()))
+                .help("name another file: this program does not overwrite what a person wrote")
+        } else {
+            Mistake::new(format!("cannot write `{}`: {error}", path.display()))
+        }
+    };
+    // `create_new` makes looking and making one act, so that nothing can come between.
+    let mut file = std::fs::File::create_new(path).map_err(|error| failed(&error))?;
+    let written = file.write_all(text.as_bytes()).and_then(|()| file.sync_all());
+    written.map_err(|error| {
+        // The failure to write is what is reported.
+        let _ = std::fs::remove_file(path);
+        failed(&error)
+    })
+}
+
 /// Writes beside the file and renames, so that a reader sees the old file or the new one.
 fn write_whole(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
     let mut beside = path.as_os_str().to_owned();

@@ -141,6 +141,14 @@ impl Plan {
             notices,
         })
     }
+
+    /// What the recipe is given on this body: measurements as drafted for, ease, style and asks in force.
+    ///
+    /// # Errors
+    /// When the recipe's own style names a measurement that the body lacks.
+    pub fn inputs(recipe: &Recipe, body: &Body, trousers: &Trousers) -> Result<Inputs, Mistake> {
+        inputs(recipe, body, trousers, &mut Vec::new())
+    }
 }
 
 fn lacking(recipe: &Recipe, missing: Reference) -> Mistake {

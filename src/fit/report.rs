@@ -164,13 +164,16 @@ impl Report {
         }
     }
 
-    /// Nothing in the draft forbids cutting it: outlines sound, seams and joins true, no level too tight.
-    pub fn can_be_cut(&self) -> bool {
+    /// The panels can be sewn together: outlines sound, seams and joins true.
+    pub fn is_sound(&self) -> bool {
         self.faults.is_empty()
             && self.seams.iter().all(SeamRow::holds)
             && self.joins.iter().all(JoinRow::holds)
-            && !self.levels.iter().any(LevelRow::is_tight)
-            && self.no_passage.is_empty()
+    }
+
+    /// Nothing in the draft forbids cutting it: sound, no level too tight, the heel passes.
+    pub fn can_be_cut(&self) -> bool {
+        self.is_sound() && !self.levels.iter().any(LevelRow::is_tight) && self.no_passage.is_empty()
     }
 
     /// What a person should know before cutting.
