@@ -1,6 +1,7 @@
 //! The page on what tells the recipes apart, and the pictures of all recipes and of very different bodies.
 //!
 //! The page is made, not written: `REFRESH_PAGES=1 cargo test --test block_pages` writes it again.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on says so by panicking")]
 
 use std::path::Path;
 
@@ -43,7 +44,10 @@ fn page_as_the_recipes_stand() {
         std::fs::write(&path, &page).unwrap();
     }
     let kept = std::fs::read_to_string(&path).unwrap_or_default();
-    assert!(kept == page, "blocks/README.md is not what the recipes say; refresh it as the head of this test says");
+    assert!(
+        kept == page,
+        "blocks/README.md is not what the recipes say; refresh it as the head of this test says"
+    );
 }
 
 #[test]
@@ -51,8 +55,7 @@ fn every_two_recipes_apart_in_three_rules_at_least() {
     let all: Vec<_> = shipped_names().map(|name| (name, features(&load(name).unwrap()))).collect();
     for (index, (one, features)) in all.iter().enumerate() {
         for (other, others) in &all[index + 1..] {
-            let apart =
-                features.iter().zip(others).filter(|(a, b)| a.structural && a.rule != b.rule).count();
+            let apart = features.iter().zip(others).filter(|(a, b)| a.structural && a.rule != b.rule).count();
             println!("{one} and {other}: {apart} rules");
             assert!(apart >= 3, "{one} and {other}: {apart}");
         }

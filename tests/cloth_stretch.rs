@@ -1,4 +1,5 @@
 //! Cloth that stretches, and the heel's way through the leg.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on says so by panicking")]
 
 use breeks::{
     draft::{Draft, draft},
@@ -66,7 +67,11 @@ fn wanted_ranges_shifted_with_the_ease() {
     for block in shipped_names() {
         for stretch in [0.0, 15.0, 30.0, 60.0] {
             let (_, report) = drafted(&order("stroke"), block, stretch);
-            for row in report.levels.iter().filter(|row| matches!(row.level, Level::Waist | Level::Hip | Level::Knee)) {
+            for row in report
+                .levels
+                .iter()
+                .filter(|row| matches!(row.level, Level::Waist | Level::Hip | Level::Knee))
+            {
                 assert!(!row.is_tight() && !row.is_loose(), "{block}, {stretch}: {row:?}");
             }
         }

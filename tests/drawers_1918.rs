@@ -4,6 +4,7 @@
 //! lesson 427, woman's tight-fitting drawers, front part, whose upper part is drawn as in lesson 411, woman's bloomers,
 //! front part. Read at <https://en.m.wikisource.org/wiki/The_Practical_Designer_for_Women%27s_and_Misses%27_Underwear>
 //! (pages `/Woman's_Tight-fitting_Drawers,_Front_Part` and `/Woman's_Bloomers_or_Knickerbockers,_Front_Part`).
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on says so by panicking")]
 
 use breeks::{
     curve::Bend,

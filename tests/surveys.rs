@@ -2,6 +2,7 @@
 //!
 //! Sources: people-507 (see `tests/data/README.md`) and, where they lie beside the repository, 985 people of the 1988 US
 //! Army Anthropometric Survey (report NATICK/TR-90/032, approved for public release).
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on says so by panicking")]
 
 mod people;
 

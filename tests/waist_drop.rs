@@ -1,4 +1,5 @@
 //! A finished waist below the measured one.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on says so by panicking")]
 
 mod people;
 
@@ -32,10 +33,14 @@ fn centre_and_side_shorter_by_the_drop() {
         let whole = drafted(&stroke(), block, 0.0).unwrap();
         let cut = drafted(&stroke(), block, 4.0).unwrap();
         for panel in Panel::ALL {
-            let lengths = |of: &PanelShape| [of.side_seam.length(), of.crotch_seam.length(), of.inseam.length()];
+            let lengths =
+                |of: &PanelShape| [of.side_seam.length(), of.crotch_seam.length(), of.inseam.length()];
             let [before, after] = [&whole, &cut].map(|draft| lengths(draft.shape.panel(*panel)));
             for (edge, by) in [4.0, 4.0, 0.0].into_iter().enumerate() {
-                assert!((before[edge] - after[edge] - by).abs() < 1e-6, "{block}, {panel}: {before:?} {after:?}");
+                assert!(
+                    (before[edge] - after[edge] - by).abs() < 1e-6,
+                    "{block}, {panel}: {before:?} {after:?}"
+                );
             }
         }
     }
@@ -49,8 +54,18 @@ fn seams_joins_and_outlines_true_on_real_people() {
                 let Ok(draft) = drafted(&person.order, block, drop) else { continue };
                 let report = report(&draft);
                 assert!(report.faults.is_empty(), "{block}, {}: {:?}", person.id, report.faults);
-                assert!(report.seams.iter().all(SeamRow::holds), "{block}, {}: {:?}", person.id, report.seams);
-                assert!(report.joins.iter().all(JoinRow::holds), "{block}, {}: {:?}", person.id, report.joins);
+                assert!(
+                    report.seams.iter().all(SeamRow::holds),
+                    "{block}, {}: {:?}",
+                    person.id,
+                    report.seams
+                );
+                assert!(
+                    report.joins.iter().all(JoinRow::holds),
+                    "{block}, {}: {:?}",
+                    person.id,
+                    report.joins
+                );
             }
         }
     }
@@ -84,7 +99,10 @@ fn new_waist_parallel_to_the_old() {
                         .iter()
                         .map(|piece| piece.nearest(point, 1e-6).distance_sq.sqrt())
                         .fold(f64::INFINITY, f64::min);
-                    assert!((nearest - 4.0).abs() < PARALLEL, "{block}, {panel}, piece {index}: {nearest:.3}");
+                    assert!(
+                        (nearest - 4.0).abs() < PARALLEL,
+                        "{block}, {panel}, piece {index}: {nearest:.3}"
+                    );
                 }
             }
         }
@@ -139,6 +157,7 @@ fn jeans_cut_below_the_measured_waist() {
         let cut = draft.shape.panel(*panel).cut_off.unwrap();
         assert!((cut.drop - 21.9 / 4.0).abs() < 1e-9);
     }
-    let (top, planned) = (draft.shape.front.roles[Role::CentreWaist], draft.plan.front.roles[Role::CentreWaist]);
+    let (top, planned) =
+        (draft.shape.front.roles[Role::CentreWaist], draft.plan.front.roles[Role::CentreWaist]);
     assert!(top.y > planned.y + 5.0);
 }

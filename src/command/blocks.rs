@@ -162,12 +162,18 @@ fn begin(file: &Path, from: &str) -> Result<Ending, Mistakes> {
             .into());
     }
     let source = recipe::source(from)?;
-    Recipe::parse(&source)?;
+    let begun_from = Recipe::parse(&source)?.name;
+    // A line break in a file's name would end the comment that names it.
+    let named: String = file
+        .display()
+        .to_string()
+        .chars()
+        .map(|letter| if letter.is_control() { '?' } else { letter })
+        .collect();
     let text = format!(
-        "# A recipe of one's own, begun from `{from}`. After a change: breeks blocks check {file}\n\
-         # Draft by it: breeks draft BODY.toml --block {file}\n{}",
-        source.text,
-        file = file.display()
+        "# A recipe of one's own, begun from `{begun_from}`. After a change: breeks blocks check {named}\n\
+         # Draft by it: breeks draft BODY.toml --block {named}\n{}",
+        source.text
     );
     write_new(file, &text)?;
     print(&format!("wrote {}\n", file.display()));

@@ -54,7 +54,7 @@ fn both<T: PartialEq + std::fmt::Display>(women: &T, men: &T) -> String {
     if women == men { women.to_string() } else { format!("women {women}, men {men}") }
 }
 
-/// The rule of the step that makes a role's point, with the quantities that it names worked in.
+/// The rule of the step that makes a role's point, with what it names.
 fn rule_of(recipe: &Recipe, plan: &PanelPlan, role: Role) -> String {
     let point = plan.roles[role as usize];
     let made = recipe.steps.iter().find_map(|step| match step {
@@ -65,27 +65,32 @@ fn rule_of(recipe: &Recipe, plan: &PanelPlan, role: Role) -> String {
     let plain = entry.plain.strip_prefix(&format!("mark {} ", entry.makes)).unwrap_or(&entry.plain);
     match rule {
         // Its plain sentence says the rule already.
-        PointRule::Meet { .. } => plain.to_owned(),
-        _ => with_quantities(recipe, &format!("{plain}: {}", entry.rule)),
+        PointRule::Meet { .. } => format!("{plain}{}", meanings(recipe, &entry.rule)),
+        _ => format!("{plain}: {}{}", entry.rule, meanings(recipe, &entry.rule)),
     }
 }
 
-/// The rule, followed by what the recipe's own quantities in it are.
-fn with_quantities(recipe: &Recipe, rule: &str) -> String {
-    let mut out = rule.to_owned();
-    for step in &recipe.steps {
-        if let Step::Quantity { entry, .. } = step
-            && names(rule, &entry.makes)
-        {
-            out.push_str(&format!("; {} = {}", entry.makes, entry.rule));
-        }
-    }
-    out
+/// What the recipe's own quantities and lines that a rule names are.
+fn meanings(recipe: &Recipe, rule: &str) -> String {
+    let quantities = recipe.steps.iter().filter_map(|step| match step {
+        Step::Quantity { entry, .. } => Some((&entry.makes, entry.rule.clone())),
+        Step::Point { .. } => None,
+    });
+    // The lines that every recipe has are traits of their own.
+    let levels =
+        [Level::Waist, Level::Hip, Level::Crotch, Level::Knee, Level::Hem].map(|level| recipe.level(level));
+    let lines = recipe.lines.iter().enumerate().filter(|(index, _)| !levels.contains(&Some(*index)));
+    let lines = lines.map(|(_, line)| (&line.name, line.at.to_string()));
+    quantities
+        .chain(lines)
+        .filter(|(name, _)| names(rule, name))
+        .map(|(name, is)| format!("; {name} = {is}"))
+        .collect()
 }
 
-/// Whether a rule names a quantity, as a whole word.
-fn names(rule: &str, quantity: &str) -> bool {
-    rule.split(|letter: char| !(letter.is_alphanumeric() || letter == '_')).any(|word| word == quantity)
+/// Whether a rule has the name in it, as a whole word.
+fn names(rule: &str, name: &str) -> bool {
+    rule.split(|letter: char| !(letter.is_alphanumeric() || letter == '_')).any(|word| word == name)
 }
 
 fn bend(recipe: &Recipe, plan: &PanelPlan) -> String {
@@ -101,5 +106,6 @@ fn darts(recipe: &Recipe, plan: &PanelPlan) -> String {
     }
     let one = |dart: &crate::recipe::DartRule| format!("{} wide, {} long", dart.intake, dart.length);
     let all: Vec<String> = plan.darts.iter().map(one).collect();
-    with_quantities(recipe, &all.join(" and "))
+    let all = all.join(" and ");
+    format!("{all}{}", meanings(recipe, &all))
 }
