@@ -5,7 +5,7 @@ use std::{
     path::{Path, PathBuf},
 };
 
-use crate::mistake::Mistake;
+use crate::{file, mistake::Mistake};
 
 /// A file to be written: its name within the output folder, and its text.
 pub(super) struct Sheet {
@@ -48,6 +48,18 @@ pub(super) fn write_all(folder: &Path, sheets: &[Sheet]) -> Result<Vec<PathBuf>,
         }
     }
     renamed.map(|()| paths)
+}
+
+/// Writes a new file, whole or not at all; a file that exists is left alone.
+pub(super) fn write_new(path: &Path, text: &str) -> Result<(), Mistake> {
+    file::create(path, text.as_bytes()).map_err(|error| {
+        if error.kind() == std::io::ErrorKind::AlreadyExists {
+            Mistake::new(format!("`{}` exists already", path.display()))
+                .help("name another file: this program does not overwrite what a person wrote")
+        } else {
+            Mistake::new(format!("cannot write `{}`: {error}", path.display()))
+        }
+    })
 }
 
 /// The name under which a file is written until all are whole.
