@@ -5,8 +5,9 @@ use kurbo::{Affine, CubicBez, ParamCurve, Point, Vec2};
 use super::{
     fade::{Knot, faded},
     moves::Moves,
-    panel::Roles,
+    panel::{Levels, Roles},
     plan::{PanelPlan, centre_at},
+    side::leg_moved,
     smooth::{smooth_max, smooth_min},
 };
 use crate::{
@@ -20,6 +21,7 @@ pub(super) struct ForkPlan<'a> {
     pub plan: &'a PanelPlan,
     pub moves: &'a Moves,
     pub roles: Roles,
+    pub levels: Levels,
     /// By how much the crossing is off square, radians: front `+`, back `-`, so that the two together are 180 degrees.
     pub tilt: f64,
     /// Where the pivot of the thigh turn lies; the back takes the front's.
@@ -108,6 +110,7 @@ impl ForkPlan<'_> {
         };
         self.turn_upper(&mut inseam, upper);
         self.run_out(&mut inseam);
+        inseam.edge = leg_moved(inseam.edge, self.moves, &self.levels);
         inseam
     }
 
