@@ -48,7 +48,8 @@ fn read_all(text: &str, set: &[String]) {
             }
             let change = Change::Number("thigh.front".to_owned(), 1.9);
             if let Ok(edited) = edit(&source, &[change]) {
-                let (again, _) = Order::read(&Source::new("any.toml", edited)).unwrap();
+                let (again, _) =
+                    Order::read(&Source::new("any.toml", edited)).expect("an edited file is read again");
                 assert!(again.adjustments.iter().any(|adjustment| (adjustment.value - 1.9).abs() < 0.01));
             }
         }

@@ -17,8 +17,8 @@ fn as_yesterday(name: &str, text: &str) {
 
 /// The check of a file; no line of it beyond 80 columns, no colour.
 fn checked(source: &Source) -> String {
-    let (order, _) = Order::read(source).map_err(|mistakes| println!("{mistakes}")).unwrap();
-    let text = check(&order).map_err(|mistakes| println!("{mistakes}")).unwrap();
+    let (order, _) = Order::read(source).unwrap_or_else(|mistakes| panic!("{mistakes}"));
+    let text = check(&order).unwrap_or_else(|mistakes| panic!("{mistakes}"));
     for line in text.lines() {
         assert!(line.chars().count() <= 80, "{line}");
         assert!(!line.contains('\u{1b}'), "{line:?}");

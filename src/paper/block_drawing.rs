@@ -28,7 +28,7 @@ pub fn block_drawing(draft: &Draft) -> Drawing {
     for (panel, by) in [(front, Vec2::ZERO), (back, shift)] {
         layers.panel(draft, panel, Affine::translate(by));
     }
-    layers.test_squares(Point::new(reach(front).x0, draft.plan.levels[Level::Hem] + 3.0));
+    layers.test_squares(Point::new(reach(front).x0, draft.shape.levels[Level::Hem] + 3.0));
     Drawing::around(
         draft.name.as_str(),
         &format!(
@@ -88,7 +88,7 @@ impl Layers {
 
         /// To the right of the crease, so that no line runs through the words, cm.
         const BESIDE: f64 = 1.0;
-        let levels = &draft.plan.levels;
+        let levels = &draft.shape.levels;
         let mut at = place * Point::new(BESIDE, 0.5 * (levels[Level::Crotch] + levels[Level::Knee]));
         self.labels.text(Text::new(at, TITLE, panel.panel.key()).bold());
         let below =
@@ -107,7 +107,7 @@ impl Layers {
         const APART: f64 = 0.3;
         let mut names = Labels::new(Rect::new(-1e3, -1e3, 1e3, 1e3), 0.1);
         for level in Level::ALL {
-            let y = draft.plan.levels[*level];
+            let y = draft.shape.levels[*level];
             let inner =
                 panel.inseam.crossings(y).chain(panel.crotch_seam.crossings(y)).fold(f64::INFINITY, f64::min);
             let outer = panel.side_seam.crossings(y).fold(f64::NEG_INFINITY, f64::max);
