@@ -7,13 +7,13 @@ use std::{
 
 use crate::mistake::Mistake;
 
-/// A file to be written: its name within the output folder, and its text.
+/// A file to be written: its name within the output folder, and its bytes.
 pub(super) struct Sheet {
     pub name: String,
-    pub text: String,
+    pub bytes: Vec<u8>,
 }
 
-/// Every text this program writes says its name near the top; a file that does not is somebody else's.
+/// Every file this program writes says its name near the top; a file that does not is somebody else's.
 const MARK: &str = "breeks";
 /// How far into a file the mark is looked for, bytes.
 const MARK_WITHIN: usize = 400;
@@ -32,7 +32,7 @@ pub(super) fn write_all(folder: &Path, sheets: &[Sheet]) -> Result<Vec<PathBuf>,
     }
     std::fs::create_dir_all(folder).map_err(|error| failed("make the folder", folder, &error))?;
     for (path, sheet) in paths.iter().zip(sheets) {
-        write_whole(path, sheet.text.as_bytes()).map_err(|error| failed("write", path, &error))?;
+        write_whole(path, &sheet.bytes).map_err(|error| failed("write", path, &error))?;
     }
     Ok(paths)
 }

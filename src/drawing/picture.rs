@@ -1,6 +1,6 @@
 //! The picture: layers of marks on a sheet.
 
-use kurbo::{BezPath, Line, PathEl, Point, Rect, Shape};
+use kurbo::{Affine, BezPath, Line, PathEl, Point, Rect, Shape, Vec2};
 
 use super::{Pen, Shade, Text, Wording};
 
@@ -80,6 +80,17 @@ impl Layer {
 }
 
 impl Mark {
+    /// The same mark moved.
+    #[must_use]
+    pub fn moved(self, by: Vec2) -> Self {
+        let place = Affine::translate(by);
+        match self {
+            Self::Line { path, pen } => Self::Line { path: place * path, pen },
+            Self::Area { path, shade } => Self::Area { path: place * path, shade },
+            Self::Text(text) => Self::Text(text.moved(by)),
+        }
+    }
+
     /// The level rectangle that the mark covers, with the width of its line.
     pub fn bounds(&self) -> Rect {
         match self {
