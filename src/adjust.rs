@@ -136,6 +136,47 @@ impl Key {
     }
 }
 
+/// The value of every fit parameter of one leg.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Parameters([f64; Key::COUNT]);
+
+impl Default for Parameters {
+    fn default() -> Self {
+        let mut values = [0.0; Key::COUNT];
+        for key in Key::ALL {
+            values[*key as usize] = key.about().default;
+        }
+        Self(values)
+    }
+}
+
+impl Parameters {
+    /// The same with one value set.
+    #[must_use]
+    pub fn with(mut self, key: Key, value: f64) -> Self {
+        self.0[key as usize] = value;
+        self
+    }
+
+    /// The same without one parameter's effect.
+    #[must_use]
+    pub fn without(self, key: Key) -> Self {
+        self.with(key, key.about().default)
+    }
+
+    /// Every parameter that is not at its default, in the order of the table.
+    pub fn set(&self) -> impl Iterator<Item = (Key, f64)> {
+        Key::ALL.iter().map(|key| (*key, self[*key])).filter(|(key, value)| *value != key.about().default)
+    }
+}
+
+impl std::ops::Index<Key> for Parameters {
+    type Output = f64;
+    fn index(&self, key: Key) -> &f64 {
+        &self.0[key as usize]
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

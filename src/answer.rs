@@ -10,6 +10,7 @@ use std::{borrow::Cow, collections::BTreeMap};
 use serde::Serialize;
 
 use crate::{
+    adjust::Key,
     draft::{Draft, PanelShape},
     fit::Report,
     mistake::Notice,
@@ -188,7 +189,7 @@ impl<'a> Answer<'a> {
             block: &draft.recipe.name,
             fit: draft.fit.key(),
             body: body(draft),
-            adjustments: BTreeMap::new(),
+            adjustments: adjustments(draft),
             pieces: Panel::ALL.iter().map(|panel| piece(draft, draft.shape.panel(*panel), whole)).collect(),
             levels: report
                 .levels
@@ -234,7 +235,16 @@ impl<'a> Answer<'a> {
                 body_from: report.crotch.body.map(|(_, from)| from.key()),
                 ease: report.crotch.ease().map(Cm),
                 wanted: Cm(report.crotch.wanted),
-                by_parameter: Vec::new(),
+                by_parameter: report
+                    .crotch
+                    .by_parameter
+                    .iter()
+                    .map(|row| ParameterShare {
+                        key: row.key.map_or("together", Key::key),
+                        front: Cm(row.front),
+                        back: Cm(row.back),
+                    })
+                    .collect(),
             },
             steps: whole.then(|| {
                 draft
@@ -261,6 +271,15 @@ impl<'a> Answer<'a> {
     }
 }
 
+fn adjustments(draft: &Draft) -> BTreeMap<&'static str, Adjustment> {
+    draft
+        .adjustments
+        .iter()
+        .filter(|it| it.value != 0.0)
+        .map(|it| (it.key.key(), Adjustment { value: Cm(it.value), from: it.from }))
+        .collect()
+}
+
 fn body(draft: &Draft) -> BTreeMap<&'static str, BodyValue> {
     Measurement::ALL
         .iter()
@@ -273,7 +292,7 @@ fn body(draft: &Draft) -> BTreeMap<&'static str, BodyValue> {
 }
 
 fn piece(draft: &Draft, panel: &PanelShape, whole: bool) -> Piece {
-    let levels = Level::ALL.iter().map(|level| (level.key(), Cm(draft.plan.levels[*level]))).collect();
+    let levels = Level::ALL.iter().map(|level| (level.key(), Cm(draft.shape.levels[*level]))).collect();
     let edges = Edge::ALL
         .iter()
         .map(|edge| {

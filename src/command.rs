@@ -55,9 +55,8 @@ pub fn run() -> ExitCode {
 /// Prints mistakes for the person at the terminal.
 fn report(mistakes: &Mistakes) {
     let colour = anstream_is_colour();
-    let text: Vec<String> = mistakes.0.iter().map(|mistake| mistake.render(colour)).collect();
     // A closed terminal leaves nothing to do about it.
-    let _ = writeln!(std::io::stderr(), "{}", text.join("\n\n"));
+    let _ = writeln!(std::io::stderr(), "{}", mistakes.render(colour));
 }
 
 fn anstream_is_colour() -> bool {

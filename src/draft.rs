@@ -1,16 +1,19 @@
 //! Body and recipe meet: the recipe is compiled against the body ([`Plan`]), the panels are drawn from their ten
 //! roles and trued ([`shape`]), and the whole is kept with its record ([`Draft`]).
 
-mod leg;
+mod fade;
+mod fork;
+mod moves;
 mod panel;
 mod plan;
 mod record;
+mod side;
 mod smooth;
 mod suppression;
 mod truing;
 mod waist;
 
 pub use panel::{Dart, Levels, Notch, PanelShape, Roles, Shape};
-pub use plan::{BendPlan, DartPlan, PanelPlan, Plan};
+pub use plan::{DartPlan, PanelPlan, Plan};
 pub use record::{Draft, Step, draft};
 pub use truing::shape;

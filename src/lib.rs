@@ -10,6 +10,7 @@ pub mod command;
 pub mod curve;
 pub mod draft;
 pub mod drawing;
+pub mod file;
 pub mod fit;
 pub mod mistake;
 pub mod order;

@@ -1,6 +1,9 @@
 //! The measurement file: a body, the trousers wanted for it, the fit parameters, and the record of its toiles.
 
+mod blank;
+mod check;
 mod demo;
+mod edit;
 mod key;
 mod read;
 mod value;
@@ -13,7 +16,10 @@ use crate::mistake::Source;
 use crate::terms::{Allowance, EaseAt, FitKind, Measurement, SeatSet, Side, Style, Word};
 use crate::unit::Unit;
 
+pub use blank::blank;
+pub use check::check;
 pub use demo::{DEMOS, demo};
+pub use edit::{Change, edit, record};
 pub use key::{Kind, Path};
 
 /// Everything that one measurement file says. All lengths in cm.

@@ -72,7 +72,7 @@ fn on_every_recipe(cases: u32, check: impl Fn(&Draft) -> Result<(), TestCaseErro
 #[test]
 fn outlines_closed_and_simple_seams_and_joins_true() {
     on_every_recipe(1500, |draft| {
-        let report = Report::of(&draft.plan, &draft.shape, &draft.body);
+        let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
         prop_assert!(report.faults.is_empty(), "{:?}", report.faults);
         prop_assert!(report.seams.iter().all(SeamRow::holds), "{:?}", report.seams);
         prop_assert!(report.joins.iter().all(JoinRow::holds), "{:?}", report.joins);
@@ -216,7 +216,7 @@ fn same_file_same_bytes() {
     let recipe = load("classic").unwrap();
     let json = || {
         let draft = drafted(&order, &recipe).unwrap();
-        let report = Report::of(&draft.plan, &draft.shape, &draft.body);
+        let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
         breeks::answer::Answer::new(&draft, &report, breeks::answer::Extent::Whole).to_json()
     };
     assert_eq!(json(), json());

@@ -36,7 +36,7 @@ fn tally<'a>(people: impl Iterator<Item = &'a Person>, recipe: &Arc<Recipe>) -> 
             }
         };
         tally.drafted += 1;
-        let report = Report::of(&draft.plan, &draft.shape, &draft.body);
+        let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
         let mut fail = |what: String| tally.failures.push(format!("{}: {what}", person.id));
         for fault in &report.faults {
             fail(format!("{fault:?}"));

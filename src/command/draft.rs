@@ -10,9 +10,8 @@ use super::{
 };
 use crate::{
     answer::{Answer, Extent},
-    draft::draft,
     drawing::{Paper, SvgScale, Tiles},
-    fit::Report,
+    fit::drafted,
     mistake::Mistakes,
     paper::{Subject, first_page, fit_table, overview, wall_drawing},
     recipe,
@@ -40,9 +39,8 @@ const OUT: &str = "drafts";
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let (order, notices) = arguments.input.read()?;
     let recipe = recipe::load(&order.trousers.block)?;
-    let mut draft = draft(&order, &recipe)?;
+    let (mut draft, report) = drafted(&order, &recipe)?;
     draft.notices.splice(0..0, notices);
-    let report = Report::of(&draft.plan, &draft.shape, &draft.body);
     let answer = Answer::new(&draft, &report, Extent::Whole).to_json();
 
     let folder = match (&arguments.out, arguments.json) {

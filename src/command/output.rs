@@ -1,11 +1,11 @@
 //! Files a command writes: whole or not at all, and never over something a person wrote.
 
 use std::{
-    io::{Read, Write},
+    io::Read,
     path::{Path, PathBuf},
 };
 
-use crate::mistake::Mistake;
+use crate::{file, mistake::Mistake};
 
 /// A file to be written: its name within the output folder, and its bytes.
 pub(super) struct Sheet {
@@ -32,24 +32,9 @@ pub(super) fn write_all(folder: &Path, sheets: &[Sheet]) -> Result<Vec<PathBuf>,
     }
     std::fs::create_dir_all(folder).map_err(|error| failed("make the folder", folder, &error))?;
     for (path, sheet) in paths.iter().zip(sheets) {
-        write_whole(path, &sheet.bytes).map_err(|error| failed("write", path, &error))?;
+        file::replace(path, &sheet.bytes).map_err(|error| failed("write", path, &error))?;
     }
     Ok(paths)
-}
-
-/// Writes beside the file and renames, so that a reader sees the old file or the new one.
-fn write_whole(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
-    let mut beside = path.as_os_str().to_owned();
-    beside.push(format!(".{}.part", std::process::id()));
-    let beside = PathBuf::from(beside);
-    let written = std::fs::File::create(&beside).and_then(|mut file| {
-        file.write_all(bytes)?;
-        file.sync_all()
-    });
-    written.and_then(|()| std::fs::rename(&beside, path)).inspect_err(|_| {
-        // The failure to write is what is reported.
-        let _ = std::fs::remove_file(&beside);
-    })
 }
 
 fn is_ours(path: &Path) -> bool {

@@ -28,7 +28,7 @@ impl Bend {
             a,
             corner: a + down * ahead_of_a,
             c,
-            fullness: held(fullness),
+            fullness: fullness.clamp(LEAST, MOST),
         })
     }
 
@@ -36,7 +36,13 @@ impl Bend {
     #[must_use]
     pub fn scooped(self, scoop: f64) -> Self {
         let reach = (self.corner - self.a.midpoint(self.c)).hypot();
-        Self { fullness: held(self.fullness + scoop / (0.75 * reach)), ..self }
+        self.filled(self.fullness + scoop / (0.75 * reach))
+    }
+
+    /// The same bend with another fullness, led smoothly into what a bend can have.
+    #[must_use]
+    pub fn filled(self, fullness: f64) -> Self {
+        Self { fullness: held(fullness, self.fullness), ..self }
     }
 
     /// The bend through the guide point, or `None` where the point lies outside the triangle or so near an end or
@@ -71,12 +77,16 @@ const FREE: f64 = 0.85;
 /// Below this the curve would be all but straight.
 const LEAST: f64 = 0.05;
 
-/// `fullness` led smoothly into what a bend can have; clamping would put a jump into its slope.
-fn held(fullness: f64) -> f64 {
-    if fullness > FREE {
-        FREE + (MOST - FREE) * ((fullness - FREE) / (MOST - FREE)).tanh()
-    } else if fullness < 2.0 * LEAST {
-        LEAST + LEAST * ((fullness - 2.0 * LEAST) / LEAST).exp()
+/// `fullness` led smoothly into what a bend can have, leaving `from`, where it comes from, as it is; clamping would put
+/// a jump into its slope.
+fn held(fullness: f64, from: f64) -> f64 {
+    /// Room kept for the rounding where a curve begins at a limit.
+    const ROOM: f64 = 0.01;
+    let (high, low) = (from.clamp(FREE, MOST - ROOM), from.clamp(LEAST + ROOM, 2.0 * LEAST));
+    if fullness > high {
+        high + (MOST - high) * ((fullness - high) / (MOST - high)).tanh()
+    } else if fullness < low {
+        low - (low - LEAST) * ((low - fullness) / (low - LEAST)).tanh()
     } else {
         fullness
     }
@@ -115,7 +125,7 @@ mod tests {
     #[test]
     fn every_fullness_one_sign_of_curvature() {
         for step in 0..=40 {
-            let cubic = bend(f64::from(step) * 0.05 - 0.5).cubic();
+            let cubic = bend(0.5).filled(f64::from(step) * 0.05 - 0.5).cubic();
             for part in 1..100 {
                 assert!(cubic.curvature(f64::from(part) / 100.0) < 0.0, "{step} {part}");
             }
@@ -129,7 +139,7 @@ mod tests {
             for t in [0.3, 0.5, 0.7] {
                 let guide = made.eval(t);
                 let found = bend(0.5).through(guide).unwrap();
-                assert!((found.fullness - held(k)).abs() < 1e-6, "{k} {t} {}", found.fullness);
+                assert!((found.fullness - k).abs() < 1e-6, "{k} {t} {}", found.fullness);
             }
         }
     }

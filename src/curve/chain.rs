@@ -16,6 +16,11 @@ impl Chain {
         Self(pieces)
     }
 
+    /// A chain of these pieces, each starting where the one before ended; `None` of none.
+    pub fn from_pieces(pieces: Vec<CubicBez>) -> Option<Self> {
+        (!pieces.is_empty()).then_some(Self(pieces))
+    }
+
     /// The chain with one more piece, which starts where the chain ends.
     #[must_use]
     pub fn then(mut self, piece: CubicBez) -> Self {
@@ -94,6 +99,53 @@ impl Chain {
         let mut tail = vec![cut.subsegment(t..1.0)];
         tail.extend_from_slice(&self.0[index + 1..]);
         (Self(head), Self(tail))
+    }
+
+    /// The arc from the start to where the chain first crosses the level `y`; the whole length where it does not.
+    pub fn length_to_level(&self, y: f64) -> f64 {
+        let mut walked = 0.0;
+        for piece in &self.0 {
+            if let Some(t) = crossing_parameters(piece, y).into_iter().reduce(f64::min) {
+                return walked + length(&piece.subsegment(0.0..t));
+            }
+            walked += length(piece);
+        }
+        walked
+    }
+
+    /// The chain cut in two where it first crosses the level `y`.
+    pub fn cut_at_level(&self, y: f64) -> (Self, Self) {
+        /// A level this near to the end of a piece is cut there, so that no crumb is left.
+        const CRUMB: f64 = 1e-7;
+        for (index, piece) in self.0.iter().enumerate() {
+            let Some(t) = crossing_parameters(piece, y).into_iter().reduce(f64::min) else { continue };
+            let (mut head, mut tail) = (self.0[..index].to_vec(), self.0[index + 1..].to_vec());
+            if t < CRUMB && index > 0 {
+                tail.insert(0, *piece);
+            } else if t > 1.0 - CRUMB && index + 1 < self.0.len() {
+                head.push(*piece);
+            } else {
+                head.push(piece.subsegment(0.0..t));
+                tail.insert(0, piece.subsegment(t..1.0));
+            }
+            return (Self(head), Self(tail));
+        }
+        self.cut_at(self.length())
+    }
+
+    /// The chain made `wanted` long by moving its start along its first piece: cut off, or produced.
+    #[must_use]
+    pub fn resized_at_start(&self, wanted: f64) -> Self {
+        let mut pieces = self.0.clone();
+        let mut surplus = self.length() - wanted;
+        while pieces.len() > 1 && surplus >= length(&pieces[0]) {
+            surplus -= length(&pieces[0]);
+            pieces.remove(0);
+        }
+        let first = reversed(pieces[0]);
+        let t = t_at_length(&first, length(&first) - surplus);
+        pieces[0] = reversed(first.subsegment(0.0..t));
+        Self(pieces)
     }
 
     /// All x at which the chain crosses the level `y`.

@@ -102,6 +102,10 @@ pub struct PanelShape {
     pub closing: f64,
     /// Hip and knee on the side seam, knee on the inseam.
     pub notches: [Notch; 3],
+    /// How far the thigh turn carries the crotch point out along the crotch line, cm.
+    pub gain: f64,
+    /// The crotch curve has room between centre line and crossing; without it the panel must not be used.
+    pub has_room: bool,
 }
 
 impl PanelShape {
@@ -148,6 +152,8 @@ impl PanelShape {
 /// A front and a back that sew together: one leg.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shape {
+    /// The levels as the crotch depth leaves them.
+    pub levels: Levels,
     /// The front panel.
     pub front: PanelShape,
     /// The back panel.

@@ -6,9 +6,10 @@ use kurbo::Point;
 use super::{
     panel::{Levels, Roles},
     suppression::Suppression,
+    truing::settle,
 };
 use crate::{
-    body::Body,
+    body::{Body, Origin},
     mistake::{Mistake, Notice},
     order::Trousers,
     recipe::{BendRule, Construction, Inputs, PanelPlan as PanelRule, Proportion, Recipe, Reference},
@@ -34,6 +35,8 @@ pub struct Plan {
     pub inputs: Inputs,
     /// The least and the most ease that the recipe calls a fit, by [`EaseAt`], cm.
     pub wanted: [(f64, Option<f64>); 8],
+    /// The hem goes down with the crotch depth, so that the inseam is kept.
+    pub hem_follows: bool,
     /// The points, lines and quantities of the recipe, in its own frame.
     pub construction: Construction,
     /// What was decided that a person should know.
@@ -47,8 +50,10 @@ pub struct PanelPlan {
     pub panel: Panel,
     /// The roles where the recipe puts them, from the crease.
     pub roles: Roles,
-    /// How the crotch curve is bent.
-    pub bend: BendPlan,
+    /// How far the handles of the crotch curve reach towards the corner of its tangents.
+    pub fullness: f64,
+    /// The point the recipe leads the crotch curve through, where it names one; met by `fullness`.
+    pub guide: Option<Point>,
     /// How far the side stands out from straight above the hip, cm.
     pub side_bow: f64,
     /// How far the inseam is hollowed above the knee, cm.
@@ -61,25 +66,6 @@ pub struct PanelPlan {
     pub intake: f64,
     /// Drawn as printed in its source, without truing.
     pub printed: bool,
-}
-
-/// How a crotch curve is found.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum BendPlan {
-    /// By how far its handles reach towards the corner.
-    Fullness(f64),
-    /// Through a guide point.
-    Guide(Point),
-}
-
-impl BendPlan {
-    /// The fullness to begin with, or to fall back to where a guide point cannot be met.
-    pub(super) fn fullness(self) -> f64 {
-        match self {
-            Self::Fullness(fullness) => fullness,
-            Self::Guide(_) => 0.6,
-        }
-    }
 }
 
 /// A dart before it is drawn.
@@ -102,6 +88,8 @@ const HIGHEST_CURVE: f64 = 0.3;
 const CALF_BELOW_KNEE: f64 = 0.31;
 /// Where the thigh is girthed, below the body's crotch, cm.
 const THIGH_BELOW_CROTCH: f64 = 2.5;
+/// The fullness of a crotch curve whose guide point cannot be met.
+const ORDINARY_FULLNESS: f64 = 0.6;
 /// The least length of a leg between two of its levels, cm.
 const LEAST_LEG: f64 = 5.0;
 
@@ -124,7 +112,7 @@ impl Plan {
         let build = Build { recipe, construction: &construction, inputs: &inputs, levels: &levels };
         let (front, front_net) = build.panel(Panel::Front, &recipe.front, &mut notices)?;
         let (back, back_net) = build.panel(Panel::Back, back, &mut notices)?;
-        Ok(Self {
+        let mut plan = Self {
             levels,
             front,
             back,
@@ -132,11 +120,25 @@ impl Plan {
             inseam_stretch: trousers.inseam_stretch,
             crossing_tilt: recipe.truing.crossing_tilt,
             wanted: std::array::from_fn(|at| wanted(recipe, EaseAt::ALL[at])),
+            hem_follows: follows_inside_leg(body),
             construction,
             inputs,
             notices,
-        })
+        };
+        for panel in settle(&mut plan) {
+            plan.notices.push(Notice::new(
+                "guide-missed",
+                format!("the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness"),
+            ));
+        }
+        Ok(plan)
     }
+}
+
+/// Where only the outside leg was measured, a deeper crotch must not make the trousers longer.
+fn follows_inside_leg(body: &Body) -> bool {
+    let measured = |m| body.value(m).is_some_and(|value| value.from == Origin::Measured);
+    measured(Measurement::InsideLeg) || !measured(Measurement::OutsideLeg)
 }
 
 fn lacking(recipe: &Recipe, missing: Reference) -> Mistake {
@@ -302,14 +304,15 @@ impl Build<'_> {
             darts = regrouped(darts, shared.count);
             intake = shared.darts;
         }
-        let bend = match rule.bend {
-            BendRule::Fullness(fullness) => BendPlan::Fullness(fullness),
-            BendRule::Guide(id) => BendPlan::Guide(place(self.construction.points[id.0])),
+        let (fullness, guide) = match rule.bend {
+            BendRule::Fullness(fullness) => (fullness, None),
+            BendRule::Guide(id) => (ORDINARY_FULLNESS, Some(place(self.construction.points[id.0]))),
         };
         let plan = PanelPlan {
             panel,
             roles,
-            bend,
+            fullness,
+            guide,
             side_bow: self.value(&rule.bow.side_above_hip)?,
             inseam_bow: -self.value(&rule.bow.inseam_above_knee)?,
             hip_width,

@@ -2,15 +2,12 @@
 
 use std::{borrow::Cow, sync::Arc};
 
-use super::{
-    Shape,
-    plan::Plan,
-    truing::{missed_guides, shape},
-};
+use super::{Shape, plan::Plan, truing::shape};
 use crate::{
+    adjust::{Key, Parameters},
     body::Body,
     mistake::{Mistake, Mistakes, Notice},
-    order::Order,
+    order::{Adjustment, Order},
     recipe::Recipe,
     terms::{FitKind, Level, Panel, Role, SeatSet, Style, Word},
 };
@@ -28,6 +25,10 @@ pub struct Draft {
     pub body: Body,
     /// The recipe compiled against the body, with its construction points.
     pub plan: Plan,
+    /// The fit parameters in force.
+    pub parameters: Parameters,
+    /// Those that somebody gave, and who.
+    pub adjustments: Vec<Adjustment>,
     /// The trued panels.
     pub shape: Shape,
     /// What a person should know about how it was drafted.
@@ -60,20 +61,14 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
     refuse_undrawn(order)?;
     let (body, mut notices) = Body::resolve(&order.body)?;
     let mut plan = Plan::new(recipe, &body, &order.trousers)?;
-    let shape = shape(&plan);
+    let parameters =
+        order.adjustments.iter().fold(Parameters::default(), |all, it| all.with(it.key, it.value));
+    let shape = shape(&plan, &parameters);
     notices.append(&mut plan.notices);
     if order.trousers.fit == Some(FitKind::Measured) {
         notices.push(Notice::new(
             "fit-not-built",
             "measured fit is not built yet: this draft follows the recipe's proportions alone",
-        ));
-    }
-    for panel in missed_guides(&plan) {
-        notices.push(Notice::new(
-            "guide-missed",
-            format!(
-                "the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness"
-            ),
         ));
     }
     let draft = Draft {
@@ -82,6 +77,13 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
         fit: FitKind::Proportional,
         body,
         plan,
+        parameters,
+        adjustments: order
+            .adjustments
+            .iter()
+            .filter(|it| it.value != it.key.about().default)
+            .copied()
+            .collect(),
         shape,
         notices,
     };
@@ -92,7 +94,9 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
 fn refuse_undrawn(order: &Order) -> Result<(), Mistakes> {
     let trousers = &order.trousers;
     let legs = order.left.iter().chain(&order.right);
-    let keys = order.adjustments.iter().chain(legs.clone().flat_map(|leg| &leg.adjustments));
+    // One side only: it waits for drafts of two different legs.
+    let uneven = order.adjustments.iter().filter(|it| it.key == Key::HipUneven);
+    let keys = uneven.chain(legs.clone().flat_map(|leg| &leg.adjustments));
     let mut asked: Vec<String> =
         keys.filter(|it| it.value != 0.0).map(|it| it.key.key().to_owned()).collect();
     let mut also = |asks: bool, key: &str| asked.extend(asks.then(|| key.to_owned()));
@@ -126,7 +130,7 @@ const ORDINARY_DROP: (f64, f64) = (-0.5, 2.0);
 impl Draft {
     /// How far the trued back crotch point lies below the crotch line, cm.
     pub fn back_drop(&self) -> f64 {
-        self.shape.back.roles[Role::CrotchPoint].y - self.plan.levels[Level::Crotch]
+        self.shape.back.roles[Role::CrotchPoint].y - self.shape.levels[Level::Crotch]
     }
 
     fn with_drop_judged(mut self) -> Self {
@@ -160,9 +164,38 @@ impl Draft {
             });
         }
         if self.recipe.truing.on {
+            self.record_parameters(&mut steps);
             self.record_truing(&mut steps);
         }
         steps
+    }
+
+    /// One step for each parameter and panel it moves, with the roles that it moves there.
+    fn record_parameters<'a>(&'a self, steps: &mut Vec<Step<'a>>) {
+        /// A role that moves less than this is not worth a pencil mark, cm.
+        const SEEN: f64 = 0.005;
+        for (key, value) in self.parameters.set() {
+            let without = shape(&self.plan, &self.parameters.without(key));
+            for panel in Panel::ALL {
+                let (with, without) = (self.shape.panel(*panel), without.panel(*panel));
+                let moved = |role: &&Role| with.roles[**role].distance(without.roles[**role]) > SEEN;
+                let points: Vec<&str> = Role::ALL.iter().filter(moved).map(|role| role.key()).collect();
+                if points.is_empty() {
+                    continue;
+                }
+                let about = key.about();
+                let rule = Cow::Owned(format!("{key} = {value} {}: {}", about.unit.symbol(), about.moves));
+                let number = steps.len() + 1;
+                steps.push(Step {
+                    panel: *panel,
+                    number,
+                    title: about.title,
+                    rule,
+                    value: Some(value),
+                    points,
+                });
+            }
+        }
     }
 
     fn record_truing<'a>(&'a self, steps: &mut Vec<Step<'a>>) {
@@ -172,11 +205,12 @@ impl Draft {
             steps.push(Step { panel, number, title, rule: Cow::Owned(rule), value: Some(value), points });
         };
         let moved = |role| self.shape.back.roles[role] - plan.back.roles[role];
+        let drop = self.back_drop() - (plan.back.roles[Role::CrotchPoint].y - plan.levels[Level::Crotch]);
         record(
             Panel::Back,
             "the back crotch point slides until the inseams agree",
             format!("back inseam = front inseam - {}", plan.inseam_stretch),
-            moved(Role::CrotchPoint).y,
+            drop,
             vec!["crotch_point"],
         );
         record(

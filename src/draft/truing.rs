@@ -7,92 +7,163 @@
 //! 5. The waist is drawn as it is sewn, square to the centres and straight across the side, and a dart gives or takes
 //!    what the curve changed.
 
-use kurbo::{CubicBez, ParamCurve, ParamCurveDeriv, Point, Vec2};
+use std::borrow::Cow;
+
+use kurbo::{CubicBez, ParamCurve, ParamCurveDeriv, Vec2};
 
 use super::{
-    leg::{Fork, fork, side_lean, side_seam, tilt_of},
-    panel::{Notch, PanelShape, Roles, Shape},
-    plan::{PanelPlan, Plan, centre_at},
+    fork::{ForkPlan, Inseam, Pivot},
+    moves::Moves,
+    panel::{Dart, Levels, Notch, PanelShape, Roles, Shape},
+    plan::{DartPlan, PanelPlan, Plan, centre_at},
+    side::{hem, side_lean, side_seam},
     smooth::solve,
     waist::{WaistEnds, opened, sewn},
 };
 use crate::{
-    curve::{Chain, length, reversed, start_tangent, straight, t_at_length, unit},
+    adjust::Parameters,
+    curve::{Bend, Chain, length, reversed, straight, unit},
     terms::{Edge, Level, Panel, Role, Word},
 };
 
-/// Draws the panels of one leg.
-pub fn shape(plan: &Plan) -> Shape {
-    let hip = plan.levels[Level::Hip];
-    let mut front = Drawing::new(&plan.front, plan.crossing_tilt);
-    let mut back = Drawing::new(&plan.back, plan.crossing_tilt);
-    if !plan.front.printed {
-        back.match_inseam(front.inseam_length() - plan.inseam_stretch);
-        front.hold_hip_width(hip);
-        back.hold_hip_width(hip);
-    }
-    front.side = side_seam(&plan.front, &front.roles);
-    back.side = side_seam(&plan.back, &back.roles);
+/// Draws the panels of one leg with its fit parameters.
+pub fn shape(plan: &Plan, parameters: &Parameters) -> Shape {
+    let tilt = plan.crossing_tilt;
+    let mut front = Drawing::new(&plan.front, plan, parameters, tilt);
+    let mut back = Drawing::new(&plan.back, plan, parameters, -tilt);
+    back.pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
     if plan.front.printed {
-        return Shape { front: front.printed(), back: back.printed() };
+        return Shape { levels: plan.levels, front: front.printed(), back: back.printed() };
     }
-    back.match_side(&front.side);
+    back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
+    front.draw_side();
+    if front.moves.raise_side != 0.0 {
+        front.side = front.side.resized_at_start(front.side.length() + front.moves.raise_side);
+    }
+    back.draw_side();
+    back.match_side(&front);
     let (front_intake, back_intake) = true_waist(plan, &front, &mut back);
-    let ends = waist_ends(&front, &back);
-    Shape { front: front.finished(&ends[0], front_intake), back: back.finished(&ends[1], back_intake) }
+    let [front_ends, back_ends] = waist_ends(&front, &back);
+    Shape {
+        levels: front.levels,
+        front: front.finished(&front_ends, front_intake),
+        back: back.finished(&back_ends, back_intake),
+    }
+}
+
+/// Settles what depends on the drawn base block and must not move with a parameter: where the side lies on the hip
+/// line when the crotch curve has begun above it, and how full the crotch curves are that pass a guide point. Returns
+/// the panels whose guide point could not be met.
+pub(super) fn settle(plan: &mut Plan) -> Vec<Panel> {
+    let plain = Parameters::default();
+    let mut missed = Vec::new();
+    let mut settled = |panel: Panel, plan: &Plan, drawn: &Drawing| {
+        let own = drawn.plan;
+        let Some(bend) = drawn.fork().bend(&drawn.inseam) else {
+            return (own.fullness, own.roles[Role::SideHip].x);
+        };
+        let guided = match own.guide {
+            None => Some(bend),
+            Some(guide) => bend.through(guide),
+        };
+        if guided.is_none() {
+            missed.push(panel);
+        }
+        let bend = guided.unwrap_or(bend);
+        let curve = bend.cubic();
+        let hip = plan.levels[Level::Hip];
+        let inner = if hip <= curve.p0.y { centre_at(&own.roles, hip).x } else { x_at_level(&curve, hip) };
+        let side = if own.printed { own.roles[Role::SideHip].x } else { inner + own.hip_width };
+        (bend.fullness, side)
+    };
+    let front = Drawing::new(&plan.front, plan, &plain, plan.crossing_tilt);
+    let mut back = Drawing::new(&plan.back, plan, &plain, -plan.crossing_tilt);
+    if !plan.back.printed {
+        back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
+    }
+    let fronts = settled(Panel::Front, plan, &front);
+    let backs = settled(Panel::Back, plan, &back);
+    for (panel, (fullness, side)) in [(&mut plan.front, fronts), (&mut plan.back, backs)] {
+        panel.fullness = fullness;
+        panel.roles[Role::SideHip].x = side;
+    }
+    missed
 }
 
 /// One panel while it is drawn.
 struct Drawing<'a> {
     plan: &'a PanelPlan,
-    tilt: f64,
+    moves: Moves,
+    levels: Levels,
     roles: Roles,
-    fork: Fork,
-    side: [CubicBez; 3],
+    tilt: f64,
+    pivot: Pivot,
+    /// How far the angle carries the side waist.
+    sideways: f64,
+    inseam: Inseam,
+    side: Chain,
+    darts: Cow<'a, [DartPlan]>,
+    /// What the darts take in before truing.
+    intake: f64,
+    /// What the side waist gives because the darts cannot.
+    waist_at_side: f64,
 }
 
 impl<'a> Drawing<'a> {
-    fn new(plan: &'a PanelPlan, tilt: f64) -> Self {
-        let tilt = tilt_of(plan.panel, tilt);
-        let side = [straight(plan.roles[Role::SideWaist], plan.roles[Role::SideHip]); 3];
-        Self { plan, tilt, roles: plan.roles, fork: fork(plan, &plan.roles, tilt), side }
+    fn new(plan: &'a PanelPlan, whole: &Plan, parameters: &Parameters, tilt: f64) -> Self {
+        let moves = Moves::new(plan.panel, parameters, whole.hem_follows);
+        let (roles, sideways) = moves.roles(plan);
+        let pivot = Pivot::BelowCrotch(moves.reach);
+        let levels = moves.levels(&whole.levels);
+        let fork = ForkPlan { plan, moves: &moves, roles, levels, tilt, pivot };
+        let inseam = fork.inseam(roles[Role::CrotchPoint].y);
+        let intake = (plan.intake + moves.width - moves.waist).max(0.0);
+        let by_darts = if plan.darts.is_empty() { 0.0 } else { plan.intake + moves.width - intake };
+        Self {
+            plan,
+            levels,
+            roles,
+            tilt,
+            pivot,
+            sideways,
+            inseam,
+            side: Chain::of(straight(roles[Role::SideWaist], roles[Role::SideHem])),
+            darts: lowered(&plan.darts, moves.low),
+            intake: if plan.darts.is_empty() { 0.0 } else { intake },
+            waist_at_side: moves.waist - by_darts,
+            moves,
+        }
     }
 
-    fn inseam_length(&self) -> f64 {
-        length(&self.fork.lower) + length(&self.fork.upper)
+    fn fork(&self) -> ForkPlan<'_> {
+        ForkPlan {
+            plan: self.plan,
+            moves: &self.moves,
+            roles: self.roles,
+            levels: self.levels,
+            tilt: self.tilt,
+            pivot: self.pivot,
+        }
     }
 
     /// Slides the crotch point up or down until the inseam is `wanted` long.
     fn match_inseam(&mut self, wanted: f64) {
         let at = self.roles[Role::CrotchPoint].y;
-        let lower = length(&self.fork.lower);
-        let surplus = lower + length(&self.fork.upper) - wanted;
-        let (plan, tilt) = (self.plan, self.tilt);
-        let mut roles = self.roles;
-        let y = solve(wanted - lower, at, at + surplus, |y| {
-            roles[Role::CrotchPoint].y = y;
-            length(&fork(plan, &roles, tilt).upper)
-        });
+        let fork = self.fork();
+        let y = solve(wanted, at, at + self.inseam.edge.length() - wanted, |y| fork.inseam(y).edge.length());
+        self.inseam = self.fork().inseam(y);
         self.roles[Role::CrotchPoint].y = y;
-        self.fork = fork(plan, &self.roles, tilt);
     }
 
-    /// Keeps the drawn width at the hip level where the crotch curve has begun above it: the side comes in by what the
-    /// curve stands out.
-    fn hold_hip_width(&mut self, hip: f64) {
-        let bend = self.fork.bend.cubic();
-        let inner = if hip <= bend.p0.y { centre_at(&self.roles, hip).x } else { x_at_level(&bend, hip) };
-        self.roles[Role::SideHip].x = inner + self.plan.hip_width;
+    fn draw_side(&mut self) {
+        let wedge = if self.moves.wedge == 0.0 { 0.0 } else { self.moves.wedge_turn(&self.plan.roles) };
+        let moved = (self.sideways, wedge, self.waist_at_side);
+        self.side = side_seam(self.plan, &self.moves, &self.levels, moved);
     }
 
-    /// Slides the side waist along its seam until the side is as long as `front`, level by level from the hem.
-    fn match_side(&mut self, front: &[CubicBez; 3]) {
-        let whole: f64 = front.iter().map(length).sum();
-        let wanted = whole - length(&self.side[1]) - length(&self.side[2]);
-        let from_hip = reversed(self.side[0]);
-        let t = t_at_length(&from_hip, wanted);
-        self.side[0] = reversed(from_hip.subsegment(0.0..t));
-        self.roles[Role::SideWaist] = self.side[0].p0;
+    /// Slides the side waist along its seam until the side is as long as the front's.
+    fn match_side(&mut self, front: &Drawing) {
+        self.side = self.side.resized_at_start(front.side.length());
     }
 
     fn waist_ends(&self, rise: f64) -> WaistEnds {
@@ -100,77 +171,96 @@ impl<'a> Drawing<'a> {
         WaistEnds {
             panel: self.plan.panel,
             centre: self.roles[Role::CentreWaist],
-            side: self.roles[Role::SideWaist],
+            side: self.side.start(),
             leaves: Vec2::new(down.y, -down.x),
             arrives: Vec2::new(rise.cos(), -rise.sin()),
         }
     }
 
     fn finished(self, ends: &WaistEnds, intake: f64) -> PanelShape {
-        let (waist, darts, closing) = opened(ends, &self.plan.darts, intake);
-        let sewn_waist = sewn(ends, &self.plan.darts, intake);
+        let (waist, darts, closing) = opened(ends, &self.darts, intake);
+        let sewn_waist = sewn(ends, &self.darts, intake);
         self.put_together(waist, darts, closing, sewn_waist)
     }
 
     /// As its source prints it: the waist a straight line with the darts standing on it.
-    fn printed(self) -> PanelShape {
+    fn printed(mut self) -> PanelShape {
+        self.side = super::side::plain(self.plan, &self.roles);
         let (centre, side) = (self.roles[Role::CentreWaist], self.roles[Role::SideWaist]);
         let along = unit(side - centre);
         let down = Vec2::new(-along.y, along.x);
-        let mut waist = Vec::with_capacity(2 * self.plan.darts.len() + 1);
+        let mut pieces = Vec::with_capacity(2 * self.darts.len() + 1);
         let (mut from, mut closing) = (centre, 0.0);
-        let mut darts = Vec::with_capacity(self.plan.darts.len());
-        for dart in &self.plan.darts {
+        let mut darts = Vec::with_capacity(self.darts.len());
+        for dart in self.darts.iter() {
             let half = 0.5 * self.plan.intake * dart.share;
             let top = centre + (side - centre) * dart.at;
             let legs = [top - along * half, top + along * half];
-            waist.extend([straight(from, legs[0]), straight(legs[0], legs[1])]);
-            darts.push(super::panel::Dart { apex: top + down * dart.length, legs });
+            pieces.extend([straight(from, legs[0]), straight(legs[0], legs[1])]);
+            darts.push(Dart { apex: top + down * dart.length, legs });
             closing += 2.0 * (half / dart.length).atan();
             from = legs[1];
         }
-        let last = straight(from, side);
-        let waist = match waist.split_first() {
-            None => Chain::of(last),
-            Some((first, rest)) => rest.iter().copied().fold(Chain::of(*first), Chain::then).then(last),
-        };
+        pieces.push(straight(from, side));
         let net = centre.distance(side) - self.plan.intake;
+        let waist = Chain::from_pieces(pieces).unwrap_or_else(|| Chain::of(straight(centre, side)));
         self.put_together(waist, darts, closing, straight(centre, centre + along * net))
     }
 
-    fn put_together(
-        self,
-        waist: Chain,
-        darts: Vec<super::panel::Dart>,
-        closing: f64,
-        sewn_waist: CubicBez,
-    ) -> PanelShape {
-        let [above_hip, to_knee, to_hem] = self.side;
-        let bend = self.fork.bend.cubic();
-        let centre = straight(self.roles[Role::CurveStart], self.roles[Role::CentreWaist]);
-        let hem = straight(self.roles[Role::SideHem], self.roles[Role::InnerHem]);
-        let hip_from_top = length(&above_hip);
-        let notch =
-            |edge, level: Level, from_start, point| Notch { edge, name: level.key(), from_start, point };
+    fn put_together(self, waist: Chain, darts: Vec<Dart>, closing: f64, sewn_waist: CubicBez) -> PanelShape {
+        let bend = self.fork().bend(&self.inseam);
+        let inseam = self.inseam.edge.clone();
+        let mut roles = self.roles;
+        let start = roles[Role::CurveStart];
+        let point = inseam.end();
+        let has_room = bend.is_some();
+        let bend = bend.unwrap_or(Bend { a: start, corner: start.midpoint(point), c: point, fullness: 0.5 });
+        let hem = hem(self.side.end(), inseam.start(), self.moves.hem_up);
+        let side = self.side;
+        let (hip, knee) = (self.levels[Level::Hip], self.levels[Level::Knee]);
+        let notch = |edge, level: Level, from_start, on: &Chain| Notch {
+            edge,
+            name: level.key(),
+            from_start,
+            point: on.point_at(from_start),
+        };
         let notches = [
-            notch(Edge::SideSeam, Level::Hip, hip_from_top, above_hip.p3),
-            notch(Edge::SideSeam, Level::Knee, hip_from_top + length(&to_knee), to_knee.p3),
-            notch(Edge::Inseam, Level::Knee, length(&self.fork.lower), self.fork.lower.p3),
+            notch(Edge::SideSeam, Level::Hip, side.length_to_level(hip), &side),
+            notch(Edge::SideSeam, Level::Knee, side.length_to_level(knee), &side),
+            notch(Edge::Inseam, Level::Knee, inseam.length_to_level(knee), &inseam),
         ];
+        roles[Role::SideWaist] = side.start();
+        roles[Role::SideHip] = notches[0].point;
+        roles[Role::SideKnee] = notches[1].point;
+        roles[Role::InnerKnee] = notches[2].point;
+        roles[Role::SideHem] = side.end();
+        roles[Role::InnerHem] = inseam.start();
+        roles[Role::CrotchPoint] = point;
+        roles[Role::CentreHip] = centre_at(&roles, hip);
         PanelShape {
             panel: self.plan.panel,
-            roles: self.roles,
+            crotch_seam: Chain::of(reversed(bend.cubic())).then(straight(start, roles[Role::CentreWaist])),
+            roles,
             waist,
-            side_seam: Chain::of(above_hip).then(to_knee).then(to_hem),
+            side_seam: side,
             hem: Chain::of(hem),
-            inseam: Chain::of(self.fork.lower).then(self.fork.upper),
-            crotch_seam: Chain::of(reversed(bend)).then(centre),
+            inseam,
             darts,
             sewn_waist,
             closing,
             notches,
+            gain: self.inseam.gain(),
+            has_room,
         }
     }
+}
+
+/// The darts with their ends `down` lower.
+fn lowered(darts: &[DartPlan], down: f64) -> Cow<'_, [DartPlan]> {
+    if down == 0.0 {
+        return Cow::Borrowed(darts);
+    }
+    Cow::Owned(darts.iter().map(|dart| DartPlan { length: dart.length + down, ..*dart }).collect())
 }
 
 /// The x of a crotch curve at a level between its ends.
@@ -191,48 +281,39 @@ fn x_at_level(bend: &CubicBez, y: f64) -> f64 {
 /// The ends of both waists: square to the centres, and rising to the side by half of what both sides lean, so that
 /// front and back run on into each other across the side seam.
 fn waist_ends(front: &Drawing, back: &Drawing) -> [WaistEnds; 2] {
-    let lean = |drawing: &Drawing| side_lean(start_tangent(&drawing.side[0]));
-    let rise = 0.5 * (lean(front) + lean(back));
+    let rise = 0.5 * (side_lean(front.side.start_tangent()) + side_lean(back.side.start_tangent()));
     [front.waist_ends(rise), back.waist_ends(rise)]
 }
 
 /// Restores the sewn waist: the back darts give or take, then the front darts, then the back side. Returns what the
 /// front and the back darts take in.
 fn true_waist(plan: &Plan, front: &Drawing, back: &mut Drawing) -> (f64, f64) {
-    let (mut front_intake, mut back_intake) = (plan.front.intake, plan.back.intake);
+    let (mut front_intake, mut back_intake) = (front.intake, back.intake);
     let ends = waist_ends(front, back);
-    let front_length = |intake| length(&sewn(&ends[0], &plan.front.darts, intake));
-    let back_length = |intake| length(&sewn(&ends[1], &plan.back.darts, intake));
+    let front_length = |intake| length(&sewn(&ends[0], &front.darts, intake));
+    let back_length = |intake| length(&sewn(&ends[1], &back.darts, intake));
     /// A second guess near the plan's intake, cm.
     const STEP: f64 = 0.05;
-    if !plan.back.darts.is_empty() {
+    if !back.darts.is_empty() {
         let wanted = plan.sewn_waist - front_length(front_intake);
         back_intake = solve(wanted, back_intake, back_intake + STEP, back_length);
-    } else if !plan.front.darts.is_empty() {
+    } else if !front.darts.is_empty() {
         let wanted = plan.sewn_waist - back_length(back_intake);
         front_intake = solve(wanted, front_intake, front_intake + STEP, front_length);
     } else {
-        let at = plan.back.roles[Role::SideWaist].x;
-        let x = solve(plan.sewn_waist, at, at + STEP, |x| {
-            slide_side(plan, front, back, x);
+        let at = back.waist_at_side;
+        let by = solve(plan.sewn_waist, at, at + STEP, |by| {
+            widen_side(front, back, by);
             waist_ends(front, back).iter().map(|ends| length(&sewn(ends, &[], 0.0))).sum()
         });
-        slide_side(plan, front, back, x);
+        widen_side(front, back, by);
     }
     (front_intake, back_intake)
 }
 
 /// Moves the top of the back side seam sideways and makes it as long as the front's again.
-fn slide_side(plan: &Plan, front: &Drawing, back: &mut Drawing, x: f64) {
-    back.roles[Role::SideWaist] = Point::new(x, plan.back.roles[Role::SideWaist].y);
-    back.side = side_seam(&plan.back, &back.roles);
-    back.match_side(&front.side);
-}
-
-/// Which panel's guide point could not be met.
-pub(super) fn missed_guides(plan: &Plan) -> impl Iterator<Item = Panel> {
-    [&plan.front, &plan.back]
-        .into_iter()
-        .filter(|panel| fork(panel, &panel.roles, tilt_of(panel.panel, plan.crossing_tilt)).guide_missed)
-        .map(|panel| panel.panel)
+fn widen_side(front: &Drawing, back: &mut Drawing, by: f64) {
+    back.waist_at_side = by;
+    back.draw_side();
+    back.match_side(front);
 }

@@ -1,9 +1,10 @@
 //! The numbers that decide the fit before cloth is cut.
 
 use crate::{
+    adjust::{Key, Parameters},
     body::{Body, Origin},
     curve::{Fault, angle_between, soundness},
-    draft::{PanelShape, Plan, Shape},
+    draft::{self, PanelShape, Plan, Shape},
     mistake::Notice,
     terms::{EaseAt, Edge, Join, Level, Measurement, Panel, Seam, Side},
 };
@@ -92,7 +93,7 @@ impl JoinRow {
 }
 
 /// The crotch seam against the body's crotch length.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct CrotchBudget {
     /// Front crotch seam, cm.
     pub front: f64,
@@ -102,6 +103,19 @@ pub struct CrotchBudget {
     pub body: Option<(f64, Origin)>,
     /// The ease the recipe or the file asks for, cm.
     pub wanted: f64,
+    /// What each parameter gives; the last row is what they give only together.
+    pub by_parameter: Vec<CrotchShare>,
+}
+
+/// What one fit parameter gives to the crotch seam: the draft with all parameters minus the draft without this one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CrotchShare {
+    /// The parameter; `None` for what is left of the sum of all, which they give only together.
+    pub key: Option<Key>,
+    /// On the front, cm.
+    pub front: f64,
+    /// On the back, cm.
+    pub back: f64,
 }
 
 impl CrotchBudget {
@@ -129,6 +143,8 @@ pub struct Report {
     pub crotch: CrotchBudget,
     /// Panels whose outline cannot be cut.
     pub faults: Vec<(Panel, Fault)>,
+    /// Panels whose crotch curve has no room between the centre line and the inseam.
+    pub cramped: Vec<Panel>,
 }
 
 /// Rounding of the arithmetic, which judges nothing.
@@ -142,7 +158,7 @@ const HEM_PASSAGE: f64 = 1.0;
 
 impl Report {
     /// Judges the drawn panels against the body for which they were planned.
-    pub fn of(plan: &Plan, shape: &Shape, body: &Body) -> Self {
+    pub fn of(plan: &Plan, parameters: &Parameters, shape: &Shape, body: &Body) -> Self {
         Self {
             levels: levels(plan, shape, body),
             seams: seams(shape),
@@ -152,20 +168,31 @@ impl Report {
                 back: shape.back.crotch_seam.length(),
                 body: body.value(Measurement::TotalCrotchLength).map(|value| (value.cm, value.from)),
                 wanted: plan.inputs.ease[EaseAt::CrotchLength as usize],
+                by_parameter: by_parameter(plan, parameters, shape),
             },
             faults: [&shape.front, &shape.back]
                 .into_iter()
                 .filter_map(|panel| soundness(&panel.outline()).map(|fault| (panel.panel, fault)))
                 .collect(),
+            cramped: [&shape.front, &shape.back]
+                .into_iter()
+                .filter(|panel| !panel.has_room)
+                .map(|panel| panel.panel)
+                .collect(),
         }
     }
 
-    /// Nothing in the draft forbids cutting it: outlines sound, seams and joins true, no level too tight.
-    pub fn can_be_cut(&self) -> bool {
+    /// The outlines are sound and the seams and joins true.
+    pub fn is_true(&self) -> bool {
         self.faults.is_empty()
+            && self.cramped.is_empty()
             && self.seams.iter().all(SeamRow::holds)
             && self.joins.iter().all(JoinRow::holds)
-            && !self.levels.iter().any(LevelRow::is_tight)
+    }
+
+    /// Nothing in the draft forbids cutting it: it is true, and no level is too tight.
+    pub fn can_be_cut(&self) -> bool {
+        self.is_true() && !self.levels.iter().any(LevelRow::is_tight)
     }
 
     /// What a person should know before cutting.
@@ -178,6 +205,10 @@ impl Report {
             };
             notices
                 .push(Notice::new("outline-unsound", format!("the {panel} outline {what}: do not cut it")));
+        }
+        for panel in &self.cramped {
+            let text = format!("the {panel} crotch curve has no room between the centre line and the inseam");
+            notices.push(Notice::new("outline-unsound", text));
         }
         for row in self.seams.iter().filter(|row| !row.holds()) {
             notices.push(Notice::new(
@@ -214,8 +245,34 @@ impl Report {
     }
 }
 
+/// The share of each parameter in the crotch seam.
+fn by_parameter(plan: &Plan, parameters: &Parameters, shape: &Shape) -> Vec<CrotchShare> {
+    let seams = |shape: &Shape| (shape.front.crotch_seam.length(), shape.back.crotch_seam.length());
+    let (front, back) = seams(shape);
+    let mut shares: Vec<CrotchShare> = parameters
+        .set()
+        .filter(|(key, _)| key.about().default == 0.0)
+        .map(|(key, _)| {
+            let (without_front, without_back) = seams(&draft::shape(plan, &parameters.without(key)));
+            CrotchShare { key: Some(key), front: front - without_front, back: back - without_back }
+        })
+        .collect();
+    if shares.len() > 1 {
+        let (plain_front, plain_back) = seams(&draft::shape(plan, &Parameters::default()));
+        let sum = |of: fn(&CrotchShare) -> f64| shares.iter().map(of).sum::<f64>();
+        let (given_front, given_back) = (sum(|share| share.front), sum(|share| share.back));
+        shares.push(CrotchShare {
+            key: None,
+            front: front - plain_front - given_front,
+            back: back - plain_back - given_back,
+        });
+    }
+    shares
+}
+
 fn levels(plan: &Plan, shape: &Shape, body: &Body) -> Vec<LevelRow> {
-    let chords = |level| Some(shape.front.chord(plan.levels[level])? + shape.back.chord(plan.levels[level])?);
+    let chords =
+        |level| Some(shape.front.chord(shape.levels[level])? + shape.back.chord(shape.levels[level])?);
     let within = |at: EaseAt| plan.wanted[at as usize];
     let rows = [
         (

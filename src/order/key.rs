@@ -89,6 +89,16 @@ impl Path {
         })
     }
 
+    /// The key with this dotted path, or with this short one: a measurement may leave out its table, as the columns of a
+    /// table of many people do.
+    pub fn find_short(path: &str) -> Option<Self> {
+        Self::find(path).or_else(|| match path.split_once('.') {
+            Some((leg @ ("left" | "right"), name)) => Self::find(&format!("{leg}.measurements.{name}")),
+            Some(_) => None,
+            None => Word::from_key(path).map(|measurement| Self::Measurement(Side::Both, measurement)),
+        })
+    }
+
     fn of_side(side: Side, path: &str) -> Option<Self> {
         match path.strip_prefix("measurements.") {
             Some(key) => Word::from_key(key).map(|measurement| Self::Measurement(side, measurement)),

@@ -10,7 +10,7 @@ use super::value::{Raw, Read, Written, quoted};
 use super::{Adjustment, Fitting, Order, Trousers};
 use crate::adjust::OneLeg;
 use crate::body::{Given, faults};
-use crate::mistake::{Mistake, Mistakes, Notice, Source};
+use crate::mistake::{Mistake, Mistakes, Notice, Source, nearest};
 use crate::terms::{Measurement, Sex, Side, WaistLevel, Word};
 use crate::unit::Unit;
 
@@ -32,9 +32,25 @@ impl Order {
         let mut reading = Reading::default();
         reading.file(source);
         for option in &options {
-            reading.option(option);
+            reading.option(option, Path::find, "set");
         }
         reading.order(source)
+    }
+
+    /// Reads one row of a table of many people: keys, in short form too ([`Path::find_short`]), with their values as text.
+    /// `name` is what messages call the row.
+    ///
+    /// # Errors
+    /// Everything that is wrong with the row, each with its key and value.
+    pub fn read_row(name: &str, fields: &[(&str, &str)]) -> Result<(Self, Vec<Notice>), Mistakes> {
+        let source = Source::new(name, "");
+        let fields: Vec<Source> =
+            fields.iter().map(|(key, value)| Source::new(name, format!("{key}={value}"))).collect();
+        let mut reading = Reading::default();
+        for field in &fields {
+            reading.option(field, Path::find_short, "file");
+        }
+        reading.order(&source)
     }
 }
 
@@ -48,11 +64,14 @@ struct Reading<'a> {
     fitting_tables: Vec<(Spanned<DeValue<'a>>, &'a Source)>,
 }
 
+/// More unknown keys than this are only counted.
+const ENOUGH: usize = 50;
+
 impl<'a> Reading<'a> {
     fn file(&mut self, source: &'a Source) {
         let (table, errors) = DeTable::parse_recoverable(&source.text);
         if !errors.is_empty() {
-            self.mistakes.extend(errors.iter().map(|error| not_toml(source, error)));
+            self.mistakes.extend(not_toml(source, &errors));
             return;
         }
         self.table("", table.into_inner(), source);
@@ -77,18 +96,21 @@ impl<'a> Reading<'a> {
             match value.into_inner() {
                 DeValue::Table(inner) if is_table => self.table(&full, inner, source),
                 _ if is_table => self.mistakes.push(
-                    Mistake::new(format!("expected a table `[{full}]`, found a value")).at(
-                        source,
-                        key.span(),
-                        "",
-                    ),
+                    Mistake::new(format!("expected a table `[{full}]`, found something else"))
+                        .at(source, key.span(), "")
+                        .help(format!("`{full}` holds other keys: {}", some(&Path::names_in(&full)))),
                 ),
+                // a file of nothing but unknown keys is another file: no need to look for what each may have meant
+                _ if self.mistakes.len() > ENOUGH => {
+                    self.mistakes.push(Mistake::new("unknown key").at(source, key.span(), ""));
+                }
                 _ => self.mistakes.push(unknown(path, name, source, key.span())),
             }
         }
     }
 
-    fn option(&mut self, option: &'a Source) {
+    /// One `KEY=VALUE`, the key found by `find`.
+    fn option(&mut self, option: &'a Source, find: fn(&str) -> Option<Path>, from: &'static str) {
         let text = &option.text;
         let Some(at) = text.find('=') else {
             self.mistakes.push(
@@ -104,7 +126,7 @@ impl<'a> Reading<'a> {
         let value = &text[at + 1..];
         let trimmed = value.trim();
         let value_start = at + 1 + (value.len() - value.trim_start().len());
-        match Path::find(key) {
+        match find(key) {
             Some(known) => self.written.push((
                 key.to_owned(),
                 known,
@@ -112,17 +134,22 @@ impl<'a> Reading<'a> {
                     raw: Raw::Bare(trimmed.to_owned()),
                     source: option,
                     span: value_start..value_start + trimmed.len(),
-                    from: "set",
+                    from,
                 },
             )),
             None => {
                 let mistake = Mistake::new(format!("unknown key {}", quoted(key))).at(option, span, "");
                 let all: Vec<String> = Path::all().collect();
-                // the last part alone is often right and only the table forgotten
-                let near = all.iter().find(|path| path.rsplit('.').next() == Some(key)).cloned();
+                // the last part alone is often meant and only the table forgotten
+                let last = |path: &str| path.rsplit('.').next().map(str::to_owned).unwrap_or_default();
+                let lasts: Vec<String> = all.iter().map(|path| last(path)).collect();
+                let near = nearest(key, all.iter().map(String::as_str)).or_else(|| {
+                    let near = nearest(key, lasts.iter().map(String::as_str))?;
+                    all.iter().find(|path| last(path) == near).map(String::as_str)
+                });
                 self.mistakes.push(match near {
                     Some(near) => mistake.help(format!("did you mean `{near}`?")),
-                    None => mistake.nearest(key, all.iter().map(String::as_str)),
+                    None => mistake,
                 });
             }
         }
@@ -151,6 +178,7 @@ impl<'a> Reading<'a> {
             source: source.clone(),
         };
         let mut places = BTreeMap::new();
+        let waist_level_said = self.written.iter().any(|(_, path, _)| *path == Path::WaistLevel);
         for (path, key, written) in std::mem::take(&mut self.written) {
             match written.read(&path, key.kind(), unit) {
                 Ok(value) => {
@@ -160,7 +188,12 @@ impl<'a> Reading<'a> {
                         places.insert((side, measurement), written);
                     }
                 }
-                Err(mistake) => self.mistakes.push(mistake),
+                Err(mistake) => self.mistakes.push(match key {
+                    Path::Measurement(_, measurement) if written.is_empty() => {
+                        mistake.help(measurement.about().how)
+                    }
+                    _ => mistake,
+                }),
             }
         }
         for (value, source) in std::mem::take(&mut self.fitting_tables) {
@@ -173,9 +206,21 @@ impl<'a> Reading<'a> {
             leg.adjustments.sort_by_key(|adjustment| adjustment.key);
         }
         if self.mistakes.is_empty() {
-            let notices = unusual(&order);
+            let mut notices = unusual(&order);
+            notices.extend(unlike_legs(&order));
+            if !waist_level_said {
+                notices.push(Notice::new(
+                    "waist-level-unsaid",
+                    "`waist_level` is not said: everything from the waist is taken as measured at the natural waist",
+                ));
+            }
             Ok((order, notices))
         } else {
+            // from top to bottom, as a person mends a file; what has no place first, the options last
+            self.mistakes.sort_by_key(|mistake| match &mistake.place {
+                None => (0, 0),
+                Some((place, span, _)) => (1 + usize::from(place != source), span.start),
+            });
             Err(Mistakes(self.mistakes))
         }
     }
@@ -416,6 +461,29 @@ fn assign<W: Word>(place: &mut W, word: &str) {
     }
 }
 
+/// Legs that differ more than legs do.
+fn unlike_legs(order: &Order) -> Vec<Notice> {
+    /// Left and right of one person differ by less than this share (common practice, no source).
+    const ALIKE: f64 = 0.1;
+    let (left, right) = (order.leg(Side::Left), order.leg(Side::Right));
+    let mut notices = Vec::new();
+    for &m in Measurement::ALL {
+        if let (Some(of_left), Some(of_right)) = (left.cm(m), right.cm(m))
+            && (of_left - of_right).abs() > ALIKE * of_left.max(of_right)
+        {
+            notices.push(Notice::new(
+                "unlike-legs",
+                format!(
+                    "`{m}` is {} left and {} right: take both again",
+                    order.units.on_tape(of_left),
+                    order.units.on_tape(of_right)
+                ),
+            ));
+        }
+    }
+    notices
+}
+
 /// Parameters beyond their usual range.
 fn unusual(order: &Order) -> Vec<Notice> {
     let sides = [
@@ -448,25 +516,165 @@ fn unknown(table: &str, name: &str, source: &Source, span: std::ops::Range<usize
     let known = Path::names_in(table);
     let place = if table.is_empty() { String::new() } else { format!(" in `[{table}]`") };
     let mistake = Mistake::new(format!("unknown key {}{place}", quoted(name))).at(source, span, "");
-    if let Some(near) = crate::mistake::nearest(name, known.iter().copied()) {
-        return mistake.help(format!("did you mean `{near}`?"));
-    }
     // a right name in the wrong table
-    let elsewhere = Path::all().find(|path| path.rsplit('.').next() == Some(name));
-    match elsewhere {
+    match Path::all().find(|path| path.rsplit('.').next() == Some(name)) {
         Some(path) => match path.rsplit_once('.') {
             Some((right, _)) => mistake.help(format!("`{name}` belongs under `[{right}]`")),
             None => mistake.help(format!("`{name}` belongs at the top of the file, above the first table")),
         },
-        None => mistake,
+        None => mistake.nearest(name, known.iter().copied()),
     }
 }
 
-/// What the parser of the file format has to say, in our words where we have them.
-fn not_toml(source: &Source, error: &toml::de::Error) -> Mistake {
-    let mistake = Mistake::new(error.message().replace('\n', ", "));
-    match error.span() {
-        Some(span) => mistake.at(source, span, ""),
-        None => mistake,
+/// The first few of a list of names.
+fn some(names: &[&str]) -> String {
+    const FEW: usize = 4;
+    let mut shown = names.iter().take(FEW).map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ");
+    if names.len() > FEW {
+        shown.push_str(", ...");
+    }
+    shown
+}
+
+/// What the parser of the file format has to say, in our words where we have them: the first slip of a line, since one
+/// slip makes it stumble over all that follows.
+fn not_toml(source: &Source, errors: &[toml::de::Error]) -> Vec<Mistake> {
+    let mut spans: Vec<_> = errors.iter().map(|error| (error.span().unwrap_or_default(), error)).collect();
+    spans.sort_by_key(|(span, _)| span.start);
+    let mut mistakes = BTreeMap::new();
+    let (mut line, mut counted) = (0, 0);
+    for (span, error) in spans {
+        line += source.text.get(counted..span.start).unwrap_or_default().matches('\n').count();
+        counted = span.start;
+        mistakes.entry(line).or_insert_with(|| {
+            let message = error.message().replace('\n', ", ");
+            let mistake = if message.starts_with("duplicate key") {
+                let key = source.text.get(span.clone()).unwrap_or_default();
+                Mistake::new(format!("{} stands here for the second time", quoted(key)))
+                    .help("keep one of the two")
+            } else if message.starts_with("string values must be quoted") {
+                Mistake::new("expected a number or text between quotation marks")
+                    .help("for example `name = \"stroke\"`, `inside_leg = \"31 1/2\"`, `hip_girth = 101.5`")
+            } else if message.contains("recurs") {
+                Mistake::new("nested too deep for a measurement file")
+            } else {
+                Mistake::new(message)
+            };
+            mistake.at(source, span, "")
+        });
+    }
+    mistakes.into_values().collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::adjust;
+    use crate::terms::{EaseAt, FitKind, SeatSet};
+
+    fn read_with(text: &str, set: &[&str]) -> Order {
+        let set: Vec<String> = set.iter().map(|text| (*text).to_owned()).collect();
+        Order::read_with(&Source::new("body.toml", text), &set)
+            .map_err(|mistakes| println!("{mistakes}"))
+            .unwrap()
+            .0
+    }
+
+    const SOUND: &str = "[measurements]\nwaist_girth = 74\nhip_girth = 101.5\ninside_leg = 79\n";
+
+    #[test]
+    fn option_in_place_of_the_file_and_the_last_option_strongest() {
+        let order = read_with(
+            SOUND,
+            &[
+                "measurements.hip_girth=100",
+                "measurements.hip_girth = 102 ",
+                "trousers.set=easy",
+                "name=bow two",
+            ],
+        );
+        assert_eq!(order.body.cm(Measurement::HipGirth), Some(102.0));
+        assert_eq!(order.trousers.set, SeatSet::Easy);
+        assert_eq!(order.name.as_deref(), Some("bow two"));
+    }
+
+    #[test]
+    fn lengths_of_options_in_the_unit_of_the_file() {
+        let order = read_with(
+            "units = \"inch\"\n[measurements]\nwaist_girth = 29\nhip_girth = 40\ninside_leg = \"31 1/2\"\n",
+            &["thigh.front=3/4", "seat.length=1.9 cm", "seat.angle=-1.5", "trousers.cloth_stretch=20"],
+        );
+        let value = |key| order.adjustments.iter().find(|adjustment| adjustment.key == key).map(|a| a.value);
+        assert_eq!(value(adjust::Key::ThighFront), Some(0.75 * 2.54));
+        assert_eq!(value(adjust::Key::SeatLength), Some(1.9));
+        assert_eq!(value(adjust::Key::SeatAngle), Some(-1.5));
+        assert_eq!(order.trousers.cloth_stretch, 20.0);
+        assert_eq!(order.body.cm(Measurement::InsideLeg), Some(80.01));
+    }
+
+    #[test]
+    fn unit_of_an_option_for_all_plain_numbers() {
+        let order = read_with(
+            "[measurements]\nwaist_girth = 29\nhip_girth = 40\ninside_leg = 31\nstature = \"169 cm\"\n",
+            &["units=inch"],
+        );
+        assert_eq!(order.body.cm(Measurement::HipGirth), Some(101.6));
+        assert_eq!(order.body.cm(Measurement::Stature), Some(169.0));
+    }
+
+    #[test]
+    fn every_part_of_a_full_file() {
+        let order = read_with(
+            "name = \"stroke\"\nsex = \"female\"\nwaist_level = \"navel\"\n[measurements]\nwaist_girth = 80\n\
+             hip_girth = 101.5\ninside_leg = 79\n[trousers]\nfit = \"proportional\"\ncloth_stretch = 5\n\
+             inseam_stretch = 0.5\n[trousers.ease]\nhip = 4\n[trousers.style]\nhem_width = 20\n[trousers.allowance]\n\
+             hem = 4\n[trousers.ask]\nbelt_width = 4\n[thigh]\nfront = 1.9\n[left.thigh]\nfront = 2.5\n\
+             [right.measurements]\nthigh_girth = 61\n[[fitting]]\ndate = 2025-11-20\nseen = [\"pull\", \"fold\"]\n\
+             changed = { \"thigh.front\" = 1.9, seat = { length = 1 } }\n[[fitting]]\nnote = \"good\"\n",
+            &[],
+        );
+        assert_eq!(order.trousers.fit, Some(FitKind::Proportional));
+        assert_eq!(order.trousers.ease[EaseAt::Hip as usize], Some(4.0));
+        assert_eq!(order.trousers.ask["belt_width"], 4.0);
+        assert_eq!(order.left.as_ref().unwrap().adjustments[0].value, 2.5);
+        assert_eq!(order.leg(Side::Right).cm(Measurement::ThighGirth), Some(61.0));
+        assert_eq!(order.leg(Side::Left).cm(Measurement::ThighGirth), None);
+        assert_eq!(order.fittings[0].date.as_deref(), Some("2025-11-20"));
+        assert_eq!(order.fittings[0].seen, ["pull", "fold"]);
+        let changed: Vec<_> =
+            order.fittings[0].changed.iter().map(|(key, value)| (key.as_str(), *value)).collect();
+        assert_eq!(changed, [("seat.length", 1.0), ("thigh.front", 1.9)]);
+        assert_eq!(order.fittings[1].note.as_deref(), Some("good"));
+    }
+
+    #[test]
+    fn row_of_many_people_in_short_form() {
+        let fields = [
+            ("sex", "male"),
+            ("waist_girth", "84"),
+            ("measurements.hip_girth", "98.5"),
+            ("inside_leg", "83"),
+            ("left.thigh_girth", "58"),
+            ("thigh.front", "1.2"),
+        ];
+        let (order, _) = Order::read_row("row 7", &fields).unwrap();
+        assert_eq!(order.body.cm(Measurement::HipGirth), Some(98.5));
+        assert_eq!(order.leg(Side::Left).cm(Measurement::ThighGirth), Some(58.0));
+        assert_eq!((order.adjustments[0].value, order.adjustments[0].from), (1.2, "file"));
+        let mistakes = Order::read_row("row 8", &[("hip_grith", "98")]).unwrap_err();
+        assert!(mistakes.to_string().contains("did you mean `measurements.hip_girth`?"), "{mistakes}");
+    }
+
+    #[test]
+    fn notices_for_unusual_parameters_and_unlike_legs() {
+        let source = Source::new(
+            "body.toml",
+            format!(
+                "{SOUND}[left.measurements]\nthigh_girth = 55\n[right.measurements]\nthigh_girth = 65\n[leg]\nclose = 2\n"
+            ),
+        );
+        let (_, notices) = Order::read(&source).unwrap();
+        let codes: Vec<&str> = notices.iter().map(|notice| notice.code).collect();
+        assert_eq!(codes, ["unusual-parameter", "unlike-legs", "waist-level-unsaid"]);
     }
 }

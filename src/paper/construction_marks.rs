@@ -80,7 +80,7 @@ impl ConstructionMarks {
         /// How far a line runs on beyond its last point, cm.
         const BEYOND: f64 = 1.5;
         let lines = draft.recipe.lines.iter().zip(&draft.plan.construction.lines);
-        let is_level = |y: f64| Level::ALL.iter().any(|level| (draft.plan.levels[*level] - y).abs() < 0.05);
+        let is_level = |y: f64| Level::ALL.iter().any(|level| (draft.shape.levels[*level] - y).abs() < 0.05);
         lines
             .filter(|(_, y)| !is_level(**y))
             .filter_map(|(line, y)| {

@@ -57,7 +57,7 @@ pub(super) struct Stand {
 impl<'a> Ledger<'a> {
     /// The rows of a draft, from the top.
     pub(super) fn of(subject: &Subject<'_>, language: &'a Language) -> Self {
-        let levels = &subject.draft.plan.levels;
+        let levels = &subject.draft.shape.levels;
         let mut rows: Vec<Row> = Level::ALL
             .iter()
             .filter(|level| levels[**level] <= levels[Level::Hem])
@@ -154,7 +154,7 @@ fn cells(subject: &Subject<'_>, level: Level) -> [String; 5] {
     };
     let row = match level {
         Level::Crotch => subject.draft.body.value(Measurement::BodyRise).map(|rise| {
-            let depth = subject.draft.plan.levels[Level::Crotch];
+            let depth = subject.draft.shape.levels[Level::Crotch];
             (rise.cm, rise.from, depth)
         }),
         _ => subject

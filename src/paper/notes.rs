@@ -5,13 +5,14 @@ use kurbo::{Line, Point, Shape as _, Vec2};
 use super::{
     budget_bar::budget_bar,
     cautions::CAUTIONS,
-    figures::{figure, spoken},
+    figures::{decimal, figure, spoken},
     language::Language,
     note::{Note, Stop},
     subject::Subject,
     test_squares::{self, test_squares},
 };
 use crate::{
+    adjust::Measure,
     drawing::{CAP_HEIGHT, Ink, Mark, Pen, Text, Wording},
     terms::{EaseAt, Level, Word},
 };
@@ -48,7 +49,7 @@ pub(super) fn ease<'a>(subject: &Subject<'_>, language: &'a Language, width: f64
                 .draft
                 .body
                 .cm(crate::terms::Measurement::BodyRise)
-                .map(|rise| plan.levels[Level::Crotch] - rise),
+                .map(|rise| subject.draft.shape.levels[Level::Crotch] - rise),
             EaseAt::CrotchLength => report.crotch.ease(),
         };
         let print = |cm| figure(cm, subject.unit);
@@ -82,6 +83,34 @@ pub(super) fn crotch<'a>(subject: &Subject<'_>, language: &'a Language, width: f
     };
     note.paragraph(&Wording::line(&words), 2);
     note
+}
+
+/// The fit parameters in force and what each gives to the crotch seam; nothing where there is none.
+pub(super) fn parameters<'a>(subject: &Subject<'_>, language: &'a Language, width: f64) -> Option<Note<'a>> {
+    let given = &subject.draft.adjustments;
+    if given.is_empty() {
+        return None;
+    }
+    let mut note = Note::new(language, width);
+    let stops = [Stop::left(0.0), Stop::right(0.68 * width), Stop::right(0.85 * width), Stop::right(width)];
+    note.head("Fit parameters");
+    note.names(&stops, &["", "value", "in crotch: front", "back"]);
+    note.skip(0.1 * language.text);
+    let print = |cm| figure(cm, subject.unit);
+    let shares = &subject.report.crotch.by_parameter;
+    for it in given {
+        let value = match it.key.about().unit {
+            Measure::Cm => subject.length(it.value),
+            Measure::Degrees => format!("{}°", decimal(it.value, 1)),
+        };
+        let share = shares.iter().find(|share| share.key == Some(it.key));
+        let (front, back) = share.map(|share| (print(share.front), print(share.back))).unwrap_or_default();
+        note.row(&stops, &[&spoken(it.key.key()), &value, &front, &back], Ink::Black);
+    }
+    if let Some(rest) = shares.iter().find(|share| share.key.is_none()) {
+        note.row(&stops, &["together", "", &print(rest.front), &print(rest.back)], Ink::Black);
+    }
+    Some(note)
 }
 
 /// What sews to what, and how outlines run on across the seams.

@@ -24,7 +24,7 @@ const NOTES: f64 = 14.0;
 /// Both panels of an old and a new draft at true scale, crease on crease and crotch line on crotch line: the old one
 /// thin and dashed, the new one strong and whole, and a table of what became longer or shorter.
 pub fn overlay(old: &Draft, new: &Draft) -> Drawing {
-    let lower = new.plan.levels[Level::Crotch] - old.plan.levels[Level::Crotch];
+    let lower = new.shape.levels[Level::Crotch] - old.shape.levels[Level::Crotch];
     let to_new = Affine::translate(Vec2::new(0.0, lower));
     let both = |panel: Panel| {
         let reach = panel_marks::outline(new.shape.panel(panel)).bounding_box();
@@ -49,7 +49,7 @@ pub fn overlay(old: &Draft, new: &Draft) -> Drawing {
         newer.line((place * panel_marks::crease(is)).to_path(0.1), LANGUAGE.crease);
         let middle = Point::new(
             0.5 * is.roles[Role::SideKnee].x,
-            0.5 * (new.plan.levels[Level::Crotch] + new.plan.levels[Level::Knee]),
+            0.5 * (new.shape.levels[Level::Crotch] + new.shape.levels[Level::Knee]),
         );
         words
             .text(Text::new(place * middle, LANGUAGE.title, panel_name(panel)).aligned(Align::Middle).bold());
@@ -77,9 +77,9 @@ fn draw_levels(old: &Draft, new: &Draft, lower: f64, reach: Rect, lines: &mut La
     let shown: Vec<Level> = Level::ALL
         .iter()
         .copied()
-        .filter(|level| new.plan.levels[*level] <= new.plan.levels[Level::Hem])
+        .filter(|level| new.shape.levels[*level] <= new.shape.levels[Level::Hem])
         .collect();
-    let wanted: Vec<f64> = shown.iter().map(|level| new.plan.levels[*level]).collect();
+    let wanted: Vec<f64> = shown.iter().map(|level| new.shape.levels[*level]).collect();
     let mut order: Vec<usize> = (0..shown.len()).collect();
     order.sort_by(|a, b| wanted[*a].total_cmp(&wanted[*b]));
     let rows = super::spread::spread(&order.iter().map(|row| wanted[*row]).collect::<Vec<_>>(), 1.6 * text);
@@ -92,7 +92,7 @@ fn draw_levels(old: &Draft, new: &Draft, lower: f64, reach: Rect, lines: &mut La
         lines.line(line, LANGUAGE.level);
         let label = Text::new(Point::new(left - 0.3, at + 0.36 * text), text, shown[row].key());
         words.text(label.aligned(Align::End).bold());
-        let before = old.plan.levels[shown[row]] + lower;
+        let before = old.shape.levels[shown[row]] + lower;
         if (before - y).abs() > SEEN {
             let short = Line::new((left + 1.5, before), (reach.x1 + 0.5 * GAP, before));
             lines.line(

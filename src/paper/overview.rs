@@ -76,6 +76,7 @@ pub fn overview(subject: &Subject<'_>) -> Drawing {
         Some(notes::seams_and_joins(subject, LANGUAGE, NOTES)),
         Some(notes::cautions(LANGUAGE, NOTES)),
         notes::warnings(subject, LANGUAGE, NOTES),
+        notes::parameters(subject, LANGUAGE, NOTES),
         Some(notes::ease(subject, LANGUAGE, NOTES)),
         Some(notes::key(LANGUAGE, NOTES, key)),
     ];
@@ -125,7 +126,7 @@ fn name_panels(
             Mark::Area { path, .. } => labels.keep_off(Footprint::level(path.bounding_box())),
         }
     }
-    let levels = &subject.draft.plan.levels;
+    let levels = &subject.draft.shape.levels;
     let (top, bottom) = (levels[Level::Crotch], levels[Level::Knee]);
     for (shape, place) in subject.panels().into_iter().zip(places) {
         let text = Text::new(Point::ORIGIN, LANGUAGE.head, panel_name(shape.panel)).bold();

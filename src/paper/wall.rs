@@ -73,7 +73,7 @@ pub fn wall_drawing(subject: &Subject<'_>) -> Drawing {
     for panel in &panels {
         panel.draw(&mut layers);
     }
-    let bottom = subject.draft.plan.levels[Level::Hem].max(reach.y1).max(column.bottom());
+    let bottom = subject.draft.shape.levels[Level::Hem].max(reach.y1).max(column.bottom());
     let sheet = Rect::new(stand.left, top, right, bottom).inflate(MARGIN, MARGIN);
     words::place(subject, &panels, sheet, &mut layers);
     Drawing {
@@ -104,8 +104,9 @@ fn notes_of<'a>(subject: &Subject<'_>, heading: Note<'a>, width: f64) -> Vec<(No
     ];
     let mut all = vec![(NoteLayer::Notes, heading)];
     all.extend(notes::warnings(subject, LANGUAGE, width).map(|note| (NoteLayer::Notes, note)));
+    all.push((NoteLayer::Notes, notes::crotch(subject, LANGUAGE, width)));
+    all.extend(notes::parameters(subject, LANGUAGE, width).map(|note| (NoteLayer::Notes, note)));
     all.extend([
-        (NoteLayer::Notes, notes::crotch(subject, LANGUAGE, width)),
         (NoteLayer::Notes, notes::ease(subject, LANGUAGE, width)),
         (NoteLayer::Notes, notes::seams_and_joins(subject, LANGUAGE, width)),
         (NoteLayer::Squares, notes::check(LANGUAGE, width)),

@@ -6,6 +6,7 @@
 use std::{hint::black_box, time::Instant};
 
 use breeks::{
+    adjust::{Key, Parameters},
     draft::{Plan, draft, shape},
     fit::Report,
     order::{DEMOS, Order, demo},
@@ -28,6 +29,20 @@ fn best(mut call: impl FnMut()) -> f64 {
         .fold(f64::INFINITY, f64::min)
 }
 
+/// Ten parameters at ordinary amounts.
+const TEN: [(Key, f64); 10] = [
+    (Key::ThighFront, 1.9),
+    (Key::ThighBackTake, 0.5),
+    (Key::ThighInner, 0.6),
+    (Key::ThighOuter, 0.5),
+    (Key::SeatLength, 1.0),
+    (Key::SeatAngle, 1.5),
+    (Key::SeatScoop, 0.4),
+    (Key::CrotchDepth, 0.5),
+    (Key::CrotchFrontScoop, 0.3),
+    (Key::WaistRaiseBack, 0.5),
+];
+
 fn main() {
     for name in DEMOS {
         let source = demo(name).expect("a demo in the list is there");
@@ -37,8 +52,13 @@ fn main() {
         let plan = Plan::new(&recipe, &drafted.body, &order.trousers).expect("demos draft");
         let panels = [&drafted.shape.front, &drafted.shape.back];
 
+        let plain = Parameters::default();
         let drawing = best(|| {
-            black_box(shape(black_box(&plan)));
+            black_box(shape(black_box(&plan), &plain));
+        });
+        let ten = TEN.iter().fold(Parameters::default(), |all, (key, value)| all.with(*key, *value));
+        let corrected = best(|| {
+            black_box(shape(black_box(&plan), &ten));
         });
         let measuring = best(|| {
             let total: f64 =
@@ -50,12 +70,13 @@ fn main() {
         });
         let whole = best(|| {
             let draft = draft(black_box(&order), &recipe).expect("demos draft");
-            let report = Report::of(&draft.plan, &draft.shape, &draft.body);
+            let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
             black_box((draft.steps().len(), report.can_be_cut()));
         });
         println!(
-            "{name:<8} shape {drawing:6.2} us, one pass of its lengths {measuring:5.2} us, ratio {:4.1}; \
-             plan {planning:5.2} us; whole draft with steps and report {whole:6.2} us",
+            "{name:<8} shape {drawing:5.2} us, with ten parameters {corrected:5.2} us, ratio {:.2}; one pass of its lengths {measuring:5.2} us, ratio {:4.1}; \
+ plan {planning:5.2} us; whole draft with steps and report {whole:6.2} us",
+            corrected / drawing,
             drawing / measuring
         );
     }

@@ -99,6 +99,7 @@ pub fn of_985(waist: WaistLevel) -> Option<Vec<Person>> {
             .with(Measurement::KneeHeight, number("knee_height"))
             .with(Measurement::WaistHeight, waist_height)
             .with(Measurement::HipHeight, number("hip_height"))
+            .with(Measurement::BodyRiseSitting, number(&format!("waist_height_sitting_{level}")))
             .with(Measurement::TotalCrotchLength, number(&format!("crotch_length_{level}")))
             .with(Measurement::BackCrotchLength, number(&format!("crotch_length_posterior_{level}")));
         let id = table.text(row, "subject_id");

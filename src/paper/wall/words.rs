@@ -97,7 +97,7 @@ fn lead(at: Point, name: &Text) -> Line {
 fn name_panel(subject: &Subject<'_>, panel: &Placed<'_>, labels: &mut Labels, layer: &mut Layer) {
     /// From the crease to the words, cm.
     const OFF_CREASE: f64 = 0.8;
-    let levels = &subject.draft.plan.levels;
+    let levels = &subject.draft.shape.levels;
     let (top, bottom) = (levels[Level::Crotch], levels[Level::Knee]);
     let width = panel.shape.roles[Role::SideKnee].x.max(4.0) - OFF_CREASE - 1.0;
     let lines = [

@@ -1,0 +1,224 @@
+//! The inseam and the crotch curve of a panel, which meet at the crotch point.
+
+use kurbo::{Affine, CubicBez, ParamCurve, Point, Vec2};
+
+use super::{
+    fade::{Knot, faded},
+    moves::Moves,
+    panel::{Levels, Roles},
+    plan::{PanelPlan, centre_at},
+    side::leg_moved,
+    smooth::{smooth_max, smooth_min},
+};
+use crate::{
+    curve::{Bend, Chain, eased, length, meet, straight, t_at_length, turned, unit},
+    terms::Role,
+};
+
+/// What the edges of a fork are drawn from.
+#[derive(Clone, Copy)]
+pub(super) struct ForkPlan<'a> {
+    pub plan: &'a PanelPlan,
+    pub moves: &'a Moves,
+    pub roles: Roles,
+    pub levels: Levels,
+    /// By how much the crossing is off square, radians: front `+`, back `-`, so that the two together are 180 degrees.
+    pub tilt: f64,
+    /// Where the pivot of the thigh turn lies; the back takes the front's.
+    pub pivot: Pivot,
+}
+
+/// Where the pivot of the thigh turn lies on the inseam.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Pivot {
+    /// So far below the crotch point by arc, cm.
+    BelowCrotch(f64),
+    /// So far above the knee by arc, cm.
+    AboveKnee(f64),
+}
+
+/// The inseam of a panel with what the crotch curve needs of it.
+#[derive(Clone, Debug)]
+pub(super) struct Inseam {
+    /// Hem to crotch point.
+    pub edge: Chain,
+    /// How the crotch seam leaves the crotch point, before the thigh turn.
+    leaving: Vec2,
+    /// The crotch point before the thigh turn.
+    point: Point,
+    /// The thigh turn, about its pivot; positive towards the side.
+    turn: f64,
+    pivot: Point,
+    /// How far above the knee the pivot lies, by arc.
+    pub pivot_above_knee: f64,
+}
+
+/// The crotch curve may leave the crotch point at most this steeply downwards, radians: beyond, the crotch point
+/// would no longer be the lowest of its curve by more than a thread.
+const LEAST_SLOPE: f64 = -0.14;
+/// Where the corner of the bend's triangle stands at the highest, as a part of the way from curve start to the
+/// level of the crotch point: higher, and the curve would be a straight line with a hook.
+const HIGHEST_CORNER: f64 = 0.35;
+/// Over this angle limits are rounded, radians.
+const ROUNDING: f64 = 0.02;
+/// The least turn of the inseam at its top, as a part of its turn at the knee: keeps it free of a second bow.
+const LEAST_TURN: f64 = 0.4;
+/// Extensions run out on the inseam this far below the crotch point, cm.
+pub(super) const RUN_OUT: f64 = 20.0;
+/// The pivot of the thigh turn stays this far above the knee, cm.
+const PIVOT_ABOVE_KNEE: f64 = 5.0;
+/// The inseam is smoothed this far on both sides of the pivot, cm.
+const PIVOT_SMOOTHED: f64 = 4.0;
+
+/// How far `upward`, a direction up the leg, leans towards the fork, radians.
+fn fork_lean(upward: Vec2) -> f64 {
+    (-upward.x).atan2(-upward.y)
+}
+
+/// The direction up the leg that leans `lean` towards the fork.
+fn up_the_leg(lean: f64) -> Vec2 {
+    let (sin, cos) = lean.sin_cos();
+    Vec2::new(-sin, -cos)
+}
+
+impl ForkPlan<'_> {
+    /// The direction down the straight centre line.
+    fn down(&self) -> Vec2 {
+        unit(self.roles[Role::CurveStart] - self.roles[Role::CentreWaist])
+    }
+
+    /// The inseam, with the crotch point at the height `y` before the thigh turn.
+    pub(super) fn inseam(&self, y: f64) -> Inseam {
+        let (knee, hem) = (self.roles[Role::InnerKnee], self.roles[Role::InnerHem]);
+        let base = Point::new(self.roles[Role::CrotchPoint].x, y);
+        let point = base - Vec2::new(self.moves.extension + self.moves.width, 0.0);
+        let up = unit(knee - hem);
+        let chord = base - knee;
+        let at_knee = fork_lean(chord) - fork_lean(up);
+        let bowed = 8.0 * self.plan.inseam_bow / chord.hypot() - at_knee;
+        let lean = fork_lean(chord) + smooth_max(bowed, LEAST_TURN * at_knee, ROUNDING);
+        let slope = self.slope(lean, point);
+        let lean = if self.plan.printed { lean } else { slope - self.tilt };
+        let upper = eased(knee, up, base, up_the_leg(lean));
+        let mut inseam = Inseam {
+            edge: Chain::of(straight(hem, knee)),
+            leaving: Vec2::new(slope.cos(), -slope.sin()),
+            point,
+            turn: 0.0,
+            pivot: knee,
+            pivot_above_knee: 0.0,
+        };
+        self.turn_upper(&mut inseam, upper);
+        self.run_out(&mut inseam);
+        inseam.edge = leg_moved(inseam.edge, self.moves, &self.levels);
+        inseam
+    }
+
+    /// How steeply the crotch seam leaves the crotch point upwards, for an inseam of this lean. Where the bend has no
+    /// room for the crossing, the slope is held and the top of the inseam yields.
+    fn slope(&self, lean: f64, point: Point) -> f64 {
+        if self.plan.printed {
+            return 0.0;
+        }
+        let (start, down) = (self.roles[Role::CurveStart], self.down());
+        let Some((along, _)) = meet(start, down, point, Vec2::new(1.0, 0.0)) else { return 0.0 };
+        let highest = start + down * (HIGHEST_CORNER * along) - point;
+        let steepest = (-highest.y).atan2(highest.x);
+        let slope = smooth_max(smooth_min(lean + self.tilt, steepest, ROUNDING), LEAST_SLOPE, ROUNDING);
+        if self.moves.low == 0.0 {
+            return slope;
+        }
+        let Some((along, _)) = meet(start, down, point, Vec2::new(slope.cos(), -slope.sin())) else {
+            return slope;
+        };
+        let corner = start + down * (along + self.moves.low / (0.75 * self.plan.fullness * down.y));
+        (point.y - corner.y).atan2(corner.x - point.x)
+    }
+
+    /// Turns the part of the inseam above the pivot and smooths it there.
+    fn turn_upper(&self, inseam: &mut Inseam, upper: CubicBez) {
+        let lower = inseam.edge.pieces()[0];
+        let whole = length(&upper);
+        let wanted = match self.pivot {
+            Pivot::BelowCrotch(reach) => whole - reach,
+            Pivot::AboveKnee(above) => above,
+        };
+        let above_knee =
+            wanted.max(PIVOT_ABOVE_KNEE).min(whole - PIVOT_ABOVE_KNEE).max(0.5 * whole.min(PIVOT_ABOVE_KNEE));
+        inseam.pivot_above_knee = above_knee;
+        if self.moves.turn == 0.0 {
+            inseam.edge = Chain::of(lower).then(upper);
+            return;
+        }
+        let pivot = upper.eval(t_at_length(&upper, above_knee));
+        let reach = self.opening().distance(pivot);
+        let turn = -2.0 * (0.5 * self.moves.turn / reach).clamp(-1.0, 1.0).asin();
+        let about = Affine::rotate_about(turn, pivot);
+        let smoothed = PIVOT_SMOOTHED.min(0.9 * above_knee).min(0.9 * (whole - above_knee));
+        let (from, to) =
+            (t_at_length(&upper, above_knee - smoothed), t_at_length(&upper, above_knee + smoothed));
+        let zone = upper.subsegment(from..to);
+        inseam.edge = Chain::of(lower)
+            .then(upper.subsegment(0.0..from))
+            .then(CubicBez::new(zone.p0, zone.p1, about * zone.p2, about * zone.p3))
+            .then(about * upper.subsegment(to..1.0));
+        (inseam.turn, inseam.pivot) = (turn, pivot);
+    }
+
+    /// Where the opening of the thigh turn is measured: the curve's start, or the centre line at the hip where that is
+    /// lower.
+    fn opening(&self) -> Point {
+        let (start, hip) = (self.roles[Role::CurveStart], self.roles[Role::SideHip].y);
+        if hip > start.y { centre_at(&self.roles, hip) } else { start }
+    }
+
+    /// Brings the crotch point out, to nothing further down the inseam.
+    fn run_out(&self, inseam: &mut Inseam) {
+        let top = inseam.edge.end().y;
+        let out = |by: f64| turned(Vec2::new(-by, 0.0), inseam.turn);
+        if self.moves.extension != 0.0 {
+            let below = inseam.edge.point_at(inseam.edge.length() - RUN_OUT).y;
+            let knots = [Knot { y: top, by: out(self.moves.extension) }, Knot::across(below, 0.0)];
+            inseam.edge = faded(&inseam.edge, &knots);
+        }
+        if self.moves.width != 0.0 {
+            let top = inseam.edge.end().y;
+            let knots = [
+                Knot { y: top, by: out(self.moves.width) },
+                Knot::across(self.roles[Role::InnerKnee].y, 0.0),
+            ];
+            inseam.edge = faded(&inseam.edge, &knots);
+        }
+    }
+
+    /// The crotch curve to this inseam; `None` where the curve has no room.
+    pub(super) fn bend(&self, inseam: &Inseam) -> Option<Bend> {
+        let (start, down) = (self.roles[Role::CurveStart], self.down());
+        let bend = Bend::between(start, down, inseam.point, inseam.leaving, self.plan.fullness)?;
+        let turned_bend = if inseam.turn == 0.0 { bend } else { self.turned_bend(&bend, inseam)? };
+        Some(if self.moves.scoop == 0.0 { turned_bend } else { turned_bend.scooped(self.moves.scoop) })
+    }
+
+    /// The bend after the thigh turn: its middle goes half of the way that turning it rigidly would carry it, since
+    /// its upper end stays.
+    fn turned_bend(&self, bend: &Bend, inseam: &Inseam) -> Option<Bend> {
+        let about = Affine::rotate_about(inseam.turn, inseam.pivot);
+        let leaving = turned(inseam.leaving, inseam.turn);
+        let point = about * bend.c;
+        let middle = bend.cubic().eval(0.5);
+        let wanted = middle.lerp(about * middle, 0.5);
+        let new = Bend::between(bend.a, self.down(), point, leaving, bend.fullness)?;
+        let chord = new.a.midpoint(new.c);
+        let towards = new.corner - chord;
+        let fullness = (wanted - chord).dot(towards) / (0.75 * towards.hypot2());
+        Some(new.filled(fullness))
+    }
+}
+
+impl Inseam {
+    /// How far the thigh turn alone carries the crotch point sideways, positive outwards, cm.
+    pub(super) fn gain(&self) -> f64 {
+        let about = Affine::rotate_about(self.turn, self.pivot);
+        self.point.x - (about * self.point).x
+    }
+}

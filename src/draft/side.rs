@@ -1,0 +1,163 @@
+//! The side seam of a panel.
+
+use kurbo::{Affine, CubicBez, Point, Vec2};
+
+use super::{
+    fade::{Knot, faded},
+    moves::Moves,
+    panel::{Levels, Roles},
+    plan::PanelPlan,
+    smooth::{smooth_max, smooth_min},
+};
+use crate::{
+    curve::{Chain, eased, straight, unit},
+    terms::{Level, Role},
+};
+
+/// Over this angle limits are rounded, radians.
+const ROUNDING: f64 = 0.02;
+/// A cut across the side is smoothed this far above and below, cm.
+const SMOOTHED: f64 = 5.0;
+/// How far below the crotch line the front side of a full thigh runs out, cm.
+const FRONT_RUN_OUT: f64 = 20.0;
+
+/// How far a direction down the side leans outward, radians.
+pub(super) fn side_lean(downward: Vec2) -> f64 {
+    downward.x.atan2(downward.y)
+}
+
+fn down_the_side(lean: f64) -> Vec2 {
+    let (sin, cos) = lean.sin_cos();
+    Vec2::new(sin, cos)
+}
+
+/// The side seam as the recipe has it, from waist to hem in three parts: to the hip, to the knee, to the hem.
+pub(super) fn plain(plan: &PanelPlan, roles: &Roles) -> Chain {
+    let (waist, hip) = (roles[Role::SideWaist], roles[Role::SideHip]);
+    let (knee, hem) = (roles[Role::SideKnee], roles[Role::SideHem]);
+    let (above, below) = (hip - waist, knee - hip);
+    let (lean_above, lean_below) = (side_lean(above), side_lean(below));
+    let (long, short) = (below.hypot(), above.hypot());
+    // Half of the tangent of the circle through the three points: the hip curve rounds, the hip line stays widest.
+    let lean_hip = 0.5 * (lean_above * long + lean_below * short) / (long + short);
+    let at_hip = down_the_side(lean_hip);
+    let turn = lean_above - lean_hip;
+    let bowed = 8.0 * side_bow(plan, above) / short - smooth_max(turn, 0.0, ROUNDING);
+    let top = down_the_side(lean_above + bowed);
+    Chain::of(eased(waist, top, hip, at_hip))
+        .then(eased(hip, at_hip, knee, unit(hem - knee)))
+        .then(straight(knee, hem))
+}
+
+/// The hollow or fullness of the side above the hip: the recipe's where the side takes its ordinary part of the
+/// suppression over an ordinary length, less where there is less to round.
+fn side_bow(plan: &PanelPlan, above: Vec2) -> f64 {
+    /// The take and the length for which recipes print their bow, cm.
+    const ORDINARY_TAKE: f64 = 2.5;
+    const ORDINARY_LENGTH: f64 = 18.0;
+    if plan.printed {
+        return plan.side_bow;
+    }
+    let take = smooth_max(smooth_min(above.x / ORDINARY_TAKE, 1.0, 0.05), 0.0, 0.05);
+    plan.side_bow * take * smooth_min(above.hypot() / ORDINARY_LENGTH, 1.0, 0.05)
+}
+
+/// The side seam with the panel's moves. `sideways` is how far the angle carries the side waist, `wedge` by how much
+/// the wedge turns what lies above the hip, `waist` what the side waist gives besides.
+pub(super) fn side_seam(
+    plan: &PanelPlan,
+    moves: &Moves,
+    levels: &Levels,
+    (sideways, wedge, waist): (f64, f64, f64),
+) -> Chain {
+    let roles = &plan.roles;
+    let mut side = plain(plan, roles);
+    let hip = roles[Role::SideHip].y;
+    if moves.depth != 0.0 {
+        side = deepened(&side, roles, moves);
+    }
+    let top = side.start().y;
+    let mut fade = |knots: &[Knot]| {
+        if knots.iter().any(|knot| knot.by != Vec2::ZERO) {
+            side = faded(&side, knots);
+        }
+    };
+    fade(&[Knot::across(top, sideways + waist), Knot::across(hip, 0.0)]);
+    let at = |level, by| Knot::across(levels[level], by);
+    let below = |by| Knot::across(levels[Level::Crotch] + FRONT_RUN_OUT, by);
+    let (crotch, knee, hem) = (Level::Crotch, Level::Knee, Level::Hem);
+    fade(&[Knot::across(hip, 0.0), at(crotch, moves.outer), at(knee, 0.0)]);
+    fade(&[Knot::across(hip, 0.0), at(crotch, moves.front_side), below(0.0)]);
+    fade(&[Knot::across(top, 0.0), Knot::across(hip, moves.share), at(knee, 0.0)]);
+    fade(&[Knot::across(top, 0.0), Knot::across(hip, moves.forward), at(hem, moves.forward)]);
+    fade(&[at(crotch, 0.0), at(knee, -moves.knee_in), at(hem, 0.0)]);
+    fade(&[at(Level::Thigh, 0.0), at(knee, -CLOSE_AT_KNEE * moves.close), at(hem, -moves.close)]);
+    fade(&[at(knee, 0.0), at(Level::Calf, moves.calf), at(hem, 0.0)]);
+    if wedge != 0.0 { turned_above(&side, hip, wedge) } else { side }
+}
+
+/// How much of the closing of a leg is reached at the knee.
+const CLOSE_AT_KNEE: f64 = 0.8;
+
+/// The inseam with the panel's moves of the leg, from hem to crotch point.
+pub(super) fn leg_moved(inseam: Chain, moves: &Moves, levels: &Levels) -> Chain {
+    let top = inseam.end().y;
+    let mut edge = inseam;
+    let mut fade = |knots: &[Knot]| {
+        if knots.iter().any(|knot| knot.by != Vec2::ZERO) {
+            edge = faded(&edge, knots);
+        }
+    };
+    let at = |level, by| Knot::across(levels[level], by);
+    // The crotch point stays, also where it lies below the level from which the leg moves.
+    let still = |level: Level| Knot::across(levels[level].max(top), 0.0);
+    let (knee, hem) = (Level::Knee, Level::Hem);
+    fade(&[still(Level::Crotch), at(knee, -moves.knee_in), at(hem, 0.0)]);
+    fade(&[still(Level::Thigh), at(knee, -CLOSE_AT_KNEE * moves.close), at(hem, -moves.close)]);
+    fade(&[at(knee, 0.0), at(Level::Calf, -moves.calf), at(hem, 0.0)]);
+    edge
+}
+
+/// The side after a level cut on the hip line: what lies below goes down, and the gap is drawn over.
+fn deepened(side: &Chain, roles: &Roles, moves: &Moves) -> Chain {
+    let hip = roles[Role::SideHip].y;
+    let smoothed = SMOOTHED.min(0.8 * (hip - roles[Role::SideWaist].y));
+    let down = |y: f64, by: f64| Knot { y, by: Vec2::new(0.0, by) };
+    faded(
+        side,
+        &[
+            down(hip - smoothed, 0.0),
+            down(hip + smoothed, moves.depth),
+            down(roles[Role::SideKnee].y, moves.depth),
+            down(roles[Role::SideHem].y, moves.hem_depth),
+        ],
+    )
+}
+
+/// The side with everything above the level turned about the point where it crosses it, smoothed on both sides.
+fn turned_above(side: &Chain, level: f64, turn: f64) -> Chain {
+    let (above, below) = side.cut_at_level(level);
+    let hinge = above.end();
+    let smoothed = |part: &Chain| SMOOTHED.min(0.8 * part.length());
+    let (far_above, near_above) = above.cut_at(above.length() - smoothed(&above));
+    let (near_below, far_below) = below.cut_at(smoothed(&below));
+    let whole = Affine::rotate_about(turn, hinge);
+    let half = Affine::rotate_about(0.5 * turn, hinge);
+    let mut pieces: Vec<CubicBez> = far_above.moved(whole).pieces().to_vec();
+    pieces.extend_from_slice(near_above.moved(whole).pieces());
+    let (last, original) = (pieces.len() - 1, near_above.pieces());
+    pieces[last].p2 = half * original[original.len() - 1].p2;
+    let first_below = pieces.len();
+    pieces.extend_from_slice(near_below.pieces());
+    pieces[first_below].p1 = half * pieces[first_below].p1;
+    pieces.extend_from_slice(far_below.pieces());
+    Chain::from_pieces(pieces).unwrap_or_else(|| side.clone())
+}
+
+/// The hem of a panel from side to inner leg: straight, or hollowed upwards at the crease.
+pub(super) fn hem(side: Point, inner: Point, up_at_crease: f64) -> CubicBez {
+    let flat = straight(side, inner);
+    // A cubic whose handles are moved by 4/3 moves its middle by 1.
+    let lift = Vec2::new(0.0, -4.0 / 3.0 * up_at_crease);
+    CubicBez::new(flat.p0, flat.p1 + lift, flat.p2 + lift, flat.p3)
+}

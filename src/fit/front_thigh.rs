@@ -1,0 +1,111 @@
+//! The front thigh: what opening it did, what it asks for next, and the opening that a measured arc asks for.
+
+use super::Report;
+use crate::{
+    adjust::{Key, Parameters},
+    body::Body,
+    draft::{Draft, Plan, Shape, shape},
+    mistake::Notice,
+    terms::{EaseAt, Level, Measurement},
+};
+
+/// A total crotch seam that is longer than wanted by less than this is not worth taking back, cm.
+const OVERSHOOT: f64 = 0.5;
+
+/// The width across the front of one leg at thigh level that meets the measured front thigh arc, cm: the arc and the
+/// front's share of the thigh ease. `None` where the arc was not measured.
+pub fn front_width_wanted(plan: &Plan, shape: &Shape, body: &Body) -> Option<f64> {
+    let arc = body.cm(Measurement::FrontThighArc)?;
+    let (front, back) = widths(shape)?;
+    Some(arc + plan.inputs.ease[EaseAt::Thigh as usize] * front / (front + back))
+}
+
+fn widths(shape: &Shape) -> Option<(f64, f64)> {
+    let level = shape.levels[Level::Thigh];
+    Some((shape.front.chord(level)?, shape.back.chord(level)?))
+}
+
+/// The `thigh.front` that meets the measured front thigh arc with the other parameters as they are, within the hard
+/// limits; `None` where the arc was not measured.
+pub fn opening_for_arc(plan: &Plan, parameters: &Parameters, body: &Body) -> Option<f64> {
+    let missing = |opening: f64| {
+        let shape = shape(plan, &parameters.with(Key::ThighFront, opening));
+        Some(front_width_wanted(plan, &shape, body)? - widths(&shape)?.0)
+    };
+    let (mut low, mut high) = Key::ThighFront.about().hard;
+    if missing(low)? <= 0.0 {
+        return Some(low);
+    }
+    if missing(high)? >= 0.0 {
+        return Some(high);
+    }
+    // The front grows steadily with its opening: halving finds the one place where nothing is missing.
+    for _ in 0..40 {
+        let middle = 0.5 * (low + high);
+        if missing(middle)? > 0.0 { low = middle } else { high = middle }
+    }
+    Some(0.5 * (low + high))
+}
+
+/// What a fitter should know about the front thigh of this draft.
+pub(super) fn notices(draft: &Draft, report: &Report) -> impl Iterator<Item = Notice> {
+    let opening = draft.parameters[Key::ThighFront];
+    let opened = (opening != 0.0).then(|| what_it_did(draft, report, opening));
+    [opened, take_back(draft, report, opening), scoop_first(opening), arc(draft)].into_iter().flatten()
+}
+
+fn what_it_did(draft: &Draft, report: &Report, opening: f64) -> Notice {
+    let closed = shape(&draft.plan, &draft.parameters.without(Key::ThighFront).without(Key::ThighBackTake));
+    let front = report.crotch.front - closed.front.crotch_seam.length();
+    let back = report.crotch.back - closed.back.crotch_seam.length();
+    Notice::new(
+        "front-thigh",
+        format!(
+            "`thigh.front` {opening} cm, opened where the crotch curve starts, brings the front crotch point {:.2} cm out \
+             along the crotch line; the crotch seam changes by {front:+.2} cm on the front and {back:+.2} cm on the \
+             back, {:+.2} cm in all",
+            draft.shape.front.gain,
+            front + back
+        ),
+    )
+}
+
+fn take_back(draft: &Draft, report: &Report, opening: f64) -> Option<Notice> {
+    let over = report.crotch.ease()? - report.crotch.wanted;
+    (opening > 0.0 && draft.parameters[Key::ThighBackTake] == 0.0 && over > OVERSHOOT).then(|| {
+        Notice::new(
+            "take-back",
+            format!(
+                "the crotch seam is {over:.1} cm longer than wanted: if the back already fits, \
+                 `thigh.back_take` up to half of the opening, {:.2} cm, is worth trying (common practice, no source)",
+                0.5 * opening
+            ),
+        )
+    })
+}
+
+fn scoop_first(opening: f64) -> Option<Notice> {
+    (opening > 0.0).then(|| {
+        Notice::new(
+            "scoop-first",
+            "if the toile is loose at the base of the fly, scoop the front first with `crotch.front_scoop`, then open \
+             the thigh (common practice, no source: an opening of 1.9 cm, 3/4 in, is ordinary, its pivot 20 to 25 cm, \
+             8 to 10 in, below the crotch point)",
+        )
+    })
+}
+
+fn arc(draft: &Draft) -> Option<Notice> {
+    /// An opening that is nearer to what the arc asks for is right as it is, cm.
+    const NEAR: f64 = 0.3;
+    let asked = opening_for_arc(&draft.plan, &draft.parameters, &draft.body)?;
+    let given = draft.parameters[Key::ThighFront];
+    ((asked - given).abs() > NEAR).then(|| {
+        Notice::new(
+            "front-thigh-arc",
+            format!(
+                "the measured front thigh arc asks for `thigh.front` {asked:.1} cm, the draft has {given} cm"
+            ),
+        )
+    })
+}

@@ -1,0 +1,146 @@
+//! How far a fit parameter may go: its usual range, its hard limit, and what the outline bears.
+
+use super::Report;
+use crate::{
+    adjust::{Key, Parameters},
+    body::Body,
+    draft::{Draft, Plan, shape},
+    mistake::{Mistake, Mistakes, Notice},
+    terms::{Panel, Role},
+};
+
+/// The lean of a centre back that hangs and sits, degrees: common practice, no source.
+const LEAN: (f64, f64) = (3.0, 20.0);
+/// Limits are named on this grid, cm or degrees: what a ruler shows.
+const GRID: f64 = 0.05;
+
+/// Parameters beyond their usual range, with what the trade would look at instead.
+pub(super) fn beyond_usual(draft: &Draft) -> impl Iterator<Item = Notice> {
+    draft
+        .parameters
+        .set()
+        .filter(|(key, value)| {
+            let (least, most) = key.about().usual;
+            *value < least.min(0.0) || *value > most
+        })
+        .map(|(key, value)| {
+            let about = key.about();
+            let (least, most) = about.usual;
+            let mut text = format!(
+                "`{key}` {value} {} is beyond its usual range, {least} to {most}",
+                about.unit.symbol()
+            );
+            for (companion, why) in about.companions {
+                text.push_str(&format!("; `{companion}`: {why}"));
+            }
+            Notice::new("beyond-usual", text)
+        })
+}
+
+/// Refuses parameters beyond their hard limit, and those under which the outline would not be true.
+pub(super) fn refuse(draft: &Draft, report: &Report) -> Result<(), Mistakes> {
+    let beyond: Vec<Mistake> = draft
+        .parameters
+        .set()
+        .filter(|(key, value)| {
+            let (least, most) = key.about().hard;
+            !(least..=most).contains(value)
+        })
+        .map(|(key, value)| beyond_hard(draft, key, value))
+        .collect();
+    if !beyond.is_empty() {
+        return Err(beyond.into());
+    }
+    if draft.parameters.set().next().is_none() {
+        return Ok(());
+    }
+    let judge = Judge { plan: &draft.plan, body: &draft.body };
+    let Some(why) = judge.broken(&draft.parameters, report) else { return Ok(()) };
+    if judge.breaks(&Parameters::default()).is_some() {
+        // The block itself is not true for this body: that is said by the report, not laid on a parameter.
+        return Ok(());
+    }
+    let culprits: Vec<Mistake> = draft
+        .parameters
+        .set()
+        .filter(|(key, _)| judge.breaks(&draft.parameters.without(*key)).is_none())
+        .map(|(key, value)| {
+            Mistake::new(format!("`{key}` {value} {} cannot be drawn: {why}", key.about().unit.symbol()))
+                .help(judge.largest(&draft.parameters, key, value))
+        })
+        .collect();
+    if culprits.is_empty() {
+        let all: Vec<String> =
+            draft.parameters.set().map(|(key, value)| format!("`{key}` {value}")).collect();
+        return Err(Mistake::new(format!("{} cannot be drawn together: {why}", all.join(", ")))
+            .help("give less of each, the largest first")
+            .into());
+    }
+    Err(culprits.into())
+}
+
+fn beyond_hard(draft: &Draft, key: Key, value: f64) -> Mistake {
+    let about = key.about();
+    let (least, most) = about.hard;
+    let unit = about.unit.symbol();
+    let limit = if value > most { most } else { least };
+    let judge = Judge { plan: &draft.plan, body: &draft.body };
+    let mistake =
+        Mistake::new(format!("`{key}` is {value} {unit}, beyond its hard limit of {least} to {most} {unit}"))
+            .help(judge.largest(&draft.parameters.with(key, limit), key, limit));
+    match about.companions.first() {
+        Some((companion, why)) => mistake.help(format!("the trade would look at `{companion}`: {why}")),
+        None => mistake,
+    }
+}
+
+struct Judge<'a> {
+    plan: &'a Plan,
+    body: &'a Body,
+}
+
+impl Judge<'_> {
+    /// Why the outline with these parameters is not to be used, if so.
+    fn breaks(&self, parameters: &Parameters) -> Option<String> {
+        let shape = shape(self.plan, parameters);
+        self.broken(parameters, &Report::of(self.plan, parameters, &shape, self.body))
+    }
+
+    fn broken(&self, parameters: &Parameters, report: &Report) -> Option<String> {
+        if !report.is_true() {
+            return report.notices().first().map(|notice| notice.text.clone());
+        }
+        if parameters[Key::SeatAngle] != 0.0 {
+            let roles = shape(self.plan, parameters).panel(Panel::Back).roles;
+            let line = roles[Role::CentreWaist] - roles[Role::CurveStart];
+            let lean = line.x.atan2(-line.y).to_degrees();
+            if !(LEAN.0..=LEAN.1).contains(&lean) {
+                return Some(format!(
+                    "the centre back would lean {lean:.1} degrees, {} to {} hangs and sits",
+                    LEAN.0, LEAN.1
+                ));
+            }
+        }
+        None
+    }
+
+    /// The sentence that names the largest value towards `value` that can be drawn with the other parameters kept.
+    fn largest(&self, parameters: &Parameters, key: Key, value: f64) -> String {
+        let unit = key.about().unit.symbol();
+        let holds = |value: f64| self.breaks(&parameters.with(key, value)).is_none();
+        let mut good = key.about().default;
+        if !holds(good) {
+            return format!("with the other parameters as they are no value of `{key}` can be drawn");
+        }
+        let mut bad = value;
+        if holds(bad) {
+            good = bad;
+        }
+        while (bad - good).abs() > 0.1 * GRID {
+            let middle = 0.5 * (good + bad);
+            if holds(middle) { good = middle } else { bad = middle }
+        }
+        let shown = (good.abs() / GRID + 1e-6).floor() * GRID * good.signum() + 0.0;
+        format!("the largest that can be drawn here is {shown:.2} {unit}")
+    }
+}
