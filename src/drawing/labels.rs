@@ -4,6 +4,9 @@ use kurbo::{BezPath, Line, Rect};
 
 use super::{Footprint, Text, picture::straight_lines};
 
+/// A label hides as much of a chord as of its curve when the two lie nearer than the width of a strong line, cm.
+const FLATNESS: f64 = 0.05;
+
 /// Places labels one by one: each goes to the first of its wanted spots that is free, or, where every free spot lies
 /// over a line, to the one that hides least of it. First come, first served; the same calls give the same places.
 #[derive(Clone, Debug)]
@@ -27,7 +30,7 @@ impl Labels {
 
     /// Keeps later labels off this line as far as they have a choice.
     pub fn spare(&mut self, path: &BezPath) {
-        self.lines.extend(straight_lines(path));
+        self.lines.extend(straight_lines(path, FLATNESS));
     }
 
     /// The label at the best of its wanted spots, best first, or `None` where all are off the paper or taken. The

@@ -10,25 +10,29 @@ use crate::{
 /// Steps on either side of a place at which the direction of an edge is taken, cm.
 const REACH: f64 = 1.5;
 
-/// Places for a text along an edge of a panel, `inset` cm from it: at the part `first` of its length, then further and
-/// further off.
-/// The text reads from left to right or, on an upright edge, upwards.
-pub(super) fn along(edge: &Chain, first: f64, inset: f64, text: &Text, place: Affine) -> Vec<Text> {
-    const PARTS: [f64; 17] =
-        [0.5, 0.45, 0.55, 0.4, 0.6, 0.35, 0.65, 0.3, 0.7, 0.25, 0.75, 0.2, 0.8, 0.15, 0.85, 0.1, 0.9];
-    let mut parts = PARTS;
-    parts.sort_by(|a, b| (a - first).abs().total_cmp(&(b - first).abs()));
+/// Places for a text along an edge of a panel: at the part `first` of its length, then further and further off; all of
+/// them at the first of the `insets` from the edge, cm, then all at the next. The text reads from left to right or, on an
+/// upright edge, upwards.
+pub(super) fn along(edge: &Chain, first: f64, insets: &[f64], text: &Text, place: Affine) -> Vec<Text> {
+    /// Steps of the search along the edge.
+    const PARTS: usize = 16;
     let length = edge.length();
-    parts
+    let mut parts: Vec<f64> = (0..=PARTS).map(|step| 0.1 + 0.8 * step as f64 / PARTS as f64).collect();
+    parts.sort_by(|a, b| (a - first).abs().total_cmp(&(b - first).abs()));
+    let places: Vec<(Point, Vec2)> = parts
         .iter()
         .map(|part| {
             let walked = part * length;
-            let (before, after) = (edge.point_at(walked - REACH), edge.point_at(walked + REACH));
-            // Edges run clockwise, so that the panel lies to the right of the way.
-            let way = unit(after - before);
-            reading(place * edge.point_at(walked), way, way.turn_90(), inset, text)
+            let way = edge.point_at(walked + REACH) - edge.point_at(walked - REACH);
+            (place * edge.point_at(walked), unit(way))
         })
-        .collect()
+        .collect();
+    // Edges run clockwise, so that the panel lies to the right of the way.
+    let reading = |inset: &f64| {
+        let inset = *inset;
+        places.iter().map(move |(at, way)| reading(*at, *way, way.turn_90(), inset, text))
+    };
+    insets.iter().flat_map(reading).collect()
 }
 
 /// A text that runs along `way` beside `at`, on the side to which `aside` points.

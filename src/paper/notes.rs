@@ -92,9 +92,9 @@ pub(super) fn parameters<'a>(subject: &Subject<'_>, language: &'a Language, widt
         return None;
     }
     let mut note = Note::new(language, width);
-    let stops = [Stop::left(0.0), Stop::right(0.68 * width), Stop::right(0.85 * width), Stop::right(width)];
+    let stops = [Stop::left(0.0), Stop::right(0.72 * width), Stop::right(0.87 * width), Stop::right(width)];
     note.head("Fit parameters");
-    note.names(&stops, &["", "value", "in crotch: front", "back"]);
+    note.names(&stops, &["", "value", "front", "back"]);
     note.skip(0.1 * language.text);
     let print = |cm| figure(cm, subject.unit);
     let shares = &subject.report.crotch.by_parameter;
@@ -105,11 +105,12 @@ pub(super) fn parameters<'a>(subject: &Subject<'_>, language: &'a Language, widt
         };
         let share = shares.iter().find(|share| share.key == Some(it.key));
         let (front, back) = share.map(|share| (print(share.front), print(share.back))).unwrap_or_default();
-        note.row(&stops, &[&spoken(it.key.key()), &value, &front, &back], Ink::Black);
+        note.row(&stops, &[it.key.key(), &value, &front, &back], Ink::Black);
     }
     if let Some(rest) = shares.iter().find(|share| share.key.is_none()) {
         note.row(&stops, &["together", "", &print(rest.front), &print(rest.back)], Ink::Black);
     }
+    note.paragraph(&Wording::line("Front and back: what each adds to the crotch seam."), 2);
     Some(note)
 }
 

@@ -156,10 +156,7 @@ fn edge_spots(subject: &Subject<'_>, panel: &Placed<'_>) -> Vec<Vec<Text>> {
 }
 
 fn spots(edge: &Chain, first: f64, text: &Text, panel: &Placed<'_>) -> Vec<Text> {
-    [INSET, 2.0 * INSET, 1.2, 2.0]
-        .iter()
-        .flat_map(|inset| along(edge, first, *inset, text, panel.place))
-        .collect()
+    along(edge, first, &[INSET, 2.0 * INSET, 1.2, 2.0], text, panel.place)
 }
 
 /// How wide and how long each dart is.
@@ -172,16 +169,8 @@ fn dart_spots(subject: &Subject<'_>, panel: &Placed<'_>) -> Vec<Vec<Text>> {
         .map(|dart| {
             let words = format!("dart {} wide, {} long", print(dart.intake()), print(dart.length()));
             let leg = Chain::of(crate::curve::straight(dart.apex, dart.legs[1]));
-            let along_leg = [0.3, 0.6, 1.0, 1.6].iter().flat_map(|inset| {
-                along(
-                    &leg,
-                    0.5,
-                    *inset,
-                    &Text::new(Point::ORIGIN, LANGUAGE.small, words.as_str()),
-                    panel.place,
-                )
-            });
-            along_leg.collect()
+            let text = Text::new(Point::ORIGIN, LANGUAGE.small, words);
+            along(&leg, 0.5, &[0.3, 0.6, 1.0, 1.6], &text, panel.place)
         })
         .collect()
 }
