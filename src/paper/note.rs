@@ -55,11 +55,13 @@ impl<'a> Note<'a> {
         self.height += 0.15 * size;
     }
 
-    /// One line in large letters.
+    /// One line in large letters; a long one in smaller letters, and cut off where even these are too wide.
     pub(super) fn title(&mut self, words: &Wording) {
         let size = self.language.title;
         self.height += 0.8 * size;
-        self.write(Text::new(self.here(), size, words.as_str()).bold().cut_to(self.width));
+        let text = Text::new(self.here(), size, words.as_str()).bold();
+        let fitting = size * (self.width / text.width()).min(1.0);
+        self.write(Text { size: fitting.max(0.45 * size), ..text }.cut_to(self.width));
         self.height += 0.3 * size;
     }
 

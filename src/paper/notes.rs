@@ -138,20 +138,29 @@ pub(super) fn seams_and_joins<'a>(subject: &Subject<'_>, language: &'a Language,
     note
 }
 
+/// A sheet with more warnings than these has room for nothing else.
+const MOST_WARNINGS: usize = 5;
+
 /// What a person should know before cutting; nothing where there is nothing.
 pub(super) fn warnings<'a>(subject: &Subject<'_>, language: &'a Language, width: f64) -> Option<Note<'a>> {
     let notices = subject.report.notices();
     let all: Vec<&str> =
-        subject.draft.notices.iter().chain(&notices).map(|notice| notice.text.as_str()).collect();
+        notices.iter().chain(&subject.draft.notices).map(|notice| notice.text.as_str()).collect();
     let cut = subject.report.can_be_cut();
     if cut && all.is_empty() {
         return None;
     }
     let mut note = Note::new(language, width);
     note.head(if cut { "Mind" } else { "Not to be cut as it stands" });
-    for text in all {
+    // What forbids cutting first, since a sheet shows only so many.
+    let (shown, left) = all.split_at(all.len().min(MOST_WARNINGS));
+    for text in shown {
         note.skip(0.3 * language.text);
-        note.paragraph(&Wording::paragraph(&sentence(text)), 6);
+        note.paragraph(&Wording::paragraph(&sentence(text)), 5);
+    }
+    if !left.is_empty() {
+        note.skip(0.3 * language.text);
+        note.paragraph(&Wording::line(&format!("And {} more.", left.len())), 1);
     }
     Some(note)
 }

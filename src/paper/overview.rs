@@ -71,19 +71,21 @@ pub fn overview(subject: &Subject<'_>) -> Drawing {
         (LANGUAGE.inside, "dart"),
         (LANGUAGE.crease, "crease and grain"),
     ];
+    let warnings = notes::warnings(subject, LANGUAGE, NOTES);
+    let (forbids, minds) = if subject.report.can_be_cut() { (None, warnings) } else { (warnings, None) };
     let crowd = [
+        forbids,
         Some(notes::crotch(subject, LANGUAGE, NOTES)),
         Some(notes::seams_and_joins(subject, LANGUAGE, NOTES)),
         Some(notes::cautions(LANGUAGE, NOTES)),
-        notes::warnings(subject, LANGUAGE, NOTES),
         notes::parameters(subject, LANGUAGE, NOTES),
+        minds,
         Some(notes::ease(subject, LANGUAGE, NOTES)),
         Some(notes::key(LANGUAGE, NOTES, key)),
     ];
     // The most needed come first; what finds no room is on the wall drawing too.
     for note in crowd.into_iter().flatten() {
-        let full = column.bottom() + 0.5 + note.height() > inside.y1;
-        if !full {
+        if column.next() + note.height() <= inside.y1 {
             words.marks.extend(column.add(note));
         }
     }

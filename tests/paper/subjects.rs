@@ -38,17 +38,15 @@ impl Drawn {
     }
 }
 
-/// The demo bodies and some of people-507, thirty in all, by every shipped recipe.
+/// The demo bodies and some of people-507, thirty in all, by the shipped recipes in turn.
 pub(crate) fn thirty() -> Vec<Drawn> {
     let people = of_507();
     let demos = DEMOS.iter().map(|name| Order::read(&demo(name).expect("a demo")).expect("a sound demo").0);
     let others = people.into_iter().step_by(19).map(|person| person.order);
     let orders: Vec<Order> = demos.chain(others).take(30).collect();
     assert_eq!(orders.len(), 30);
-    orders
-        .iter()
-        .flat_map(|order| breeks::recipe::shipped_names().into_iter().map(|block| Drawn::of(order, block)))
-        .collect()
+    let blocks = breeks::recipe::shipped_names().into_iter().cycle();
+    orders.iter().zip(blocks).map(|(order, block)| Drawn::of(order, block)).collect()
 }
 
 /// All words of a picture.
