@@ -5,11 +5,14 @@ mod draft;
 mod input;
 mod output;
 
-use std::{io::Write, process::ExitCode};
+use std::{
+    io::{ErrorKind, Write},
+    process::ExitCode,
+};
 
 use clap::{Parser, Subcommand};
 
-use crate::mistake::Mistakes;
+use crate::mistake::{Mistake, Mistakes};
 
 /// Drafts trouser blocks from measurements, with the fitting corrections as parameters.
 #[derive(Parser)]
@@ -54,17 +57,23 @@ pub fn run() -> ExitCode {
 
 /// Prints mistakes for the person at the terminal.
 fn report(mistakes: &Mistakes) {
-    let colour = anstream_is_colour();
+    let colour = wants_colour();
     // A closed terminal leaves nothing to do about it.
     let _ = writeln!(std::io::stderr(), "{}", mistakes.render(colour));
 }
 
-fn anstream_is_colour() -> bool {
+fn wants_colour() -> bool {
     use std::io::IsTerminal;
     std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|value| value.is_empty())
 }
 
 /// Prints the result of a command; a reader that has closed its end is a quiet end.
-fn print(text: &str) {
-    let _ = std::io::stdout().write_all(text.as_bytes());
+fn print(text: &str) -> Result<(), Mistake> {
+    let mut out = std::io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
+            Err(Mistake::new(format!("cannot write to standard output: {error}")))
+        }
+        Ok(()) | Err(_) => Ok(()),
+    }
 }

@@ -19,8 +19,9 @@ mod spread;
 mod subject;
 mod test_squares;
 mod wall;
+mod wrapped;
 
-pub use cautions::CAUTIONS;
+pub use cautions::cautions;
 pub use first_page::first_page;
 pub use fit_table::fit_table;
 pub use overlay::overlay;

@@ -17,10 +17,10 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         None => {
             for name in recipe::shipped_names() {
                 let recipe = recipe::load(name)?;
-                print(&format!("{name}: {}\n", recipe.title));
+                print(&format!("{name}: {}\n", recipe.title))?;
             }
         }
-        Some(name) => print(&handbook(&*recipe::load(name)?)),
+        Some(name) => print(&handbook(&*recipe::load(name)?))?,
     }
     Ok(Ending::Done)
 }

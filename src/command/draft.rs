@@ -13,7 +13,7 @@ use crate::{
     drawing::{Paper, SvgScale, Tiles},
     fit::drafted,
     mistake::Mistakes,
-    paper::{Subject, first_page, fit_table, overview, wall_drawing},
+    paper::{Subject, cautions, first_page, fit_table, overview, wall_drawing},
     recipe,
     terms::Word,
 };
@@ -22,7 +22,7 @@ use crate::{
 pub(super) struct Arguments {
     #[command(flatten)]
     input: Input,
-    /// The folder for drawing and data
+    /// The folder for drawing and data, made where it is missing [default: drafts]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
     /// Also cut the drawing over sheets of this paper, to glue: a4, letter, a4_letter (prints on either), a3, tabloid
@@ -58,20 +58,20 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         written = paths.into_iter().zip(counts.into_iter().chain([None])).collect();
     }
     if arguments.json {
-        print(&format!("{answer}\n"));
+        print(&format!("{answer}\n"))?;
     } else {
         let mut text = fit_table(&draft, &report, arguments.input.unit(&order));
         text.push('\n');
-        for notice in draft.notices.iter().chain(&report.notices()) {
-            // Cannot fail: writing to a string.
-            let _ = writeln!(text, "note: {}", notice.text);
+        if !report.can_be_cut() {
+            text.push_str("Not to be cut as it stands: see the notes.\n");
         }
         for (path, count) in &written {
             let count = count.as_deref().map(|count| format!(" ({count})")).unwrap_or_default();
+            // Cannot fail: writing to a string.
             let _ = writeln!(text, "wrote {}{count}", path.display());
         }
-        text.push_str(CAUTIONS);
-        print(&text);
+        text.push_str(&cautions());
+        print(&text)?;
     }
     Ok(if report.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
 }
@@ -107,9 +107,3 @@ fn drawings(
     }
     Ok((sheets, counts))
 }
-
-/// What the trade tells everyone who cuts from a new draft.
-const CAUTIONS: &str = "\
-Sew a toile before cutting good cloth. Measure the test square both ways after printing.
-Not for medical or compression wear. Body data stay on this machine.
-";

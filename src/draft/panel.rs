@@ -131,7 +131,7 @@ impl PanelShape {
         let inner =
             self.inseam.crossings(y).chain(self.crotch_seam.crossings(y)).fold(f64::INFINITY, f64::min);
         let outer = self.side_seam.crossings(y).fold(f64::NEG_INFINITY, f64::max);
-        (inner.is_finite() && outer.is_finite()).then(|| outer - inner)
+        (inner.is_finite() && outer.is_finite()).then_some(outer - inner)
     }
 
     /// The grain: on the crease, from the crotch line's height to well above the hem.

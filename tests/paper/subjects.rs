@@ -45,8 +45,8 @@ pub(crate) fn thirty() -> Vec<Drawn> {
     let others = people.into_iter().step_by(19).map(|person| person.order);
     let orders: Vec<Order> = demos.chain(others).take(30).collect();
     assert_eq!(orders.len(), 30);
-    let blocks = breeks::recipe::shipped_names().into_iter().cycle();
-    orders.iter().zip(blocks).map(|(order, block)| Drawn::of(order, block)).collect()
+    let blocks: Vec<&str> = breeks::recipe::shipped_names().collect();
+    orders.iter().zip(blocks.into_iter().cycle()).map(|(order, block)| Drawn::of(order, block)).collect()
 }
 
 /// All words of a picture.
