@@ -9,7 +9,7 @@ use super::key::{Kind, Path};
 use super::value::{Raw, Read, Written, quoted};
 use super::{Adjustment, Fitting, Order, Trousers};
 use crate::adjust::OneLeg;
-use crate::body::{Given, faults};
+use crate::body::{Fault, Given, faults};
 use crate::mistake::{Mistake, Mistakes, Notice, Source, nearest};
 use crate::terms::{Measurement, Sex, Side, WaistLevel, Word};
 use crate::unit::Unit;
@@ -32,36 +32,24 @@ impl Order {
         let mut reading = Reading::default();
         reading.file(source);
         for option in &options {
-            reading.option(option, Path::find, "set");
+            reading.option(option);
         }
         reading.order(source)
     }
-
-    /// Reads one row of a table of many people: keys, in short form too ([`Path::find_short`]), with their values as text.
-    /// `name` is what messages call the row.
-    ///
-    /// # Errors
-    /// Everything that is wrong with the row, each with its key and value.
-    pub fn read_row(name: &str, fields: &[(&str, &str)]) -> Result<(Self, Vec<Notice>), Mistakes> {
-        let source = Source::new(name, "");
-        let fields: Vec<Source> =
-            fields.iter().map(|(key, value)| Source::new(name, format!("{key}={value}"))).collect();
-        let mut reading = Reading::default();
-        for field in &fields {
-            reading.option(field, Path::find_short, "file");
-        }
-        reading.order(&source)
-    }
 }
+
+/// Where each measurement was written.
+type Places<'a> = BTreeMap<(Side, Measurement), Written<'a>>;
 
 /// What has been found so far.
 #[derive(Default)]
-struct Reading<'a> {
-    written: Vec<(String, Path, Written<'a>)>,
+pub(super) struct Reading<'a> {
+    pub(super) written: Vec<(String, Path, Written<'a>)>,
     fittings: Vec<Fitting>,
-    mistakes: Vec<Mistake>,
+    pub(super) mistakes: Vec<Mistake>,
     /// The unit must be known before any length is read, so that fittings wait for it too.
     fitting_tables: Vec<(Spanned<DeValue<'a>>, &'a Source)>,
+    waist_level_said: bool,
 }
 
 /// More unknown keys than this are only counted.
@@ -109,8 +97,8 @@ impl<'a> Reading<'a> {
         }
     }
 
-    /// One `KEY=VALUE`, the key found by `find`.
-    fn option(&mut self, option: &'a Source, find: fn(&str) -> Option<Path>, from: &'static str) {
+    /// Adds one `KEY=VALUE` of `--set`.
+    pub(super) fn option(&mut self, option: &'a Source) {
         let text = &option.text;
         let Some(at) = text.find('=') else {
             self.mistakes.push(
@@ -126,7 +114,7 @@ impl<'a> Reading<'a> {
         let value = &text[at + 1..];
         let trimmed = value.trim();
         let value_start = at + 1 + (value.len() - value.trim_start().len());
-        match find(key) {
+        match Path::find(key) {
             Some(known) => self.written.push((
                 key.to_owned(),
                 known,
@@ -134,7 +122,7 @@ impl<'a> Reading<'a> {
                     raw: Raw::Bare(trimmed.to_owned()),
                     source: option,
                     span: value_start..value_start + trimmed.len(),
-                    from,
+                    from: "set",
                 },
             )),
             None => {
@@ -165,6 +153,13 @@ impl<'a> Reading<'a> {
     }
 
     fn order(mut self, source: &'a Source) -> Result<(Order, Vec<Notice>), Mistakes> {
+        let (order, places) = self.settle(source);
+        self.judge(&order, &places);
+        self.close(order)
+    }
+
+    /// Every value at its place in an order; whether it is a body is not asked yet.
+    pub(super) fn settle(&mut self, source: &'a Source) -> (Order, Places<'a>) {
         let unit = self.unit();
         let mut order = Order {
             name: None,
@@ -177,8 +172,8 @@ impl<'a> Reading<'a> {
             fittings: Vec::new(),
             source: source.clone(),
         };
-        let mut places = BTreeMap::new();
-        let waist_level_said = self.written.iter().any(|(_, path, _)| *path == Path::WaistLevel);
+        let mut places = Places::new();
+        self.waist_level_said = self.written.iter().any(|(_, path, _)| *path == Path::WaistLevel);
         for (path, key, written) in std::mem::take(&mut self.written) {
             match written.read(&path, key.kind(), unit) {
                 Ok(value) => {
@@ -200,15 +195,19 @@ impl<'a> Reading<'a> {
             self.read_fittings(value, source, unit);
         }
         order.fittings = std::mem::take(&mut self.fittings);
-        self.judge(&order, &places);
         order.adjustments.sort_by_key(|adjustment| adjustment.key);
         for leg in [&mut order.left, &mut order.right].into_iter().flatten() {
             leg.adjustments.sort_by_key(|adjustment| adjustment.key);
         }
+        (order, places)
+    }
+
+    /// The order with its notices, unless something was wrong.
+    pub(super) fn close(mut self, order: Order) -> Result<(Order, Vec<Notice>), Mistakes> {
         if self.mistakes.is_empty() {
             let mut notices = unusual(&order);
             notices.extend(unlike_legs(&order));
-            if !waist_level_said {
+            if !self.waist_level_said {
                 notices.push(Notice::new(
                     "waist-level-unsaid",
                     "`waist_level` is not said: everything from the waist is taken as measured at the natural waist",
@@ -219,7 +218,7 @@ impl<'a> Reading<'a> {
             // from top to bottom, as a person mends a file; what has no place first, the options last
             self.mistakes.sort_by_key(|mistake| match &mistake.place {
                 None => (0, 0),
-                Some((place, span, _)) => (1 + usize::from(place != source), span.start),
+                Some((place, span, _)) => (1 + usize::from(*place != order.source), span.start),
             });
             Err(Mistakes(self.mistakes))
         }
@@ -227,25 +226,18 @@ impl<'a> Reading<'a> {
 
     /// What cannot be a body, at the measurements that say so. Unless something was already wrong: then a measurement
     /// may only seem to be missing.
-    fn judge(&mut self, order: &Order, places: &BTreeMap<(Side, Measurement), Written<'_>>) {
+    fn judge(&mut self, order: &Order, places: &Places<'_>) {
         let missing_counts = self.mistakes.is_empty();
-        let mut seen = Vec::new();
-        for side in [Side::Both, Side::Left, Side::Right] {
-            for fault in faults(&order.leg(side)) {
-                if seen.contains(&fault) {
-                    continue;
+        for (side, fault) in order.faults() {
+            let place =
+                fault.at.and_then(|m| places.get(&(side, m)).or_else(|| places.get(&(Side::Both, m))));
+            let mistake = Mistake::from(fault);
+            match place {
+                Some(written) => {
+                    self.mistakes.push(mistake.at(written.source, written.span.clone(), ""));
                 }
-                let mistake = Mistake::new(fault.title.as_str()).help(fault.help.as_str());
-                let place =
-                    fault.at.and_then(|m| places.get(&(side, m)).or_else(|| places.get(&(Side::Both, m))));
-                match place {
-                    Some(written) => {
-                        self.mistakes.push(mistake.at(written.source, written.span.clone(), ""));
-                    }
-                    None if missing_counts => self.mistakes.push(mistake),
-                    None => {}
-                }
-                seen.push(fault);
+                None if missing_counts => self.mistakes.push(mistake),
+                None => {}
             }
         }
     }
@@ -373,6 +365,25 @@ impl<'a> Reading<'a> {
 }
 
 impl Order {
+    /// What cannot be a body, each fault once, with the leg on which it was first seen.
+    pub fn faults(&self) -> Vec<(Side, Fault)> {
+        let mut seen: Vec<(Side, Fault)> = Vec::new();
+        for side in [Side::Both, Side::Left, Side::Right] {
+            let has_own = match side {
+                Side::Both => true,
+                Side::Left => self.left.is_some(),
+                Side::Right => self.right.is_some(),
+            };
+            let found = if has_own { faults(&self.leg(side)) } else { Vec::new() };
+            for fault in found {
+                if !seen.iter().any(|(_, known)| *known == fault) {
+                    seen.push((side, fault));
+                }
+            }
+        }
+        seen
+    }
+
     /// Puts one value at its place.
     fn put(
         &mut self,
@@ -645,24 +656,6 @@ mod tests {
             order.fittings[0].changed.iter().map(|(key, value)| (key.as_str(), *value)).collect();
         assert_eq!(changed, [("seat.length", 1.0), ("thigh.front", 1.9)]);
         assert_eq!(order.fittings[1].note.as_deref(), Some("good"));
-    }
-
-    #[test]
-    fn row_of_many_people_in_short_form() {
-        let fields = [
-            ("sex", "male"),
-            ("waist_girth", "84"),
-            ("measurements.hip_girth", "98.5"),
-            ("inside_leg", "83"),
-            ("left.thigh_girth", "58"),
-            ("thigh.front", "1.2"),
-        ];
-        let (order, _) = Order::read_row("row 7", &fields).unwrap();
-        assert_eq!(order.body.cm(Measurement::HipGirth), Some(98.5));
-        assert_eq!(order.leg(Side::Left).cm(Measurement::ThighGirth), Some(58.0));
-        assert_eq!((order.adjustments[0].value, order.adjustments[0].from), (1.2, "file"));
-        let mistakes = Order::read_row("row 8", &[("hip_grith", "98")]).unwrap_err();
-        assert!(mistakes.to_string().contains("did you mean `measurements.hip_girth`?"), "{mistakes}");
     }
 
     #[test]
