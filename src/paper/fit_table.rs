@@ -2,7 +2,7 @@
 
 use std::fmt::{Result, Write};
 
-use super::column::headed;
+use super::terminal::headed;
 use crate::{
     adjust::Measure,
     draft::Draft,
