@@ -1,0 +1,377 @@
+//! A finished outline on paper, and how it is trued by hand once it was cut: the inseams are walked, the crotch curves
+//! swept again, the side seams walked, the waist drawn with its darts folded.
+
+use breeks::{
+    draft::{Levels, PanelShape, Shape},
+    terms::{Edge, Level, Panel, Role},
+};
+use kurbo::{Point, Vec2};
+
+use crate::paper::{
+    Line, angle_from, arriving, crossing, cut, drawn, leaving, length, long, place, produced, redrawn, run_out,
+    swept, swung, tried, turned, walk_to_level,
+};
+
+/// A dart as it is read off the paper.
+#[derive(Clone, Debug)]
+pub(crate) struct Dart {
+    /// Where its middle line meets the straight line from centre to side, as a part of that line.
+    at: f64,
+    /// From there to its end.
+    pub(crate) length: f64,
+    /// How wide it is there.
+    pub(crate) intake: f64,
+    /// Where it ends.
+    pub(crate) end: Point,
+    /// Its middle line, upwards.
+    axis: Vec2,
+}
+
+impl Dart {
+    fn half(&self) -> f64 {
+        (0.5 * self.intake / self.length).atan()
+    }
+}
+
+/// One panel on paper.
+#[derive(Clone, Debug)]
+pub(crate) struct Sheet {
+    pub(crate) panel: Panel,
+    /// The waist between the darts, from the centre.
+    pub(crate) waist: Vec<Line>,
+    pub(crate) darts: Vec<Dart>,
+    /// Waist to hem.
+    pub(crate) side: Line,
+    pub(crate) hem: Line,
+    /// Hem to crotch point.
+    pub(crate) inseam: Line,
+    /// Where the centre line ends at the waist and where it turns into the curve.
+    pub(crate) centre_waist: Point,
+    pub(crate) curve_start: Point,
+    /// From the start of the curve to the crotch point.
+    pub(crate) curve: Line,
+    /// How full the curve is: how deep it lies under its chord, against the corner of its end directions.
+    pub(crate) fullness: f64,
+    /// From the direction of the inseam at its top to that of the crotch curve.
+    pub(crate) crossing: f64,
+    pub(crate) hip: f64,
+    pub(crate) knee: f64,
+}
+
+/// How deep a cubic with handles all the way would lie, against its corner.
+const DEEPEST: f64 = 0.75;
+/// So full a curve may be asked for and given as asked.
+pub(crate) const FREELY: f64 = 0.85;
+/// And fuller than this it never is.
+const FULLEST: f64 = 0.98;
+
+impl Sheet {
+    pub(crate) fn read(shape: &PanelShape, levels: &Levels) -> Self {
+        let inseam = drawn(shape.edge(Edge::Inseam).pieces());
+        let mut seam = drawn(shape.edge(Edge::CrotchSeam).pieces());
+        seam.reverse();
+        let curve_start = shape.roles[Role::CurveStart];
+        let (centre, curve) = cut(&seam, seam[0].distance(curve_start));
+        let legs: Vec<[Point; 2]> = shape.darts.iter().map(|dart| dart.legs).collect();
+        let cloth = |from: Point, to: Point| !legs.contains(&[from, to]);
+        let waist: Vec<Line> = shape
+            .edge(Edge::Waist)
+            .pieces()
+            .iter()
+            .filter(|piece| cloth(piece.p0, piece.p3))
+            .map(|piece| drawn(&[*piece]))
+            .collect();
+        let side = drawn(shape.edge(Edge::SideSeam).pieces());
+        let mut sheet = Self {
+            panel: shape.panel,
+            waist,
+            darts: Vec::new(),
+            hem: drawn(shape.edge(Edge::Hem).pieces()),
+            centre_waist: centre[0],
+            curve_start,
+            fullness: 0.0,
+            crossing: angle_from(arriving(&inseam), -arriving(&curve)),
+            hip: levels[Level::Hip],
+            knee: levels[Level::Knee],
+            side,
+            inseam,
+            curve,
+        };
+        sheet.fullness = sheet.measured_fullness();
+        let chord = sheet.side[0] - sheet.centre_waist;
+        for dart in &shape.darts {
+            let axis = sheet.dart_axis();
+            let top = crossing(sheet.centre_waist, chord, dart.apex, axis);
+            let half = 0.5 * angle_from(dart.legs[0] - dart.apex, dart.legs[1] - dart.apex);
+            let length = top.distance(dart.apex);
+            sheet.darts.push(Dart {
+                at: (top - sheet.centre_waist).dot(chord) / chord.hypot2(),
+                length,
+                intake: 2.0 * length * half.tan(),
+                end: dart.apex,
+                axis,
+            });
+        }
+        sheet
+    }
+
+    pub(crate) fn crotch_point(&self) -> Point {
+        self.inseam[self.inseam.len() - 1]
+    }
+
+    /// Down along the straight centre line.
+    pub(crate) fn down(&self) -> Vec2 {
+        long(self.curve_start - self.centre_waist)
+    }
+
+    /// The centre line, produced, at the hip line.
+    pub(crate) fn centre_hip(&self) -> Point {
+        crossing(self.centre_waist, self.down(), Point::new(0.0, self.hip), Vec2::new(1.0, 0.0))
+    }
+
+    /// Where the side seam crosses the hip line.
+    pub(crate) fn side_hip(&self) -> Point {
+        place(&self.side, walk_to_level(&self.side, self.hip))
+    }
+
+    /// How far above the hem the knee lies along the inseam.
+    pub(crate) fn hem_to_knee(&self) -> f64 {
+        walk_to_level(&self.inseam, self.knee)
+    }
+
+    /// How the crotch curve leaves the crotch point: at the old angle to the inseam.
+    pub(crate) fn rising(&self) -> Vec2 {
+        swung(arriving(&self.inseam), self.crossing)
+    }
+
+    /// Where the directions of the curve at its two ends cross.
+    pub(crate) fn corner(&self) -> Point {
+        crossing(self.curve_start, self.down(), self.crotch_point(), self.rising())
+    }
+
+    /// The corner stands so high over the crotch point that the curve would be a straight line with a hook. There the
+    /// inseam must yield at its top and the crossing with it; by how much is a matter of taste that scissors do not
+    /// settle.
+    pub(crate) fn curve_has_no_room(&self) -> bool {
+        /// Of the way from the start of the curve down to the level of the crotch point.
+        const HIGH: f64 = 0.38;
+        let (start, end) = (self.curve_start.y, self.crotch_point().y);
+        self.corner().y < start + HIGH * (end - start)
+    }
+
+    /// The deepest place of the curve under its chord: there it runs along the chord, in the middle of the sweep.
+    pub(crate) fn deepest(&self) -> Point {
+        let chord = long(self.crotch_point() - self.curve_start);
+        let depth = |index: usize| chord.cross(self.curve[index] - self.curve_start).abs();
+        let inner = 1..self.curve.len() - 1;
+        let at = inner.max_by(|a, b| depth(*a).total_cmp(&depth(*b))).unwrap_or(1);
+        // Between the points the depth is a parabola.
+        let (before, here, after) = (depth(at - 1), depth(at), depth(at + 1));
+        let off = 0.5 * (before - after) / (before - 2.0 * here + after);
+        let ahead = if off > 0.0 { self.curve[at + 1] } else { self.curve[at - 1] };
+        self.curve[at].lerp(ahead, off.abs())
+    }
+
+    fn measured_fullness(&self) -> f64 {
+        let chord = self.crotch_point() - self.curve_start;
+        let depth = |point: Point| chord.cross(point - self.curve_start);
+        depth(self.deepest()) / (DEEPEST * depth(self.corner()))
+    }
+
+    /// The curve shall be so full: what a sweep gives freely it gets, and further it yields ever less, since its handles
+    /// may not come near the corner. A lower end of the curve yields nothing, and needs not.
+    pub(crate) fn fill(&mut self, wanted: f64) {
+        let room = FULLEST - FREELY;
+        self.fullness =
+            if wanted > FREELY { FREELY + room * ((wanted - FREELY) / room).tanh() } else { wanted };
+    }
+
+    /// The fullness that leads the curve nearest to a place for its middle.
+    pub(crate) fn fullness_through(&self, middle: Point) -> f64 {
+        let chord = self.curve_start.midpoint(self.crotch_point());
+        let towards = self.corner() - chord;
+        (middle - chord).dot(towards) / (DEEPEST * towards.hypot2())
+    }
+
+    /// The curve swept again between its ends, tangent to both directions and as full as before. It is one cubic with
+    /// both handles on the tangents, since a sweep that bends one way only lies within that corner.
+    pub(crate) fn sweep_curve(&mut self) {
+        let (start, end, corner) = (self.curve_start, self.crotch_point(), self.corner());
+        let k = self.fullness;
+        self.curve = drawn(&[kurbo::CubicBez::new(start, start.lerp(corner, k), end.lerp(corner, k), end)]);
+    }
+
+    /// Slides the crotch point straight up or down until the inseam is as long as asked; the inseam above the knee
+    /// gives evenly, so that its bow stays.
+    fn walk_inseam(&mut self, wanted: f64) {
+        let (knee, top) = (self.knee, self.crotch_point().y);
+        let old = self.inseam.clone();
+        let with = |by: f64| {
+            redrawn(&old, |y| Vec2::new(0.0, if y < knee { by * (knee - y) / (knee - top) } else { 0.0 }))
+        };
+        let by = tried(wanted, 0.0, |by| length(&with(by)));
+        self.inseam = with(by);
+    }
+
+    fn dart_axis(&self) -> Vec2 {
+        let chord = self.side[0] - self.centre_waist;
+        match self.panel {
+            // Front darts stand on the grain, back darts square to the waist: common practice, no source.
+            Panel::Front => Vec2::new(0.0, -1.0),
+            Panel::Back => long(Vec2::new(chord.y, -chord.x)),
+        }
+    }
+
+    /// The darts stood again where they were along the waist, and `factor` times as wide.
+    fn set_darts(&mut self, factor: f64) {
+        let (chord, axis, from) = (self.side[0] - self.centre_waist, self.dart_axis(), self.centre_waist);
+        for dart in &mut self.darts {
+            dart.axis = axis;
+            dart.end = from + chord * dart.at - axis * dart.length;
+            dart.intake *= factor;
+        }
+    }
+
+    /// The waist in one sweep with the darts folded: square to the centre line, and at the side rising as asked.
+    fn folded_waist(&self, rise: f64) -> Line {
+        let (mut side, mut reach) = (self.side[0], Vec2::new(rise.cos(), -rise.sin()));
+        for dart in self.darts.iter().rev() {
+            side = turned(side, dart.end, -2.0 * dart.half());
+            reach = swung(reach, -2.0 * dart.half());
+        }
+        let down = self.down();
+        swept(self.centre_waist, Vec2::new(down.y, -down.x), side, reach)
+    }
+
+    /// Cuts the folded waist at the darts and opens them.
+    fn draw_waist(&mut self, rise: f64) {
+        let mut rest = self.folded_waist(rise);
+        self.waist.clear();
+        for dart in &self.darts {
+            let leg = swung(dart.axis, -dart.half());
+            let over = rest.iter().position(|point| leg.cross(*point - dart.end) > 0.0).unwrap();
+            let at = crossing(rest[over - 1], rest[over] - rest[over - 1], dart.end, leg);
+            let mut part = rest[..over].to_vec();
+            part.push(at);
+            self.waist.push(part);
+            let mut tail = vec![at];
+            tail.extend_from_slice(&rest[over..]);
+            rest = tail.iter().map(|point| turned(*point, dart.end, 2.0 * dart.half())).collect();
+        }
+        self.waist.push(rest);
+    }
+
+    /// The waist when its darts are sewn.
+    pub(crate) fn sewn_waist(&self) -> f64 {
+        self.waist.iter().map(|part| length(part)).sum()
+    }
+
+    /// How far the side leans out at the waist.
+    fn side_lean(&self) -> f64 {
+        let down = leaving(&self.side);
+        down.x.atan2(down.y)
+    }
+
+    /// Moves the side out at the waist, to nothing at the hip.
+    pub(crate) fn side_out_at_waist(&mut self, by: f64) {
+        let (top, hip) = (self.side[0].y, self.hip);
+        self.side = redrawn(&self.side, |y| Vec2::new(by * run_out((hip - y) / (hip - top)), 0.0));
+    }
+
+    /// All that is cut, in one run from the centre waist.
+    pub(crate) fn around(&self) -> Line {
+        let mut around: Line = self.waist.iter().flatten().copied().collect();
+        around.extend_from_slice(&self.side);
+        around.extend_from_slice(&self.hem);
+        around.extend_from_slice(&self.inseam);
+        around.extend(self.curve.iter().rev());
+        around
+    }
+}
+
+/// Front and back of one leg on paper.
+#[derive(Clone, Debug)]
+pub(crate) struct Leg {
+    pub(crate) front: Sheet,
+    pub(crate) back: Sheet,
+    pub(crate) levels: Levels,
+    /// What front and back waist come to when sewn.
+    pub(crate) waist: f64,
+}
+
+impl Leg {
+    pub(crate) fn read(shape: &Shape) -> Self {
+        let front = Sheet::read(&shape.front, &shape.levels);
+        let back = Sheet::read(&shape.back, &shape.levels);
+        Self { waist: front.sewn_waist() + back.sewn_waist(), front, back, levels: shape.levels }
+    }
+
+    pub(crate) fn sheet(&self, panel: Panel) -> &Sheet {
+        match panel {
+            Panel::Front => &self.front,
+            Panel::Back => &self.back,
+        }
+    }
+
+    /// Trues what was cut; the front leads and the back follows. The order is that of the walk: the curve can only be
+    /// swept to where the crotch point lies, and the waist only be drawn to where the side seam ends.
+    pub(crate) fn close(&mut self) {
+        self.back.walk_inseam(length(&self.front.inseam));
+        for sheet in [&mut self.front, &mut self.back] {
+            sheet.sweep_curve();
+            let last = sheet.hem.len() - 1;
+            sheet.hem[0] = sheet.side[sheet.side.len() - 1];
+            sheet.hem[last] = sheet.inseam[0];
+        }
+        self.walk_side();
+        self.close_waist();
+    }
+
+    fn walk_side(&mut self) {
+        let missing = length(&self.front.side) - length(&self.back.side);
+        self.back.side = produced(&self.back.side, missing);
+    }
+
+    /// Front and back rise alike to the side, so that they run straight on into each other across it.
+    fn rise(&self) -> f64 {
+        0.5 * (self.front.side_lean() + self.back.side_lean())
+    }
+
+    /// Draws the waist; the back darts are made wider or narrower until the sewn waist is what it was, where the back
+    /// has none the front darts, and where neither has any the back side.
+    fn close_waist(&mut self) {
+        let wanted = self.waist;
+        let with = |leg: &Self, factor: f64| {
+            let mut tried = leg.clone();
+            let (mut by_front, mut by_back) = (1.0, 1.0);
+            if !leg.back.darts.is_empty() {
+                by_back = factor;
+            } else if !leg.front.darts.is_empty() {
+                by_front = factor;
+            } else {
+                tried.back.side_out_at_waist(factor - 1.0);
+                tried.walk_side();
+            }
+            tried.front.set_darts(by_front);
+            tried.back.set_darts(by_back);
+            let rise = tried.rise();
+            for sheet in [&mut tried.front, &mut tried.back] {
+                sheet.draw_waist(rise);
+            }
+            tried
+        };
+        // Only the tops matter for trying: the legs of the paper are left aside.
+        let mut tops = self.clone();
+        for sheet in [&mut tops.front, &mut tops.back] {
+            sheet.inseam.clear();
+            sheet.curve.clear();
+            sheet.hem.clear();
+        }
+        let sewn = |factor: f64| {
+            let leg = with(&tops, factor);
+            leg.front.sewn_waist() + leg.back.sewn_waist()
+        };
+        let factor = tried(wanted, 1.0, sewn);
+        *self = with(self, factor);
+    }
+}
