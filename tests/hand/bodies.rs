@@ -4,12 +4,13 @@ use std::sync::OnceLock;
 
 use breeks::{
     adjust::{Key, Parameters},
-    draft::{Plan, Shape, draft, shape},
+    draft::{PanelPlan, Plan, Shape, draft, shape},
     order::{DEMOS, Order, demo},
     recipe::{load, shipped_names},
+    terms::Role,
 };
 
-use crate::people;
+use crate::{closing::Leg, people};
 
 /// One body by one recipe.
 pub(crate) struct Fitting {
@@ -20,9 +21,27 @@ pub(crate) struct Fitting {
 }
 
 impl Fitting {
+    /// The base outline on paper.
+    pub(crate) fn paper(&self) -> Leg {
+        self.on_paper(&self.base)
+    }
+
+    /// The draft with one parameter on paper.
+    pub(crate) fn drafted_on_paper(&self, key: Key, value: f64) -> Leg {
+        self.on_paper(&self.drafted(&[(key, value)]))
+    }
+
+    fn on_paper(&self, shape: &Shape) -> Leg {
+        let side = |plan: &PanelPlan| plan.roles[Role::SideWaist];
+        Leg::read(shape, [side(&self.plan.front), side(&self.plan.back)])
+    }
+
     /// Drafted with these parameters.
     pub(crate) fn drafted(&self, given: &[(Key, f64)]) -> Shape {
-        shape(&self.plan, &given.iter().fold(Parameters::default(), |all, (key, value)| all.with(*key, *value)))
+        shape(
+            &self.plan,
+            &given.iter().fold(Parameters::default(), |all, (key, value)| all.with(*key, *value)),
+        )
     }
 }
 
@@ -34,8 +53,10 @@ pub(crate) fn fittings() -> &'static [Fitting] {
             let (order, _) = Order::read(&demo(name).unwrap()).unwrap();
             ((*name).to_owned(), order)
         });
-        let surveyed =
-            people::of_507().into_iter().step_by(53).map(|person| (format!("person {}", person.id), person.order));
+        let surveyed = people::of_507()
+            .into_iter()
+            .step_by(53)
+            .map(|person| (format!("person {}", person.id), person.order));
         let orders: Vec<_> = demos.chain(surveyed).collect();
         let by_recipe = |block: &str| {
             let recipe = load(block).unwrap();

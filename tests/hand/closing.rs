@@ -8,8 +8,8 @@ use breeks::{
 use kurbo::{Point, Vec2};
 
 use crate::paper::{
-    Line, angle_from, arriving, crossing, cut, drawn, leaving, length, long, place, produced, redrawn, run_out,
-    swept, swung, tried, turned, walk_to_level,
+    Line, angle_from, arriving, crossing, cut, drawn, leaving, length, long, place, produced, redrawn,
+    run_out, swept, swung, tried, turned, walk_to_level,
 };
 
 /// A dart as it is read off the paper.
@@ -56,7 +56,25 @@ pub(crate) struct Sheet {
     pub(crate) crossing: f64,
     pub(crate) hip: f64,
     pub(crate) knee: f64,
+    /// How steeply the crotch curve rises from the crotch point on the finished base, radians.
+    slope: f64,
+    /// How steeply it would rise if it had all the room it wants.
+    free_slope: f64,
+    /// How much flatter it was asked to rise than it does.
+    pub(crate) flatter: f64,
+    /// Crotch point, inseam and curve were turned together, so that none of them yields to another any more.
+    pub(crate) turned: bool,
+    /// Where the construction has the top of the side, before the side seam was walked.
+    pub(crate) constructed_side: Point,
 }
+
+/// The corner of a crotch curve stands at most so high, of the way from its start to the level of the crotch point:
+/// higher, and the curve would be a straight line with a hook.
+const HIGHEST_CORNER: f64 = 0.35;
+/// Where a curve comes to that limit it is led into it over this angle, radians, by a hyperbola between the two rules.
+const ROUNDED: f64 = 0.02;
+/// The top of the inseam yields, so far down, where the curve has no room for a square crossing.
+const YIELDS: f64 = 5.0;
 
 /// How deep a cubic with handles all the way would lie, against its corner.
 const DEEPEST: f64 = 0.75;
@@ -66,7 +84,7 @@ pub(crate) const FREELY: f64 = 0.85;
 const FULLEST: f64 = 0.98;
 
 impl Sheet {
-    pub(crate) fn read(shape: &PanelShape, levels: &Levels) -> Self {
+    fn read(shape: &PanelShape, levels: &Levels, constructed_side: Point) -> Self {
         let inseam = drawn(shape.edge(Edge::Inseam).pieces());
         let mut seam = drawn(shape.edge(Edge::CrotchSeam).pieces());
         seam.reverse();
@@ -96,8 +114,16 @@ impl Sheet {
             side,
             inseam,
             curve,
+            slope: 0.0,
+            free_slope: 0.0,
+            flatter: 0.0,
+            turned: false,
+            constructed_side,
         };
         sheet.fullness = sheet.measured_fullness();
+        sheet.slope = (-sheet.rising().y).atan2(sheet.rising().x);
+        sheet.free_slope =
+            sheet.slope + ROUNDED * ROUNDED / (4.0 * (sheet.steepest(sheet.crotch_point()) - sheet.slope));
         let chord = sheet.side[0] - sheet.centre_waist;
         for dart in &shape.darts {
             let axis = sheet.dart_axis();
@@ -149,16 +175,6 @@ impl Sheet {
         crossing(self.curve_start, self.down(), self.crotch_point(), self.rising())
     }
 
-    /// The corner stands so high over the crotch point that the curve would be a straight line with a hook. There the
-    /// inseam must yield at its top and the crossing with it; by how much is a matter of taste that scissors do not
-    /// settle.
-    pub(crate) fn curve_has_no_room(&self) -> bool {
-        /// Of the way from the start of the curve down to the level of the crotch point.
-        const HIGH: f64 = 0.38;
-        let (start, end) = (self.curve_start.y, self.crotch_point().y);
-        self.corner().y < start + HIGH * (end - start)
-    }
-
     /// The deepest place of the curve under its chord: there it runs along the chord, in the middle of the sweep.
     pub(crate) fn deepest(&self) -> Point {
         let chord = long(self.crotch_point() - self.curve_start);
@@ -201,16 +217,42 @@ impl Sheet {
         self.curve = drawn(&[kurbo::CubicBez::new(start, start.lerp(corner, k), end.lerp(corner, k), end)]);
     }
 
-    /// Slides the crotch point straight up or down until the inseam is as long as asked; the inseam above the knee
-    /// gives evenly, so that its bow stays.
-    fn walk_inseam(&mut self, wanted: f64) {
+    /// How steeply the curve may rise from a crotch point at the most.
+    fn steepest(&self, crotch_point: Point) -> f64 {
+        let (start, end) = (self.curve_start.y, crotch_point.y);
+        let level = Point::new(0.0, start + HIGHEST_CORNER * (end - start));
+        let corner = crossing(self.curve_start, self.down(), level, Vec2::new(1.0, 0.0)) - crotch_point;
+        (-corner.y).atan2(corner.x)
+    }
+
+    /// How much steeper than on the base the curve rises, now that its ends stand elsewhere.
+    fn steeper(&self, crotch_point: Point) -> f64 {
+        if self.turned {
+            return 0.0;
+        }
+        let (free, most) = (self.free_slope, self.steepest(crotch_point));
+        0.5 * (free + most - (free - most).hypot(ROUNDED)) - self.slope - self.flatter
+    }
+
+    /// The inseam with its crotch point slid straight up or down; above the knee it gives evenly, so that its bow stays,
+    /// and its top yields to the curve.
+    fn slid_inseam(&self, by: f64) -> Line {
         let (knee, top) = (self.knee, self.crotch_point().y);
-        let old = self.inseam.clone();
-        let with = |by: f64| {
-            redrawn(&old, |y| Vec2::new(0.0, if y < knee { by * (knee - y) / (knee - top) } else { 0.0 }))
-        };
-        let by = tried(wanted, 0.0, |by| length(&with(by)));
-        self.inseam = with(by);
+        let slid = redrawn(&self.inseam, |y| {
+            Vec2::new(0.0, if y < knee { by * (knee - y) / (knee - top) } else { 0.0 })
+        });
+        let end = slid[slid.len() - 1];
+        let reach = swung(arriving(&slid), -self.steeper(end));
+        let (mut inseam, _) = cut(&slid, length(&slid) - YIELDS);
+        let sweep = swept(inseam[inseam.len() - 1], arriving(&inseam), end, reach);
+        inseam.extend(&sweep[1..]);
+        inseam
+    }
+
+    /// Slides the crotch point until the inseam is as long as asked.
+    fn walk_inseam(&mut self, wanted: f64) {
+        let by = tried(wanted, 0.0, |by| length(&self.slid_inseam(by)));
+        self.inseam = self.slid_inseam(by);
     }
 
     fn dart_axis(&self) -> Vec2 {
@@ -274,7 +316,7 @@ impl Sheet {
 
     /// Moves the side out at the waist, to nothing at the hip.
     pub(crate) fn side_out_at_waist(&mut self, by: f64) {
-        let (top, hip) = (self.side[0].y, self.hip);
+        let (top, hip) = (self.constructed_side.y, self.hip);
         self.side = redrawn(&self.side, |y| Vec2::new(by * run_out((hip - y) / (hip - top)), 0.0));
     }
 
@@ -300,9 +342,10 @@ pub(crate) struct Leg {
 }
 
 impl Leg {
-    pub(crate) fn read(shape: &Shape) -> Self {
-        let front = Sheet::read(&shape.front, &shape.levels);
-        let back = Sheet::read(&shape.back, &shape.levels);
+    /// As drafted; `constructed` are the tops of front and back side in the construction.
+    pub(crate) fn read(shape: &Shape, constructed: [Point; 2]) -> Self {
+        let front = Sheet::read(&shape.front, &shape.levels, constructed[0]);
+        let back = Sheet::read(&shape.back, &shape.levels, constructed[1]);
         Self { waist: front.sewn_waist() + back.sewn_waist(), front, back, levels: shape.levels }
     }
 
@@ -316,6 +359,7 @@ impl Leg {
     /// Trues what was cut; the front leads and the back follows. The order is that of the walk: the curve can only be
     /// swept to where the crotch point lies, and the waist only be drawn to where the side seam ends.
     pub(crate) fn close(&mut self) {
+        self.front.inseam = self.front.slid_inseam(0.0);
         self.back.walk_inseam(length(&self.front.inseam));
         for sheet in [&mut self.front, &mut self.back] {
             sheet.sweep_curve();

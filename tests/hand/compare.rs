@@ -176,16 +176,12 @@ pub(crate) fn by_hand(
     method: impl Fn(&mut Leg, f64),
     allowed: impl Fn(&Leg, f64) -> Allowed,
 ) {
-    let (mut wrong, mut held) = (Vec::new(), Vec::new());
+    let mut wrong = Vec::new();
     for fitting in fittings() {
         for amount in amounts.iter().chain([&ordinary]) {
-            let mut paper = Leg::read(&fitting.base);
+            let mut paper = fitting.paper();
             let allowed = allowed(&paper, *amount);
             method(&mut paper, *amount);
-            if Panel::ALL.iter().any(|panel| paper.sheet(*panel).curve_has_no_room()) {
-                held.push(format!("{} {amount}", fitting.name));
-                continue;
-            }
             let found = differences(&paper, &fitting.drafted(&[(key, *amount)]), &allowed);
             wrong.extend(found.iter().map(|what| format!("{}, {key} {amount}: {what}", fitting.name)));
             if *amount == ordinary {
@@ -193,9 +189,6 @@ pub(crate) fn by_hand(
             }
         }
     }
-    let cases = fittings().len() * (amounts.len() + 1);
-    println!("{key}: {cases} cases, {} left out: {}", held.len(), held.join("; "));
-    assert!(10 * held.len() <= cases, "{key}: {} of {cases} left out: {}", held.len(), held.join("; "));
     report(&wrong);
 }
 
@@ -225,12 +218,14 @@ pub(crate) fn report(wrong: &[String]) {
 fn the_base_outline_closed_again_without_a_cut() {
     let mut wrong = Vec::new();
     for fitting in fittings() {
-        let mut paper = Leg::read(&fitting.base);
+        let mut paper = fitting.paper();
         paper.close();
         let allowed =
             Allowed { points: 0.001, lengths: 0.001, curves: 0.001, blended: 0.001, blends: Vec::new() };
         wrong.extend(
-            differences(&paper, &fitting.base, &allowed).iter().map(|what| format!("{}: {what}", fitting.name)),
+            differences(&paper, &fitting.base, &allowed)
+                .iter()
+                .map(|what| format!("{}: {what}", fitting.name)),
         );
     }
     report(&wrong);

@@ -23,6 +23,7 @@ fn deepen(sheet: &mut Sheet, by: f64) {
     let (above, below) = cut(&sheet.side, walk_to_level(&sheet.side, sheet.hip));
     sheet.side = blended(&above, &slid(&below, down), SMOOTHED, SMOOTHED);
     sheet.inseam = slid(&sheet.inseam, down);
+    sheet.hem = slid(&sheet.hem, down);
     sheet.knee += by;
     // The centre is joined with a ruler: the upper part stands, and the line goes on straight as it stood. Where the
     // curve started below the cut it now starts lower on that line.
@@ -53,7 +54,7 @@ fn both_panels_cut_on_the_hip_line_and_spread() {
 #[test]
 fn deeper_crotch_lengthens_both_sides_and_keeps_both_inseams() {
     for fitting in fittings() {
-        let (base, deeper) = (Leg::read(&fitting.base), Leg::read(&fitting.drafted(&[(Key::CrotchDepth, 1.5)])));
+        let (base, deeper) = (fitting.paper(), fitting.drafted_on_paper(Key::CrotchDepth, 1.5));
         for panel in [Panel::Front, Panel::Back] {
             let (old, new) = (base.sheet(panel), deeper.sheet(panel));
             let side = length(&new.side) - length(&old.side);

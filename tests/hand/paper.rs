@@ -42,11 +42,16 @@ pub(crate) fn length(line: &[Point]) -> f64 {
 
 /// The line in two, `walked` from its start.
 pub(crate) fn cut(line: &[Point], walked: f64) -> (Line, Line) {
+    /// A cut nearer to a point of the line is made at that point: two points in one place have no direction.
+    const SAME: f64 = 1e-7;
     let mut left = walked;
     for index in 1..line.len() {
         let chord = line[index - 1].distance(line[index]);
-        if left <= chord {
-            let at = line[index - 1].lerp(line[index], if chord > 0.0 { left / chord } else { 0.0 });
+        if left <= SAME {
+            return (line[..index].to_vec(), line[index - 1..].to_vec());
+        }
+        if left < chord - SAME {
+            let at = line[index - 1].lerp(line[index], left / chord);
             let mut head = line[..index].to_vec();
             head.push(at);
             let mut tail = vec![at];
@@ -170,7 +175,8 @@ pub(crate) fn produced(line: &[Point], by: f64) -> Line {
 pub(crate) fn distance_to(point: Point, line: &[Point]) -> f64 {
     let off = |pair: &[Point]| {
         let (chord, gap) = (pair[1] - pair[0], point - pair[0]);
-        let along = if chord.hypot2() > 0.0 { (gap.dot(chord) / chord.hypot2()).clamp(0.0, 1.0) } else { 0.0 };
+        let along =
+            if chord.hypot2() > 0.0 { (gap.dot(chord) / chord.hypot2()).clamp(0.0, 1.0) } else { 0.0 };
         (gap - chord * along).hypot2()
     };
     line.windows(2).map(off).fold(f64::INFINITY, f64::min).sqrt()

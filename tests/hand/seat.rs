@@ -12,7 +12,7 @@ use crate::{
     compare::{Allowed, by_hand},
     crotch::{SMOOTHED, scoop},
     paper::{
-        Line, angle_from, arriving, blended, crossing, cut, length, opening_angle, redrawn, run_out, swept, swung,
+        angle_from, arriving, crossing, cut, leaving, length, opening_angle, redrawn, run_out, swept, swung,
         turned, turned_line, walk_to_level,
     },
 };
@@ -24,7 +24,16 @@ pub(crate) fn open_wedge(sheet: &mut Sheet, opening: f64) -> Point {
     let (hinge, centre) = (sheet.side_hip(), sheet.centre_hip());
     let angle = opening_angle(opening, hinge.distance(centre));
     let (above, below) = cut(&sheet.side, walk_to_level(&sheet.side, sheet.hip));
-    sheet.side = blended(&turned_line(&above, hinge, angle), &below, SMOOTHED, SMOOTHED);
+    // The hinge stays on the seam, so that the hip keeps its width: two sweeps meet there half-way turned.
+    let above = turned_line(&above, hinge, angle);
+    let (mut side, _) = cut(&above, length(&above) - SMOOTHED);
+    let (_, rest) = cut(&below, SMOOTHED);
+    let half_way = swung(leaving(&below), 0.5 * angle);
+    let (from, to) = (side[side.len() - 1], rest[0]);
+    side.extend(&swept(from, arriving(&side), hinge, half_way)[1..]);
+    side.extend(&swept(hinge, half_way, to, leaving(&rest))[1..]);
+    side.extend(&rest[1..]);
+    sheet.side = side;
     sheet.centre_waist = turned(sheet.centre_waist, hinge, angle);
     sheet.curve_start = turned(sheet.curve_start, hinge, angle);
     turned(centre, hinge, angle)
@@ -49,7 +58,7 @@ fn wedge_at_the_centre_back() {
 #[test]
 fn wedge_keeps_the_side_the_inseam_and_the_crotch_point() {
     for fitting in fittings() {
-        let (base, opened) = (Leg::read(&fitting.base), Leg::read(&fitting.drafted(&[(Key::SeatLength, 1.5)])));
+        let (base, opened) = (fitting.paper(), fitting.drafted_on_paper(Key::SeatLength, 1.5));
         let kept = |of: fn(&Leg) -> f64| (of(&base) - of(&opened)).abs() < 0.001;
         assert!(kept(|leg| length(&leg.back.side)), "{}", fitting.name);
         assert!(kept(|leg| length(&leg.back.inseam)), "{}", fitting.name);
@@ -61,7 +70,7 @@ fn wedge_keeps_the_side_the_inseam_and_the_crotch_point() {
 /// Swings the centre back about the hip line; the top of the side goes sideways as far as the centre line does at its
 /// height, and the waist is squared again like a set square that swings with the centre.
 fn lean(sheet: &mut Sheet, degrees: f64) {
-    let (pin, side) = (sheet.centre_hip(), sheet.side[0]);
+    let (pin, side) = (sheet.centre_hip(), sheet.constructed_side);
     let old = -sheet.down();
     let new = swung(old, degrees.to_radians());
     let level = Vec2::new(1.0, 0.0);
@@ -69,7 +78,8 @@ fn lean(sheet: &mut Sheet, degrees: f64) {
     let square = (sheet.centre_waist - side).dot(old);
     sheet.curve_start = turned(sheet.curve_start, pin, degrees.to_radians());
     sheet.side_out_at_waist(by);
-    sheet.centre_waist = pin + new * ((sheet.side[0] - pin).dot(new) + square);
+    let side = side + level * by;
+    sheet.centre_waist = pin + new * ((side - pin).dot(new) + square);
 }
 
 #[test]
@@ -104,7 +114,7 @@ fn centre_back_and_crotch_point_out() {
 #[test]
 fn width_of_the_seat_goes_into_the_back_darts() {
     for fitting in fittings() {
-        let (base, wider) = (Leg::read(&fitting.base), Leg::read(&fitting.drafted(&[(Key::SeatWidth, 1.0)])));
+        let (base, wider) = (fitting.paper(), fitting.drafted_on_paper(Key::SeatWidth, 1.0));
         let intake = |leg: &Leg| leg.back.darts.iter().map(|dart| dart.intake).sum::<f64>();
         if !base.back.darts.is_empty() {
             let more = intake(&wider) - intake(&base);
@@ -126,16 +136,10 @@ fn back_curve_deeper() {
 /// Lowers the curve straight down between its ends and the darts with it. The crotch point stays, so that the curve
 /// leaves it flatter; the top 5 of the inseam gives way to that, and the crossing stays square.
 fn lower(sheet: &mut Sheet, by: f64) {
-    const YIELDS: f64 = 5.0;
     let old = sheet.rising();
     let corner = sheet.corner() + Vec2::new(0.0, by / (0.75 * sheet.fullness));
     let onto_centre = crossing(sheet.curve_start, sheet.down(), corner, Vec2::new(1.0, 0.0));
-    let flatter = angle_from(old, onto_centre - sheet.crotch_point());
-    let (stays, _) = cut(&sheet.inseam, length(&sheet.inseam) - YIELDS);
-    let reach = swung(arriving(&sheet.inseam), flatter);
-    let mut inseam: Line = stays.clone();
-    inseam.extend(&swept(stays[stays.len() - 1], arriving(&stays), sheet.crotch_point(), reach)[1..]);
-    sheet.inseam = inseam;
+    sheet.flatter = angle_from(old, onto_centre - sheet.crotch_point());
     for dart in &mut sheet.darts {
         dart.length += by;
     }

@@ -44,6 +44,7 @@ fn open(sheet: &mut Sheet, above_knee: f64, opening: f64) {
     // the middle of a fair sweep goes half of the way that the turn would carry it.
     let half_way = middle.midpoint(turned(middle, pin, angle));
     sheet.fill(sheet.fullness_through(half_way));
+    sheet.turned = true;
 }
 
 fn open_front(leg: &mut Leg, reach: f64, opening: f64) {
@@ -73,13 +74,15 @@ fn front_opened_at_every_reach() {
     let mut wrong = Vec::new();
     for fitting in fittings() {
         for (opening, reach) in OPENINGS.iter().flat_map(|opening| REACHES.map(|reach| (*opening, reach))) {
-            let mut paper = Leg::read(&fitting.base);
+            let mut paper = fitting.paper();
             let allowed = around_pivot(&paper, Panel::Front, reach, opening);
             open_front(&mut paper, reach, opening);
             let given = [(Key::ThighFront, opening), (Key::ThighFrontReach, reach)];
             let found = differences(&paper, &fitting.drafted(&given), &allowed);
             wrong.extend(
-                found.iter().map(|what| format!("{}, opening {opening}, reach {reach}: {what}", fitting.name)),
+                found
+                    .iter()
+                    .map(|what| format!("{}, opening {opening}, reach {reach}: {what}", fitting.name)),
             );
             told_apart(&paper, fitting, &allowed, Key::ThighFront);
             // A pivot elsewhere is another front thigh.
@@ -109,18 +112,15 @@ fn front_opened_and_back_lapped_together() {
     let mut wrong = Vec::new();
     for fitting in fittings() {
         for (opening, take, reach) in [(1.9, 0.95, 22.0), (1.0, 0.5, 20.0), (3.0, 1.5, 25.0)] {
-            let mut paper = Leg::read(&fitting.base);
+            let mut paper = fitting.paper();
             let mut allowed = around_pivot(&paper, Panel::Front, reach, opening);
             allowed.blends.extend(around_pivot(&paper, Panel::Back, reach, take).blends);
             let above_knee = pivot_above_knee(&paper.front, reach);
             open(&mut paper.front, above_knee, opening);
             open(&mut paper.back, above_knee, -take);
             paper.close();
-            let given = [
-                (Key::ThighFront, opening),
-                (Key::ThighBackTake, take),
-                (Key::ThighFrontReach, reach),
-            ];
+            let given =
+                [(Key::ThighFront, opening), (Key::ThighBackTake, take), (Key::ThighFrontReach, reach)];
             let found = differences(&paper, &fitting.drafted(&given), &allowed);
             wrong.extend(
                 found.iter().map(|what| format!("{}, {opening} and {take} at {reach}: {what}", fitting.name)),
@@ -146,8 +146,8 @@ fn front_opening_leaves_side_waist_hem_and_centre_front() {
 fn front_opening_keeps_the_inseam_and_its_match() {
     for fitting in fittings() {
         for opening in OPENINGS {
-            let opened = Leg::read(&fitting.drafted(&[(Key::ThighFront, opening)]));
-            let base = Leg::read(&fitting.base);
+            let opened = fitting.drafted_on_paper(Key::ThighFront, opening);
+            let base = fitting.paper();
             let (front, back) = (length(&opened.front.inseam), length(&opened.back.inseam));
             assert!((front - length(&base.front.inseam)).abs() < 0.02, "{} {opening}", fitting.name);
             assert!((front - back).abs() < 0.001, "{} {opening}", fitting.name);
@@ -160,8 +160,13 @@ fn gain_at_the_crotch_line_as_the_crotch_point_moves() {
     for fitting in fittings() {
         for opening in OPENINGS {
             let opened = fitting.drafted(&[(Key::ThighFront, opening)]).front;
-            let moved = Leg::read(&fitting.base).front.crotch_point().x - opened.inseam.end().x;
-            assert!((opened.gain - moved).abs() < 1e-6, "{} {opening}: {} {moved}", fitting.name, opened.gain);
+            let moved = fitting.paper().front.crotch_point().x - opened.inseam.end().x;
+            assert!(
+                (opened.gain - moved).abs() < 1e-6,
+                "{} {opening}: {} {moved}",
+                fitting.name,
+                opened.gain
+            );
         }
     }
 }
@@ -172,8 +177,8 @@ fn gain_at_the_crotch_line_as_the_crotch_point_moves() {
 fn front_opening_adds_about_half_of_itself_times_the_slash() {
     for fitting in fittings() {
         for opening in OPENINGS {
-            let base = Leg::read(&fitting.base).front;
-            let opened = Leg::read(&fitting.drafted(&[(Key::ThighFront, opening)])).front;
+            let base = fitting.paper().front;
+            let opened = fitting.drafted_on_paper(Key::ThighFront, opening).front;
             let pin = place(&base.inseam, base.hem_to_knee() + pivot_above_knee(&base, REACH));
             let wedge = 0.5 * opening * slash(&base).distance(pin);
             let added = area(&opened.around()) - area(&base.around());
@@ -187,8 +192,7 @@ pub(crate) fn extend(sheet: &mut Sheet, by: f64) {
     const RUN_OUT: f64 = 20.0;
     let top = sheet.crotch_point().y;
     let bottom = place(&sheet.inseam, length(&sheet.inseam) - RUN_OUT).y;
-    sheet.inseam =
-        redrawn(&sheet.inseam, |y| Vec2::new(-by * run_out((bottom - y) / (bottom - top)), 0.0));
+    sheet.inseam = redrawn(&sheet.inseam, |y| Vec2::new(-by * run_out((bottom - y) / (bottom - top)), 0.0));
 }
 
 #[test]
