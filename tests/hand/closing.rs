@@ -56,12 +56,14 @@ pub(crate) struct Sheet {
     pub(crate) crossing: f64,
     pub(crate) hip: f64,
     pub(crate) knee: f64,
-    /// How steeply the crotch curve rises from the crotch point on the finished base, radians.
-    slope: f64,
-    /// How steeply it would rise if it had all the room it wants.
-    free_slope: f64,
+    /// How much flatter the crotch curve rises on the base than it would if it had all the room it wants, radians.
+    held_on_base: f64,
     /// How much flatter it was asked to rise than it does.
     pub(crate) flatter: f64,
+    /// The crotch point out, to nothing on the inseam 20 below it.
+    pub(crate) extended: f64,
+    /// The crotch point out, to nothing on the inseam at the knee.
+    pub(crate) widened: f64,
     /// Crotch point, inseam and curve were turned together, so that none of them yields to another any more.
     pub(crate) turned: bool,
     /// Where the construction has the top of the side, before the side seam was walked.
@@ -82,6 +84,11 @@ const DEEPEST: f64 = 0.75;
 pub(crate) const FREELY: f64 = 0.85;
 /// And fuller than this it never is.
 const FULLEST: f64 = 0.98;
+
+/// How steeply a direction rises towards the side, radians.
+fn slope(direction: Vec2) -> f64 {
+    (-direction.y).atan2(direction.x)
+}
 
 impl Sheet {
     fn read(shape: &PanelShape, levels: &Levels, constructed_side: Point) -> Self {
@@ -114,16 +121,17 @@ impl Sheet {
             side,
             inseam,
             curve,
-            slope: 0.0,
-            free_slope: 0.0,
+            held_on_base: 0.0,
             flatter: 0.0,
+            extended: 0.0,
+            widened: 0.0,
             turned: false,
             constructed_side,
         };
         sheet.fullness = sheet.measured_fullness();
-        sheet.slope = (-sheet.rising().y).atan2(sheet.rising().x);
-        sheet.free_slope =
-            sheet.slope + ROUNDED * ROUNDED / (4.0 * (sheet.steepest(sheet.crotch_point()) - sheet.slope));
+        // The hyperbola of `steeper`, read backwards.
+        let room = sheet.steepest(sheet.crotch_point()) - slope(sheet.rising());
+        sheet.held_on_base = ROUNDED * ROUNDED / (4.0 * room);
         let chord = sheet.side[0] - sheet.centre_waist;
         for dart in &shape.darts {
             let axis = sheet.dart_axis();
@@ -222,37 +230,50 @@ impl Sheet {
         let (start, end) = (self.curve_start.y, crotch_point.y);
         let level = Point::new(0.0, start + HIGHEST_CORNER * (end - start));
         let corner = crossing(self.curve_start, self.down(), level, Vec2::new(1.0, 0.0)) - crotch_point;
-        (-corner.y).atan2(corner.x)
+        slope(corner)
     }
 
-    /// How much steeper than on the base the curve rises, now that its ends stand elsewhere.
-    fn steeper(&self, crotch_point: Point) -> f64 {
+    /// How much steeper than square to this inseam the curve rises, now that its ends stand elsewhere.
+    fn steeper(&self, inseam: &[Point]) -> f64 {
         if self.turned {
             return 0.0;
         }
-        let (free, most) = (self.free_slope, self.steepest(crotch_point));
-        0.5 * (free + most - (free - most).hypot(ROUNDED)) - self.slope - self.flatter
+        let square = slope(swung(arriving(inseam), self.crossing));
+        let (free, most) = (square + self.held_on_base, self.steepest(inseam[inseam.len() - 1]));
+        0.5 * (free + most - (free - most).hypot(ROUNDED)) - square - self.flatter
     }
 
-    /// The inseam with its crotch point slid straight up or down; above the knee it gives evenly, so that its bow stays,
-    /// and its top yields to the curve.
+    /// The inseam with its crotch point slid straight up or down; above the knee it gives evenly, so that its bow stays.
+    /// From where the crotch point lies then it is run out, and its top yields to the curve.
     fn slid_inseam(&self, by: f64) -> Line {
         let (knee, top) = (self.knee, self.crotch_point().y);
         let slid = redrawn(&self.inseam, |y| {
             Vec2::new(0.0, if y < knee { by * (knee - y) / (knee - top) } else { 0.0 })
         });
+        const RUN_OUT: f64 = 20.0;
+        let top = slid[slid.len() - 1].y;
+        let below = place(&slid, length(&slid) - RUN_OUT).y;
+        let slid = redrawn(&slid, |y| {
+            let out = |by: f64, bottom: f64| by * run_out((bottom - y) / (bottom - top));
+            Vec2::new(-out(self.extended, below) - out(self.widened, knee), 0.0)
+        });
         let end = slid[slid.len() - 1];
-        let reach = swung(arriving(&slid), -self.steeper(end));
+        let reach = swung(arriving(&slid), -self.steeper(&slid));
         let (mut inseam, _) = cut(&slid, length(&slid) - YIELDS);
         let sweep = swept(inseam[inseam.len() - 1], arriving(&inseam), end, reach);
         inseam.extend(&sweep[1..]);
         inseam
     }
 
+    fn redraw_inseam(&mut self, by: f64) {
+        self.inseam = self.slid_inseam(by);
+        (self.extended, self.widened) = (0.0, 0.0);
+    }
+
     /// Slides the crotch point until the inseam is as long as asked.
     fn walk_inseam(&mut self, wanted: f64) {
         let by = tried(wanted, 0.0, |by| length(&self.slid_inseam(by)));
-        self.inseam = self.slid_inseam(by);
+        self.redraw_inseam(by);
     }
 
     fn dart_axis(&self) -> Vec2 {
@@ -359,7 +380,7 @@ impl Leg {
     /// Trues what was cut; the front leads and the back follows. The order is that of the walk: the curve can only be
     /// swept to where the crotch point lies, and the waist only be drawn to where the side seam ends.
     pub(crate) fn close(&mut self) {
-        self.front.inseam = self.front.slid_inseam(0.0);
+        self.front.redraw_inseam(0.0);
         self.back.walk_inseam(length(&self.front.inseam));
         for sheet in [&mut self.front, &mut self.back] {
             sheet.sweep_curve();

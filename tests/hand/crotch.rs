@@ -11,7 +11,6 @@ use crate::{
     closing::{Leg, Sheet},
     compare::{Allowed, by_hand},
     paper::{blended, crossing, cut, length, slid, walk_to_level},
-    thigh::extend,
 };
 
 /// A seam that was cut across is smoothed so far above and below the cut.
@@ -68,7 +67,7 @@ fn deeper_crotch_lengthens_both_sides_and_keeps_both_inseams() {
 #[test]
 fn front_crotch_point_out() {
     let method = |leg: &mut Leg, amount: f64| {
-        extend(&mut leg.front, amount);
+        leg.front.extended = amount;
         leg.close();
     };
     by_hand(Key::CrotchFrontExtension, 0.8, &[-1.0, 0.4, 1.5], method, |_, amount| Allowed::slide(amount));
@@ -77,7 +76,7 @@ fn front_crotch_point_out() {
 #[test]
 fn back_crotch_point_out() {
     let method = |leg: &mut Leg, amount: f64| {
-        extend(&mut leg.back, amount);
+        leg.back.extended = amount;
         leg.close();
     };
     by_hand(Key::CrotchBackExtension, 1.0, &[-1.5, 0.5, 2.5], method, |_, amount| Allowed::slide(amount));

@@ -98,8 +98,7 @@ fn widen(sheet: &mut Sheet, by: f64) {
     let out = Vec2::new(-by, 0.0);
     sheet.centre_waist += out;
     sheet.curve_start += out;
-    let (top, knee) = (sheet.crotch_point().y, sheet.knee);
-    sheet.inseam = redrawn(&sheet.inseam, |y| out * run_out((knee - y) / (knee - top)));
+    sheet.widened = by;
 }
 
 #[test]

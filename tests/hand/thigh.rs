@@ -187,19 +187,11 @@ fn front_opening_adds_about_half_of_itself_times_the_slash() {
     }
 }
 
-/// Moves the crotch point out, to nothing 20 below on the inseam.
-pub(crate) fn extend(sheet: &mut Sheet, by: f64) {
-    const RUN_OUT: f64 = 20.0;
-    let top = sheet.crotch_point().y;
-    let bottom = place(&sheet.inseam, length(&sheet.inseam) - RUN_OUT).y;
-    sheet.inseam = redrawn(&sheet.inseam, |y| Vec2::new(-by * run_out((bottom - y) / (bottom - top)), 0.0));
-}
-
 #[test]
 fn both_crotch_points_out_for_the_inner_thigh() {
     let method = |leg: &mut Leg, amount: f64| {
-        extend(&mut leg.front, amount);
-        extend(&mut leg.back, amount);
+        leg.front.extended = amount;
+        leg.back.extended = amount;
         leg.close();
     };
     let allowed = |_: &Leg, amount: f64| Allowed::slide(amount);
