@@ -32,8 +32,8 @@ impl Fitting {
     }
 
     fn on_paper(&self, shape: &Shape) -> Leg {
-        let side = |plan: &PanelPlan| plan.roles[Role::SideWaist];
-        Leg::read(shape, [side(&self.plan.front), side(&self.plan.back)])
+        let constructed = |plan: &PanelPlan| (plan.roles[Role::SideWaist], plan.intake);
+        Leg::read(shape, [constructed(&self.plan.front), constructed(&self.plan.back)])
     }
 
     /// Drafted with these parameters.

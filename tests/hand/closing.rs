@@ -8,7 +8,7 @@ use breeks::{
 use kurbo::{Point, Vec2};
 
 use crate::paper::{
-    Line, angle_from, arriving, crossing, cut, drawn, leaving, length, long, place, produced, redrawn,
+    Line, angle_from, arriving, crossing, cut, drawn, leaving, length, long, place, produced, redrawn, ruled,
     run_out, swept, swung, tried, turned, walk_to_level,
 };
 
@@ -21,6 +21,8 @@ pub(crate) struct Dart {
     pub(crate) length: f64,
     /// How wide it is there.
     pub(crate) intake: f64,
+    /// Its part of what all darts of the panel take in.
+    share: f64,
     /// Where it ends.
     pub(crate) end: Point,
     /// Its middle line, upwards.
@@ -68,6 +70,8 @@ pub(crate) struct Sheet {
     pub(crate) turned: bool,
     /// Where the construction has the top of the side, before the side seam was walked.
     pub(crate) constructed_side: Point,
+    /// What the darts take in in the construction, before the waist was made true.
+    pub(crate) constructed_intake: f64,
 }
 
 /// The corner of a crotch curve stands at most so high, of the way from its start to the level of the crotch point:
@@ -91,7 +95,11 @@ fn slope(direction: Vec2) -> f64 {
 }
 
 impl Sheet {
-    fn read(shape: &PanelShape, levels: &Levels, constructed_side: Point) -> Self {
+    fn read(
+        shape: &PanelShape,
+        levels: &Levels,
+        (constructed_side, constructed_intake): (Point, f64),
+    ) -> Self {
         let inseam = drawn(shape.edge(Edge::Inseam).pieces());
         let mut seam = drawn(shape.edge(Edge::CrotchSeam).pieces());
         seam.reverse();
@@ -127,6 +135,7 @@ impl Sheet {
             widened: 0.0,
             turned: false,
             constructed_side,
+            constructed_intake,
         };
         sheet.fullness = sheet.measured_fullness();
         // The hyperbola of `steeper`, read backwards.
@@ -142,9 +151,14 @@ impl Sheet {
                 at: (top - sheet.centre_waist).dot(chord) / chord.hypot2(),
                 length,
                 intake: 2.0 * length * half.tan(),
+                share: 0.0,
                 end: dart.apex,
                 axis,
             });
+        }
+        let all = sheet.intake();
+        for dart in &mut sheet.darts {
+            dart.share = dart.intake / all;
         }
         sheet
     }
@@ -285,13 +299,18 @@ impl Sheet {
         }
     }
 
-    /// The darts stood again where they were along the waist, and `factor` times as wide.
-    fn set_darts(&mut self, factor: f64) {
+    /// What all darts take in.
+    pub(crate) fn intake(&self) -> f64 {
+        self.darts.iter().map(|dart| dart.intake).sum()
+    }
+
+    /// The darts stood again where they were along the waist, taking in so much more.
+    pub(crate) fn set_darts(&mut self, more: f64) {
         let (chord, axis, from) = (self.side[0] - self.centre_waist, self.dart_axis(), self.centre_waist);
         for dart in &mut self.darts {
             dart.axis = axis;
             dart.end = from + chord * dart.at - axis * dart.length;
-            dart.intake *= factor;
+            dart.intake += more * dart.share;
         }
     }
 
@@ -341,6 +360,16 @@ impl Sheet {
         self.side = redrawn(&self.side, |y| Vec2::new(by * run_out((hip - y) / (hip - top)), 0.0));
     }
 
+    /// Moves the side out by so much at each of these levels, which go down, evenly between them.
+    pub(crate) fn side_out(&mut self, knots: &[(f64, f64)]) {
+        self.side = redrawn(&self.side, |y| Vec2::new(between(knots, y), 0.0));
+    }
+
+    /// Moves the inseam towards the side by so much at each of these levels, which go down, evenly between them.
+    pub(crate) fn inseam_in(&mut self, knots: &[(f64, f64)]) {
+        self.inseam = redrawn(&self.inseam, |y| Vec2::new(between(knots, y), 0.0));
+    }
+
     /// All that is cut, in one run from the centre waist.
     pub(crate) fn around(&self) -> Line {
         let mut around: Line = self.waist.iter().flatten().copied().collect();
@@ -349,6 +378,20 @@ impl Sheet {
         around.extend_from_slice(&self.inseam);
         around.extend(self.curve.iter().rev());
         around
+    }
+}
+
+/// What lies between the amounts at the levels above and below, run out towards both.
+fn between(knots: &[(f64, f64)], y: f64) -> f64 {
+    let (first, last) = (knots[0], knots[knots.len() - 1]);
+    let pair = knots.windows(2).find(|pair| (pair[0].0..=pair[1].0).contains(&y));
+    match pair {
+        Some(pair) => {
+            let part = run_out((y - pair[0].0) / (pair[1].0 - pair[0].0));
+            pair[0].1 + (pair[1].1 - pair[0].1) * part
+        }
+        None if y < first.0 => first.1,
+        None => last.1,
     }
 }
 
@@ -363,8 +406,8 @@ pub(crate) struct Leg {
 }
 
 impl Leg {
-    /// As drafted; `constructed` are the tops of front and back side in the construction.
-    pub(crate) fn read(shape: &Shape, constructed: [Point; 2]) -> Self {
+    /// As drafted; `constructed` are the top of the side and what the darts take in, front and back, in the construction.
+    pub(crate) fn read(shape: &Shape, constructed: [(Point, f64); 2]) -> Self {
         let front = Sheet::read(&shape.front, &shape.levels, constructed[0]);
         let back = Sheet::read(&shape.back, &shape.levels, constructed[1]);
         Self { waist: front.sewn_waist() + back.sewn_waist(), front, back, levels: shape.levels }
@@ -384,9 +427,7 @@ impl Leg {
         self.back.walk_inseam(length(&self.front.inseam));
         for sheet in [&mut self.front, &mut self.back] {
             sheet.sweep_curve();
-            let last = sheet.hem.len() - 1;
-            sheet.hem[0] = sheet.side[sheet.side.len() - 1];
-            sheet.hem[last] = sheet.inseam[0];
+            sheet.hem = ruled(sheet.side[sheet.side.len() - 1], sheet.inseam[0]);
         }
         self.walk_side();
         self.close_waist();
@@ -406,15 +447,15 @@ impl Leg {
     /// has none the front darts, and where neither has any the back side.
     fn close_waist(&mut self) {
         let wanted = self.waist;
-        let with = |leg: &Self, factor: f64| {
+        let with = |leg: &Self, more: f64| {
             let mut tried = leg.clone();
-            let (mut by_front, mut by_back) = (1.0, 1.0);
+            let (mut by_front, mut by_back) = (0.0, 0.0);
             if !leg.back.darts.is_empty() {
-                by_back = factor;
+                by_back = more;
             } else if !leg.front.darts.is_empty() {
-                by_front = factor;
+                by_front = more;
             } else {
-                tried.back.side_out_at_waist(factor - 1.0);
+                tried.back.side_out_at_waist(more);
                 tried.walk_side();
             }
             tried.front.set_darts(by_front);
@@ -432,11 +473,11 @@ impl Leg {
             sheet.curve.clear();
             sheet.hem.clear();
         }
-        let sewn = |factor: f64| {
-            let leg = with(&tops, factor);
+        let sewn = |more: f64| {
+            let leg = with(&tops, more);
             leg.front.sewn_waist() + leg.back.sewn_waist()
         };
-        let factor = tried(wanted, 1.0, sewn);
-        *self = with(self, factor);
+        let more = tried(wanted, 0.0, sewn);
+        *self = with(self, more);
     }
 }

@@ -11,7 +11,10 @@ mod paper;
 #[path = "../people/mod.rs"]
 mod people;
 
+mod abdomen;
 mod crotch;
+mod leg;
 mod seat;
+mod side;
 mod thigh;
 mod waist;

@@ -12,8 +12,8 @@ use crate::{
     compare::{Allowed, by_hand},
     crotch::{SMOOTHED, scoop},
     paper::{
-        angle_from, arriving, crossing, cut, leaving, length, opening_angle, redrawn, run_out, swept, swung,
-        turned, turned_line, walk_to_level,
+        angle_from, arriving, crossing, cut, leaving, length, opening_angle, swept, swung, turned,
+        turned_line, walk_to_level,
     },
 };
 
@@ -114,9 +114,8 @@ fn centre_back_and_crotch_point_out() {
 fn width_of_the_seat_goes_into_the_back_darts() {
     for fitting in fittings() {
         let (base, wider) = (fitting.paper(), fitting.drafted_on_paper(Key::SeatWidth, 1.0));
-        let intake = |leg: &Leg| leg.back.darts.iter().map(|dart| dart.intake).sum::<f64>();
         if !base.back.darts.is_empty() {
-            let more = intake(&wider) - intake(&base);
+            let more = wider.back.intake() - base.back.intake();
             assert!((more - 1.0).abs() < 0.1, "{}: darts {more:+.3}", fitting.name);
         }
         assert!((wider.waist - base.waist).abs() < 0.001, "{}", fitting.name);
