@@ -17,7 +17,7 @@ use crate::{
 pub(crate) const SMOOTHED: f64 = 5.0;
 
 /// Cuts the panel level on the hip line and moves all below straight down.
-fn deepen(sheet: &mut Sheet, by: f64) {
+pub(crate) fn deepen(sheet: &mut Sheet, by: f64) {
     let down = Vec2::new(0.0, by);
     let (above, below) = cut(&sheet.side, walk_to_level(&sheet.side, sheet.hip));
     sheet.side = blended(&above, &slid(&below, down), SMOOTHED, SMOOTHED);

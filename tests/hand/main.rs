@@ -17,4 +17,5 @@ mod leg;
 mod seat;
 mod side;
 mod thigh;
+mod together;
 mod waist;

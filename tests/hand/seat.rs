@@ -69,7 +69,7 @@ fn wedge_keeps_the_side_the_inseam_and_the_crotch_point() {
 
 /// Swings the centre back about the hip line; the top of the side goes sideways as far as the centre line does at its
 /// height, and the waist is squared again like a set square that swings with the centre.
-fn lean(sheet: &mut Sheet, degrees: f64) {
+pub(crate) fn lean(sheet: &mut Sheet, degrees: f64) {
     let (pin, side) = (sheet.centre_hip(), sheet.constructed_side);
     let old = -sheet.down();
     let new = swung(old, degrees.to_radians());

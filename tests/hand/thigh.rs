@@ -19,7 +19,7 @@ const SMOOTHED: f64 = 4.0;
 const ABOVE_KNEE: f64 = 5.0;
 
 /// How far above the knee the pivot lies when it shall lie `reach` below the crotch point.
-fn pivot_above_knee(front: &Sheet, reach: f64) -> f64 {
+pub(crate) fn pivot_above_knee(front: &Sheet, reach: f64) -> f64 {
     (length(&front.inseam) - front.hem_to_knee() - reach).max(ABOVE_KNEE)
 }
 
@@ -32,7 +32,7 @@ fn slash(sheet: &Sheet) -> Point {
 
 /// Slashes the panel down to the inseam, turns the inner part outwards about the pivot until the slash is open (or
 /// lapped, for a negative amount), and closes both ends of the cut.
-fn open(sheet: &mut Sheet, above_knee: f64, opening: f64) {
+pub(crate) fn open(sheet: &mut Sheet, above_knee: f64, opening: f64) {
     let walked = sheet.hem_to_knee() + above_knee;
     let pin = place(&sheet.inseam, walked);
     let angle = -opening_angle(opening, slash(sheet).distance(pin));

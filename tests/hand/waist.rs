@@ -12,7 +12,7 @@ use crate::{
 
 const AMOUNTS: [f64; 4] = [-2.5, -1.0, 0.5, 2.5];
 
-fn up_the_centre(sheet: &mut Sheet, by: f64) {
+pub(crate) fn up_the_centre(sheet: &mut Sheet, by: f64) {
     let up: Vec2 = -sheet.down();
     sheet.centre_waist += up * by;
 }
