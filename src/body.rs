@@ -2,8 +2,10 @@
 
 mod equation;
 mod limit;
+mod people;
 mod resolve;
 mod value;
 
 pub use limit::{Fault, faults};
+pub use people::{Doubt, Grade, doubts, people};
 pub use value::{Body, Given, Origin, Value};

@@ -1,15 +1,19 @@
 //! The command line: one file a command; each reads, calls the library and prints.
 
+mod batch;
 mod blocks;
 mod draft;
 mod input;
 mod output;
 
-use std::{io::Write, process::ExitCode};
+use std::{
+    io::{ErrorKind, Write},
+    process::ExitCode,
+};
 
 use clap::{Parser, Subcommand};
 
-use crate::mistake::Mistakes;
+use crate::mistake::{Mistake, Mistakes};
 
 /// Drafts trouser blocks from measurements, with the fitting corrections as parameters.
 #[derive(Parser)]
@@ -23,6 +27,8 @@ struct Arguments {
 enum Command {
     /// Draft a front and a back block from a measurement file
     Draft(draft::Arguments),
+    /// Draft many bodies: rows of CSV or NDJSON in, one line of JSON a row out
+    Batch(batch::Arguments),
     /// Show the recipes a block can be drafted by
     Blocks(blocks::Arguments),
 }
@@ -43,6 +49,7 @@ pub fn run() -> ExitCode {
     let arguments = Arguments::parse();
     let ended = match arguments.command {
         Command::Draft(arguments) => draft::run(&arguments),
+        Command::Batch(arguments) => batch::run(&arguments),
         Command::Blocks(arguments) => blocks::run(&arguments),
     };
     let ending = ended.unwrap_or_else(|mistakes| {
@@ -54,18 +61,23 @@ pub fn run() -> ExitCode {
 
 /// Prints mistakes for the person at the terminal.
 fn report(mistakes: &Mistakes) {
-    let colour = anstream_is_colour();
-    let text: Vec<String> = mistakes.0.iter().map(|mistake| mistake.render(colour)).collect();
+    let colour = wants_colour();
     // A closed terminal leaves nothing to do about it.
-    let _ = writeln!(std::io::stderr(), "{}", text.join("\n\n"));
+    let _ = writeln!(std::io::stderr(), "{}", mistakes.render(colour));
 }
 
-fn anstream_is_colour() -> bool {
+fn wants_colour() -> bool {
     use std::io::IsTerminal;
     std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|value| value.is_empty())
 }
 
 /// Prints the result of a command; a reader that has closed its end is a quiet end.
-fn print(text: &str) {
-    let _ = std::io::stdout().write_all(text.as_bytes());
+fn print(text: &str) -> Result<(), Mistake> {
+    let mut out = std::io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
+            Err(Mistake::new(format!("cannot write to standard output: {error}")))
+        }
+        Ok(()) | Err(_) => Ok(()),
+    }
 }

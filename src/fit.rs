@@ -4,9 +4,11 @@
 mod front_thigh;
 mod limit;
 mod report;
+mod solve;
 
 pub use front_thigh::{front_width_wanted, opening_for_arc};
 pub use report::{CrotchBudget, CrotchShare, JoinRow, LevelRow, Report, SeamRow};
+pub use solve::{Solved, can_be_met, solve};
 
 use std::sync::Arc;
 

@@ -1,55 +1,14 @@
 //! What a person did wrong, shown at its place with what was expected and what to do; and notices, which stop nothing.
 
-use std::{fmt, io::Read, ops::Range, path::Path, sync::Arc};
+mod quote;
+mod source;
+
+use std::{fmt, ops::Range};
 
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 
-/// A text that a person wrote, with the name by which they know it: a file's path or a command-line option.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Source {
-    /// The name shown before the line number.
-    pub name: Arc<str>,
-    /// The whole text.
-    pub text: Arc<str>,
-}
-
-/// A larger file is no measurement file and no recipe, and is refused unread, bytes.
-pub const LARGEST_FILE: u64 = 256 * 1024;
-
-impl Source {
-    /// The text of a file.
-    ///
-    /// # Errors
-    /// When the file is missing, no plain file, larger than [`LARGEST_FILE`], not to be opened, or not UTF-8 text.
-    pub fn read(path: &Path) -> Result<Self, Mistake> {
-        let shown = path.display();
-        let failed = |error: &std::io::Error| Mistake::new(format!("cannot read `{shown}`: {error}"));
-        let about = std::fs::metadata(path).map_err(|error| failed(&error))?;
-        if !about.is_file() {
-            return Err(Mistake::new(format!("`{shown}` is not a file")));
-        }
-        if about.len() > LARGEST_FILE {
-            return Err(Mistake::new(format!(
-                "`{shown}` is too large: {} bytes, expected at most {LARGEST_FILE}",
-                about.len()
-            )));
-        }
-        // A file that grows while it is read is cut off one byte beyond what is allowed.
-        let mut bytes = Vec::new();
-        std::fs::File::open(path)
-            .and_then(|file| file.take(LARGEST_FILE + 1).read_to_end(&mut bytes))
-            .map_err(|error| failed(&error))?;
-        match String::from_utf8(bytes) {
-            Ok(text) => Ok(Self::new(shown.to_string(), text)),
-            Err(_) => Err(Mistake::new(format!("`{shown}` is not a text file")).help("expected UTF-8 text")),
-        }
-    }
-
-    /// A text under the name by which its writer knows it.
-    pub fn new(name: impl Into<Arc<str>>, text: impl Into<Arc<str>>) -> Self {
-        Self { name: name.into(), text: text.into() }
-    }
-}
+use quote::{harmless_text, quote};
+pub use source::{LARGEST_FILE, Source};
 
 /// One thing a person did wrong.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -93,18 +52,26 @@ impl Mistake {
 
     /// The mistake as a person reads it, with its source lines; `colour` only for a terminal.
     pub fn render(&self, colour: bool) -> String {
-        let mut group = Group::with_title(Level::ERROR.primary_title(&self.title));
-        let shown =
-            self.place.as_ref().map(|(source, span, label)| (source, excerpt(&source.text, span), label));
-        if let Some((source, excerpt, label)) = &shown {
+        let title = harmless_text(&self.title);
+        let mut group = Group::with_title(Level::ERROR.primary_title(&title));
+        let mut help: Vec<String> = self.help.iter().map(|remedy| harmless_text(remedy)).collect();
+        let shown = self.place.as_ref().map(|(source, span, label)| {
+            (harmless_text(&source.name), quote(&source.text, span), harmless_text(label))
+        });
+        if let Some((name, quote, label)) = &shown {
+            let mut mark = AnnotationKind::Primary.span(quote.span.clone());
+            if !label.is_empty() {
+                mark = mark.label(label.as_str());
+            }
             group = group.element(
-                Snippet::source(&excerpt.text)
-                    .line_start(excerpt.first_line)
-                    .path(&*source.name)
-                    .annotation(AnnotationKind::Primary.span(excerpt.span.clone()).label(label.as_str())),
+                Snippet::source(&quote.text).line_start(quote.line).path(name.as_str()).annotation(mark),
             );
+            if let Some(column) = quote.cut_column {
+                help.insert(0, format!("the line is long; this is column {column} of it"));
+            }
         }
-        for remedy in &self.help {
+        let help: Vec<String> = help.iter().map(|remedy| wrapped(remedy, HELP_COLUMNS)).collect();
+        for remedy in &help {
             group = group.element(Level::HELP.message(remedy.as_str()));
         }
         let renderer = if colour { Renderer::styled() } else { Renderer::plain() };
@@ -112,61 +79,41 @@ impl Mistake {
     }
 }
 
-/// The quoted line is cut to this many characters, so that a file of one long line cannot flood the screen.
-const QUOTED_COLUMNS: usize = 100;
+/// A remedy is broken into lines of this many columns, which with its margin leaves a terminal of 100 whole.
+const HELP_COLUMNS: usize = 84;
 
-struct Excerpt {
-    text: String,
-    span: Range<usize>,
-    first_line: usize,
-}
-
-/// The one line that holds the start of `span`, cut to [`QUOTED_COLUMNS`] and cleared of control characters.
-fn excerpt(text: &str, span: &Range<usize>) -> Excerpt {
-    let start = floor_char(text, span.start);
-    let line_start = text[..start].rfind('\n').map_or(0, |at| at + 1);
-    let line_end = text[start..].find('\n').map_or(text.len(), |at| start + at);
-    let first_line = text[..line_start].matches('\n').count() + 1;
-    let end = floor_char(text, span.end).clamp(start, line_end);
-    let before = text[line_start..start].chars().count();
-    let skip = before.saturating_sub(QUOTED_COLUMNS / 2);
-    let (mut quoted, mut from, mut to) = (String::new(), None, None);
-    for (offset, letter) in text[line_start..line_end].char_indices().skip(skip).take(QUOTED_COLUMNS) {
-        let at = line_start + offset;
-        if at >= start && from.is_none() {
-            from = Some(quoted.len());
+/// A text in lines of at most so many characters, broken between words; a longer word stays whole.
+pub(crate) fn wrapped(text: &str, columns: usize) -> String {
+    let mut lines = String::new();
+    let mut used = 0;
+    for word in text.split_inclusive(' ') {
+        let long = word.trim_end().chars().count();
+        if used > 0 && used + long > columns {
+            lines.truncate(lines.trim_end_matches(' ').len());
+            lines.push('\n');
+            used = 0;
         }
-        if at >= end && to.is_none() {
-            to = Some(quoted.len());
-        }
-        let hidden = letter.is_control() && letter != '\t' || is_bidi_control(letter);
-        quoted.push(if hidden { '\u{fffd}' } else { letter });
+        lines.push_str(word);
+        used += word.chars().count();
     }
-    let from = from.unwrap_or(quoted.len());
-    Excerpt { span: from..to.unwrap_or(quoted.len()).max(from), text: quoted, first_line }
-}
-
-/// Characters that turn the reading direction and could make a quoted line show something it does not say.
-fn is_bidi_control(letter: char) -> bool {
-    matches!(letter, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
-}
-
-fn floor_char(text: &str, at: usize) -> usize {
-    let mut at = at.min(text.len());
-    while !text.is_char_boundary(at) {
-        at -= 1;
-    }
-    at
+    lines
 }
 
 /// The known name nearest to `word`, if one is near enough to be meant.
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     /// Jaro-Winkler below this reads as a different word rather than a slip (tried on the keys of this program).
     const NEAR: f64 = 0.84;
+    /// Longer is no slip of a name, bytes.
+    const LONGEST: usize = 100;
+    if word.len() > LONGEST {
+        return None;
+    }
+    // one letter wrong, missing, too many or in its neighbour's place: in a short name that is much by Jaro-Winkler
+    let one_slip = |name: &str| name.len() > 2 && strsim::osa_distance(word, name) <= 1;
     known
         .into_iter()
         .map(|name| (strsim::jaro_winkler(word, name), name))
-        .filter(|(likeness, _)| *likeness >= NEAR)
+        .filter(|(likeness, name)| *likeness >= NEAR || one_slip(name))
         .max_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(_, name)| name)
 }
@@ -193,15 +140,24 @@ impl From<Vec<Mistake>> for Mistakes {
     }
 }
 
+/// More than this many are counted, not shown: what fills a screen is not read.
+const MOST_SHOWN: usize = 12;
+
+impl Mistakes {
+    /// The mistakes as a person reads them; `colour` only for a terminal.
+    pub fn render(&self, colour: bool) -> String {
+        let mut shown: Vec<String> =
+            self.0.iter().take(MOST_SHOWN).map(|mistake| mistake.render(colour)).collect();
+        if self.0.len() > MOST_SHOWN {
+            shown.push(format!("and {} more", self.0.len() - MOST_SHOWN));
+        }
+        shown.join("\n\n")
+    }
+}
+
 impl fmt::Display for Mistakes {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (index, mistake) in self.0.iter().enumerate() {
-            if index > 0 {
-                out.write_str("\n\n")?;
-            }
-            mistake.fmt(out)?;
-        }
-        Ok(())
+        out.write_str(&self.render(false))
     }
 }
 

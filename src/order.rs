@@ -1,8 +1,15 @@
 //! The measurement file: a body, the trousers wanted for it, the fit parameters, and the record of its toiles.
 
+mod blank;
+mod check;
 mod demo;
+mod edit;
+mod fitting;
 mod key;
+mod notices;
+mod put;
 mod read;
+mod row;
 mod value;
 
 use std::collections::BTreeMap;
@@ -13,8 +20,13 @@ use crate::mistake::Source;
 use crate::terms::{Allowance, EaseAt, FitKind, Measurement, SeatSet, Side, Style, Word};
 use crate::unit::Unit;
 
+pub use blank::blank;
+pub use check::check;
 pub use demo::{DEMOS, demo};
+pub use edit::{Change, edit, record};
 pub use key::{Kind, Path};
+pub use row::{RowReader, row_key};
+pub use value::Raw;
 
 /// Everything that one measurement file says. All lengths in cm.
 #[derive(Clone, Debug, PartialEq)]
@@ -116,6 +128,21 @@ pub struct Fitting {
 }
 
 impl Order {
+    /// The order of a body of which nothing but its measurements is said.
+    pub fn of(body: Given) -> Self {
+        Self {
+            name: None,
+            units: Unit::Cm,
+            body,
+            trousers: Trousers::default(),
+            adjustments: Vec::new(),
+            left: None,
+            right: None,
+            fittings: Vec::new(),
+            source: Source::new("", ""),
+        }
+    }
+
     /// The measurements of one leg: those of the body, with that leg's own in their place.
     pub fn leg(&self, side: Side) -> Given {
         let own = match side {

@@ -25,7 +25,7 @@ pub(super) struct Equation {
     from: &'static [(Measurement, f64)],
     /// What it misses, one standard deviation in cm.
     sd: f64,
-    #[expect(dead_code, reason = "tells the reader of the table where a row comes from")]
+    #[cfg_attr(not(test), expect(dead_code, reason = "for the reader of the table, and for tests"))]
     survey: Survey,
 }
 
@@ -131,4 +131,119 @@ fn variance(body: &Body, row: &Equation) -> Option<f64> {
         let own = if value.from == Origin::Estimated { per_cm * value.sd } else { 0.0 };
         Some(sum + own * own)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::body::people;
+    use crate::terms::Word;
+    use Measurement::{
+        AnkleGirth, BodyRise, CalfGirth, HeelGirth, HipGirth, InsideLeg, KneeGirth, KneeHeight, Stature,
+        ThighGirth, TotalCrotchLength, WaistGirth, WaistToHip,
+    };
+
+    /// Every row, put to the average person of the 1988 survey, gives about that person's measurement.
+    #[test]
+    fn average_person_about_average_by_every_row() {
+        for &sex in Sex::ALL {
+            for level in [WaistLevel::Natural, WaistLevel::Iso, WaistLevel::Navel] {
+                for row in rows(sex, level).into_iter().flatten() {
+                    let mean = |m| people(sex, level, m).unwrap().0;
+                    let found =
+                        row.constant + row.from.iter().map(|&(m, per_cm)| per_cm * mean(m)).sum::<f64>();
+                    // surveys of different years put knee and navel 2 cm apart, and the crotch length of men 3
+                    let within = if row.survey == Survey::Army2012 { 3.3 } else { 0.6 };
+                    let miss = found - mean(row.target);
+                    assert!(miss.abs() < within, "{sex} {level} {} misses by {miss:.2}: {row:?}", row.target);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn no_row_a_worse_one_of_the_same_inputs() {
+        for &sex in Sex::ALL {
+            for &level in WaistLevel::ALL {
+                let all: Vec<&Equation> = rows(sex, level).into_iter().flatten().collect();
+                for row in &all {
+                    assert!(row.sd > 0.3 && row.sd < 6.0, "{row:?}");
+                    let same = all.iter().filter(|other| {
+                        other.target == row.target
+                            && other.from.len() == row.from.len()
+                            && other.from.iter().all(|(m, _)| row.from.iter().any(|(own, _)| own == m))
+                    });
+                    assert!(same.count() <= 2, "{sex} {level}: {row:?}");
+                }
+            }
+        }
+    }
+
+    /// Against the reference table from which the survey rows were taken, where that lies beside this folder.
+    #[test]
+    fn survey_rows_as_in_the_reference() {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../shared/reference/estimating-equations.csv");
+        let Ok(text) = std::fs::read_to_string(path) else {
+            eprintln!("SKIPPED: the reference equations are not at hand");
+            return;
+        };
+        let target = |name: &str| {
+            Some(match name {
+                "body_rise" => BodyRise,
+                "waist_to_hip" => WaistToHip,
+                "crotch_length" => TotalCrotchLength,
+                "crotch_height" => InsideLeg,
+                "knee_height" => KneeHeight,
+                "thigh_girth" => ThighGirth,
+                "knee_girth" => KneeGirth,
+                "calf_girth" => CalfGirth,
+                "ankle_girth" => AnkleGirth,
+                "heel_ankle_girth" => HeelGirth,
+                _ => return None,
+            })
+        };
+        let (mut compared, mut left_out) = (0, 0);
+        for line in text.lines().skip(1) {
+            let fields: Vec<&str> = line.split(',').collect();
+            let number = |at: usize| fields[at].parse::<f64>().unwrap();
+            let (survey, level) = match (fields[0], fields[1]) {
+                ("army-1988", "natural") => (Survey::Army1988, WaistLevel::Natural),
+                ("army-2012", "navel") => (Survey::Army2012, WaistLevel::Navel),
+                _ => continue,
+            };
+            let sex = if fields[2] == "both" { Sex::Unsaid } else { Sex::from_key(fields[2]).unwrap() };
+            let Some(target) = target(fields[3]) else { continue };
+            let inputs: &[Measurement] = match fields[4] {
+                "hip" => &[HipGirth],
+                "stature+hip" => &[Stature, HipGirth],
+                "stature+waist+hip" => &[Stature, WaistGirth, HipGirth],
+                "stature+hip+crotch_height" => &[Stature, HipGirth, InsideLeg],
+                "waist+hip+crotch_height" => &[WaistGirth, HipGirth, InsideLeg],
+                _ => &[Stature, WaistGirth, HipGirth, InsideLeg],
+            };
+            let row = rows(sex, level).into_iter().flatten().find(|row| {
+                row.survey == survey
+                    && row.target == target
+                    && row.from.len() == inputs.len()
+                    && inputs.iter().all(|input| row.from.iter().any(|(m, _)| m == input))
+            });
+            let Some(row) = row else {
+                left_out += 1;
+                continue;
+            };
+            assert!((row.constant - number(8)).abs() < 1e-4 && (row.sd - number(14)).abs() < 1e-3, "{line}");
+            for (m, per_cm) in row.from {
+                let column = match m {
+                    Stature => 9,
+                    WaistGirth => 10,
+                    HipGirth => 11,
+                    _ => 12,
+                };
+                assert!((per_cm - number(column)).abs() < 1e-4, "{line}");
+            }
+            compared += 1;
+        }
+        println!("{compared} rows as in the reference; {left_out} left out, where fewer inputs do as well");
+        assert!(compared > 200);
+    }
 }

@@ -2,9 +2,10 @@
 
 use super::equation::estimate;
 use super::value::{Origin, Value};
-use super::{Body, Given, limit};
+use super::{Body, Doubt, Given, Grade, doubts, limit};
 use crate::mistake::{Mistake, Mistakes, Notice};
 use crate::terms::{Measurement, Sex, Word};
+use crate::unit::Unit;
 use Measurement::{
     AnkleGirth, BackCrotchLength, BodyRise, CalfGirth, FrontCrotchLength, HeelGirth, HipHeight, InsideLeg,
     KneeGirth, KneeHeight, OutsideLeg, ThighGirth, TotalCrotchLength, WaistHeight, WaistHeightBack,
@@ -26,13 +27,12 @@ impl Body {
     ///
     /// # Errors
     /// When waist or hip girth is missing, when none of inside leg, outside leg and stature was measured, when a
-    /// measurement cannot be a body, or when the level `worn` comes without waist to hip and body rise.
+    /// measurement cannot be a body, when the level `worn` comes without waist to hip and body rise, or when the body is so
+    /// far from the people surveyed that nothing can be estimated for it.
     pub fn resolve(given: &Given) -> Result<(Self, Vec<Notice>), Mistakes> {
         let faults = limit::faults(given);
         if !faults.is_empty() {
-            return Err(Mistakes(
-                faults.into_iter().map(|fault| Mistake::new(fault.title).help(fault.help)).collect(),
-            ));
+            return Err(Mistakes(faults.into_iter().map(Mistake::from).collect()));
         }
         let mut body =
             Self { sex: given.sex, waist_level: given.waist_level, values: [None; Measurement::COUNT] };
@@ -65,7 +65,15 @@ impl Body {
                 body.close_sums();
             }
         }
-        let notices = extrapolations(&body);
+        let beyond = beyond_estimates(&body);
+        if !beyond.is_empty() {
+            return Err(Mistakes(beyond));
+        }
+        let mut notices = extrapolations(&body);
+        notices.extend(open_sums(given));
+        notices.extend(
+            doubts(given).iter().filter(|doubt| doubt.grade() == Some(Grade::Warning)).map(Doubt::notice),
+        );
         Ok((body, notices))
     }
 
@@ -135,6 +143,39 @@ fn combined(cm: f64, a: Value, b: Value) -> Value {
     }
 }
 
+/// Estimates so far beyond the people surveyed that they are no measurements any more.
+fn beyond_estimates(body: &Body) -> Vec<Mistake> {
+    let beyond = |m: &&Measurement| {
+        let (least, most) = m.about().range;
+        body.cm(**m).is_some_and(|cm| !(least..=most).contains(&cm))
+    };
+    Measurement::ALL
+        .iter()
+        .filter(beyond)
+        .map(|m| Mistake::new(format!("`{m}` cannot be estimated for this body")).help(m.about().how))
+        .collect()
+}
+
+/// A whole and its parts, all three measured, that do not add up: each is kept as measured, so that a person has to know.
+fn open_sums(given: &Given) -> impl Iterator<Item = Notice> {
+    /// A pattern maker would see it in the cloth, in cm.
+    const SEEN: f64 = 1.5;
+    SUMS.into_iter().filter_map(|(whole, one, other)| {
+        let gap = given.cm(whole)? - given.cm(one)? - given.cm(other)?;
+        (gap.abs() > SEEN).then(|| {
+            Notice::new(
+                "open-sum",
+                format!(
+                    "`{whole}` is {:.1} cm ({:.1} in) {} than `{one}` and `{other}` together; each is taken as measured",
+                    gap.abs(),
+                    Unit::Inch.from_cm(gap.abs()),
+                    if gap > 0.0 { "more" } else { "less" }
+                ),
+            )
+        })
+    })
+}
+
 /// One notice for all estimates that reach beyond the surveys.
 fn extrapolations(body: &Body) -> Vec<Notice> {
     let beyond = |m: &&Measurement| body.value(**m).is_some_and(|value| value.extrapolated);
@@ -147,4 +188,233 @@ fn extrapolations(body: &Body) -> Vec<Notice> {
         names.join(", ")
     );
     vec![Notice::new("extrapolated", text)]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::terms::{Sex, WaistLevel};
+    use Measurement::{HipGirth, Stature, WaistGirth};
+    use proptest::prelude::*;
+
+    /// What a resolved body always has.
+    const ALWAYS: [Measurement; 14] = [
+        WaistGirth,
+        HipGirth,
+        BodyRise,
+        WaistToHip,
+        WaistHeight,
+        HipHeight,
+        InsideLeg,
+        KneeHeight,
+        ThighGirth,
+        KneeGirth,
+        CalfGirth,
+        AnkleGirth,
+        HeelGirth,
+        TotalCrotchLength,
+    ];
+
+    const LEVELS: [WaistLevel; 3] = [WaistLevel::Natural, WaistLevel::Iso, WaistLevel::Navel];
+
+    fn given() -> Given {
+        Given::new(Sex::Female, WaistLevel::Natural).with(WaistGirth, 74.0).with(HipGirth, 101.5)
+    }
+
+    fn resolved(given: &Given) -> Body {
+        Body::resolve(given).map_err(|mistakes| println!("{mistakes}")).unwrap().0
+    }
+
+    #[track_caller]
+    fn near(found: f64, expected: f64, within: f64) {
+        assert!((found - expected).abs() <= within, "found {found}, expected {expected}");
+    }
+
+    #[test]
+    fn body_rise_exact_from_waist_height_and_inside_leg() {
+        let body = resolved(&given().with(InsideLeg, 79.0).with(WaistHeight, 107.8));
+        let rise = body.value(BodyRise).unwrap();
+        near(rise.cm, 28.8, 1e-9);
+        assert_eq!(rise.from, Origin::Derived);
+        near(rise.sd, 0.7 * 2f64.sqrt(), 1e-9);
+    }
+
+    #[test]
+    fn heights_exact_through_two_sums() {
+        let body = resolved(&given().with(InsideLeg, 79.0).with(BodyRise, 28.8).with(HipHeight, 86.0));
+        assert_eq!(body.value(WaistToHip).unwrap().from, Origin::Derived);
+        near(body.cm(WaistToHip).unwrap(), 79.0 + 28.8 - 86.0, 1e-9);
+    }
+
+    #[test]
+    fn parts_of_the_crotch_length_added() {
+        let body = resolved(
+            &given().with(InsideLeg, 79.0).with(FrontCrotchLength, 37.0).with(BackCrotchLength, 40.0),
+        );
+        assert_eq!(body.value(TotalCrotchLength).unwrap().from, Origin::Derived);
+        near(body.cm(TotalCrotchLength).unwrap(), 77.0, 1e-9);
+    }
+
+    #[test]
+    fn outside_leg_longer_than_the_waist_is_high() {
+        let body = resolved(&given().with(InsideLeg, 79.0).with(OutsideLeg, 108.4));
+        let rise = body.value(BodyRise).unwrap();
+        near(rise.cm, 108.4 - 0.6 - 79.0, 1e-9);
+        assert_eq!(rise.from, Origin::Estimated);
+        near(rise.sd, 0.7f64.hypot(0.9).hypot(0.7), 1e-9);
+    }
+
+    /// The equation of all four inputs in the table of the 1988 survey, natural waist, women.
+    #[test]
+    fn body_rise_by_the_equation_of_all_four() {
+        let body = resolved(&given().with(InsideLeg, 79.0).with(Stature, 169.0));
+        let rise = body.value(BodyRise).unwrap();
+        near(rise.cm, -7.869 + 0.3671 * 169.0 + 0.0595 * 74.0 + 0.0504 * 101.5 - 0.4230 * 79.0, 0.02);
+        near(rise.sd, 1.76, 0.01);
+    }
+
+    #[test]
+    fn body_rise_surer_by_the_crotch_length() {
+        let body =
+            resolved(&given().with(InsideLeg, 79.0).with(Stature, 169.0).with(TotalCrotchLength, 77.5));
+        let rise = body.value(BodyRise).unwrap();
+        near(rise.cm, 4.942 + 0.439 * 77.5 - 0.099 * 101.5, 1e-9);
+        near(rise.sd, 1.12, 1e-9);
+    }
+
+    #[test]
+    fn spread_of_an_estimated_input_added() {
+        let body = resolved(&given().with(Stature, 169.0));
+        let (leg, height) = (body.value(InsideLeg).unwrap(), body.value(WaistHeight).unwrap());
+        assert_eq!((leg.from, height.from), (Origin::Estimated, Origin::Estimated));
+        assert!(height.sd > leg.sd);
+    }
+
+    #[test]
+    fn heights_agreeing_whatever_was_measured() {
+        for extra in [BodyRise, WaistHeight, HipHeight, WaistToHip, OutsideLeg, TotalCrotchLength] {
+            let typical =
+                [(BodyRise, 28.0), (HipHeight, 86.0), (WaistToHip, 22.0), (TotalCrotchLength, 77.0)];
+            let cm = typical.iter().find(|(m, _)| *m == extra).map_or(107.5, |(_, cm)| *cm);
+            let body = resolved(&given().with(InsideLeg, 79.0).with(extra, cm));
+            for (whole, one, other) in &SUMS[..2] {
+                near(body.cm(*whole).unwrap(), body.cm(*one).unwrap() + body.cm(*other).unwrap(), 1e-9);
+            }
+        }
+    }
+
+    #[test]
+    fn iso_level_between_natural_waist_and_navel() {
+        for sex in [Sex::Female, Sex::Male, Sex::Unsaid] {
+            let [natural, iso, navel] = LEVELS.map(|level| {
+                resolved(
+                    &Given::new(sex, level)
+                        .with(WaistGirth, 80.0)
+                        .with(HipGirth, 98.0)
+                        .with(InsideLeg, 80.0)
+                        .with(Stature, 170.0),
+                )
+            });
+            for m in [BodyRise, WaistToHip, TotalCrotchLength, WaistHeight] {
+                assert!(navel.cm(m) < iso.cm(m) && iso.cm(m) < natural.cm(m), "{sex} {m}");
+            }
+        }
+    }
+
+    #[test]
+    fn worn_waist_with_its_rise_and_hip_level() {
+        let worn = Given { waist_level: WaistLevel::Worn, ..given().with(InsideLeg, 79.0) };
+        assert_eq!(Body::resolve(&worn).unwrap_err().0.len(), 2);
+        let body = resolved(&worn.with(BodyRise, 24.0).with(WaistToHip, 17.0));
+        near(body.cm(TotalCrotchLength).unwrap(), -3.655 + 1.815 * 24.0 + 0.276 * 101.5, 0.1);
+    }
+
+    #[test]
+    fn extrapolation_told_beyond_the_people_surveyed() {
+        let (body, notices) = Body::resolve(&given().with(HipGirth, 140.0).with(InsideLeg, 79.0)).unwrap();
+        assert!(body.value(ThighGirth).unwrap().extrapolated);
+        assert!(notices.iter().any(|notice| notice.code == "extrapolated"));
+    }
+
+    #[test]
+    fn three_heights_that_do_not_add_up_told() {
+        let given = given().with(InsideLeg, 79.0).with(BodyRise, 28.8).with(WaistHeight, 106.0);
+        let (body, notices) = Body::resolve(&given).unwrap();
+        assert_eq!(body.cm(WaistHeight), Some(106.0));
+        assert!(notices[0].text.contains("1.8 cm (0.7 in) less"), "{notices:?}");
+    }
+
+    #[test]
+    fn heights_that_leave_no_rise_refused() {
+        let mistakes = Body::resolve(&given().with(InsideLeg, 90.0).with(WaistHeight, 92.0)).unwrap_err();
+        assert!(mistakes.0[0].title.contains("`body_rise` would be 2.0 cm"), "{mistakes}");
+    }
+
+    #[test]
+    fn two_girths_and_one_length_enough_at_every_level() {
+        for sex in [Sex::Female, Sex::Male, Sex::Unsaid] {
+            for level in LEVELS {
+                for (length, cm) in [(InsideLeg, 80.0), (OutsideLeg, 104.0), (Stature, 170.0)] {
+                    let given =
+                        Given::new(sex, level).with(WaistGirth, 80.0).with(HipGirth, 98.0).with(length, cm);
+                    let body = resolved(&given);
+                    for m in ALWAYS {
+                        assert!(body.value(m).is_some(), "{sex} {level} {length}: {m}");
+                    }
+                }
+            }
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, rng_seed: proptest::test_runner::RngSeed::Fixed(7), cases: 4000, ..ProptestConfig::default() })]
+
+        /// Any numbers at all: a body with everything in its range, or a mistake.
+        #[test]
+        fn any_numbers_a_whole_body_or_a_mistake(
+            sex in 0..3usize,
+            level in 0..4usize,
+            shares in proptest::array::uniform27(proptest::option::weighted(0.4, -0.05..1.05f64)),
+            girths in (0.0..1.0f64, 0.0..1.0f64, 0.0..1.0f64),
+        ) {
+            let mut given = Given::new(Sex::ALL[sex], WaistLevel::ALL[level]);
+            for (m, share) in Measurement::ALL.iter().zip(shares) {
+                let (least, most) = m.about().range;
+                given.measured[*m as usize] = share.map(|share| least + share * (most - least));
+            }
+            given = given
+                .with(WaistGirth, 50.0 + 90.0 * girths.0)
+                .with(HipGirth, 70.0 + 80.0 * girths.1)
+                .with(InsideLeg, 60.0 + 40.0 * girths.2);
+            if let Ok((body, _)) = Body::resolve(&given) {
+                for m in ALWAYS {
+                    let value = body.value(m);
+                    prop_assert!(value.is_some(), "{m}");
+                }
+                for m in Measurement::ALL {
+                    if let Some(value) = body.value(*m) {
+                        let (least, most) = m.about().range;
+                        prop_assert!((least..=most).contains(&value.cm), "{m} {}", value.cm);
+                        prop_assert!(value.sd.is_finite() && value.sd > 0.0);
+                    }
+                }
+            }
+        }
+
+        /// Nearly any person who could walk in: never refused, whatever is left out.
+        #[test]
+        fn people_within_four_spreads_never_refused(
+            sex in 0..3usize,
+            level in 0..3usize,
+            spreads in (-4.0..4.0f64, -4.0..4.0f64, -4.0..4.0f64),
+        ) {
+            let (sex, level) = (Sex::ALL[sex], LEVELS[level]);
+            let mut given = Given::new(sex, level);
+            for (m, spreads) in [(WaistGirth, spreads.0), (HipGirth, spreads.1), (InsideLeg, spreads.2)] {
+                let (mean, sd) = super::super::people(sex, level, m).unwrap();
+                given = given.with(m, mean + spreads * sd);
+            }
+            prop_assert!(Body::resolve(&given).is_ok());
+        }
+    }
 }

@@ -21,7 +21,7 @@ use crate::{
 pub(super) struct Arguments {
     #[command(flatten)]
     input: Input,
-    /// The folder for drawing and data
+    /// The folder for drawing and data, made where it is missing [default: drafts]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
     /// Print the draft as JSON on standard output; files only with --out
@@ -54,25 +54,26 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         written = write_all(&folder, &sheets)?;
     }
     if arguments.json {
-        print(&format!("{answer}\n"));
+        print(&format!("{answer}\n"))?;
     } else {
         let mut text = fit_table(&draft, &report, arguments.input.unit(&order));
         text.push('\n');
-        for notice in draft.notices.iter().chain(&report.notices()) {
-            // Cannot fail: writing to a string.
-            let _ = writeln!(text, "note: {}", notice.text);
+        if !report.can_be_cut() {
+            text.push_str("Not to be cut as it stands: see the notes.\n");
         }
         for path in &written {
+            // Cannot fail: writing to a string.
             let _ = writeln!(text, "wrote {}", path.display());
         }
         text.push_str(CAUTIONS);
-        print(&text);
+        print(&text)?;
     }
     Ok(if report.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
 }
 
 /// What the trade tells everyone who cuts from a new draft.
 const CAUTIONS: &str = "\
-Sew a toile before cutting good cloth. Measure the test square both ways after printing.
-Not for medical or compression wear. Body data stay on this machine.
+Sew a toile before cutting good cloth. After printing, measure a test square
+both ways. Not for medical or compression wear. Body data are personal: they
+stay on this machine.
 ";

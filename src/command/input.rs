@@ -13,7 +13,6 @@ use crate::{
 #[derive(clap::Args)]
 pub(super) struct Input {
     /// The measurement file
-    #[arg(required_unless_present = "demo", conflicts_with = "demo")]
     file: Option<PathBuf>,
     /// A built-in body of the rowing club instead of a file: stroke, five or cox
     #[arg(long, value_name = "NAME")]
@@ -21,7 +20,8 @@ pub(super) struct Input {
     /// The recipe to draft by: a shipped name or a file
     #[arg(long, value_name = "NAME")]
     block: Option<String>,
-    /// Set a key of the file for this run, by its dotted path
+    /// Set a key of the file for this run, by its dotted path, as in
+    /// trousers.ease.hip=6; may be repeated
     #[arg(long = "set", value_name = "KEY=VALUE", allow_hyphen_values = true)]
     set: Vec<String>,
     /// The unit of printed lengths: cm or inch
@@ -46,14 +46,19 @@ impl Input {
 
     fn source(&self) -> Result<Source, Mistakes> {
         match (&self.demo, &self.file) {
-            (Some(name), _) => order::demo(name).ok_or_else(|| {
+            (Some(_), Some(_)) => Err(Mistake::new("expected a measurement file or `--demo`, found both")
+                .help("leave one of them out")
+                .into()),
+            (Some(name), None) => order::demo(name).ok_or_else(|| {
                 Mistake::new(format!("there is no demo `{name}`"))
                     .nearest(name, order::DEMOS.iter().copied())
                     .help(format!("the demos are {}", order::DEMOS.join(", ")))
                     .into()
             }),
             (None, Some(path)) => Source::read(path).map_err(Mistakes::from),
-            (None, None) => Err(Mistake::new("no measurement file is named").into()),
+            (None, None) => Err(Mistake::new("expected a measurement file, found none")
+                .help("name one, or try the program with `--demo stroke`")
+                .into()),
         }
     }
 

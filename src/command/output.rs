@@ -1,11 +1,11 @@
 //! Files a command writes: whole or not at all, and never over something a person wrote.
 
 use std::{
-    io::{Read, Write},
+    io::Read,
     path::{Path, PathBuf},
 };
 
-use crate::mistake::Mistake;
+use crate::{file, mistake::Mistake};
 
 /// A file to be written: its name within the output folder, and its text.
 pub(super) struct Sheet {
@@ -15,8 +15,8 @@ pub(super) struct Sheet {
 
 /// Every text this program writes says its name near the top; a file that does not is somebody else's.
 const MARK: &str = "breeks";
-/// How far into a file the mark is looked for, bytes.
-const MARK_WITHIN: usize = 400;
+/// How far into a file the mark is looked for, bytes: behind a label of the longest kind.
+const MARK_WITHIN: usize = 4096;
 
 /// Writes all sheets into `folder`, making it if needed, and returns their paths. Nothing is written when one of them
 /// would overwrite a file that this program did not make.
@@ -26,37 +26,36 @@ pub(super) fn write_all(folder: &Path, sheets: &[Sheet]) -> Result<Vec<PathBuf>,
             .help("name another folder with `--out`")
     };
     let paths: Vec<PathBuf> = sheets.iter().map(|sheet| folder.join(&sheet.name)).collect();
-    if let Some(path) = paths.iter().find(|path| path.exists() && !is_ours(path)) {
+    if let Some(path) = paths.iter().find(|path| path.symlink_metadata().is_ok() && !is_ours(path)) {
         return Err(Mistake::new(format!("`{}` exists and was not made by this program", path.display()))
             .help("move it, or name another folder with `--out`"));
     }
     std::fs::create_dir_all(folder).map_err(|error| failed("make the folder", folder, &error))?;
-    for (path, sheet) in paths.iter().zip(sheets) {
-        write_whole(path, sheet.text.as_bytes()).map_err(|error| failed("write", path, &error))?;
-    }
+    let files: Vec<(&Path, &[u8])> =
+        paths.iter().zip(sheets).map(|(path, sheet)| (path.as_path(), sheet.text.as_bytes())).collect();
+    file::replace_all(&files).map_err(|(path, error)| failed("write", path, &error))?;
     Ok(paths)
 }
 
-/// Writes beside the file and renames, so that a reader sees the old file or the new one.
-fn write_whole(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
-    let mut beside = path.as_os_str().to_owned();
-    beside.push(format!(".{}.part", std::process::id()));
-    let beside = PathBuf::from(beside);
-    let written = std::fs::File::create(&beside).and_then(|mut file| {
-        file.write_all(bytes)?;
-        file.sync_all()
-    });
-    written.and_then(|()| std::fs::rename(&beside, path)).inspect_err(|_| {
-        // The failure to write is what is reported.
-        let _ = std::fs::remove_file(&beside);
+/// Writes a new file, whole or not at all; a file that exists is left alone.
+pub(super) fn write_new(path: &Path, text: &str) -> Result<(), Mistake> {
+    file::create(path, text.as_bytes()).map_err(|error| {
+        if error.kind() == std::io::ErrorKind::AlreadyExists {
+            Mistake::new(format!("`{}` exists already", path.display()))
+                .help("name another file: this program does not overwrite what a person wrote")
+        } else {
+            Mistake::new(format!("cannot write `{}`: {error}", path.display()))
+        }
     })
 }
 
+/// Whether a file was written by this program. Anything but a plain file, such as a pipe that nobody feeds, was not.
 fn is_ours(path: &Path) -> bool {
     let mut head = Vec::new();
-    std::fs::File::open(path)
-        .and_then(|file| file.take(MARK_WITHIN as u64).read_to_end(&mut head))
-        .is_ok_and(|_| String::from_utf8_lossy(&head).contains(MARK))
+    path.is_file()
+        && std::fs::File::open(path)
+            .and_then(|file| file.take(MARK_WITHIN as u64).read_to_end(&mut head))
+            .is_ok_and(|_| String::from_utf8_lossy(&head).contains(MARK))
 }
 
 /// A label as the stem of a file name: letters, digits and hyphens, not too long.

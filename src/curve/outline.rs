@@ -21,8 +21,8 @@ pub fn soundness(pieces: &[CubicBez]) -> Option<Fault> {
     let mut corners: Vec<Point> = Vec::with_capacity(pieces.len() * CHORDS);
     for (index, piece) in pieces.iter().enumerate() {
         let next = pieces[(index + 1) % pieces.len()].p0;
-        // NaN compares false, so that a broken number counts as a gap.
-        if !(piece.p3.distance(next) <= GAP) {
+        let gap = piece.p3.distance(next);
+        if gap.is_nan() || gap > GAP {
             return Some(Fault::Open(piece.p3));
         }
         let chords = if is_straight(piece) { 1 } else { CHORDS };

@@ -100,17 +100,20 @@ pub(super) fn side_seam(
 const CLOSE_AT_KNEE: f64 = 0.8;
 
 /// The inseam with the panel's moves of the leg, from hem to crotch point.
-pub(super) fn leg_moved(inseam: &Chain, moves: &Moves, levels: &Levels) -> Chain {
-    let mut edge = inseam.clone();
+pub(super) fn leg_moved(inseam: Chain, moves: &Moves, levels: &Levels) -> Chain {
+    let top = inseam.end().y;
+    let mut edge = inseam;
     let mut fade = |knots: &[Knot]| {
         if knots.iter().any(|knot| knot.by != Vec2::ZERO) {
             edge = faded(&edge, knots);
         }
     };
     let at = |level, by| Knot::across(levels[level], by);
+    // The crotch point stays, also where it lies below the level from which the leg moves.
+    let still = |level: Level| Knot::across(levels[level].max(top), 0.0);
     let (knee, hem) = (Level::Knee, Level::Hem);
-    fade(&[at(Level::Crotch, 0.0), at(knee, -moves.knee_in), at(hem, 0.0)]);
-    fade(&[at(Level::Thigh, 0.0), at(knee, -CLOSE_AT_KNEE * moves.close), at(hem, -moves.close)]);
+    fade(&[still(Level::Crotch), at(knee, -moves.knee_in), at(hem, 0.0)]);
+    fade(&[still(Level::Thigh), at(knee, -CLOSE_AT_KNEE * moves.close), at(hem, -moves.close)]);
     fade(&[at(knee, 0.0), at(Level::Calf, -moves.calf), at(hem, 0.0)]);
     edge
 }

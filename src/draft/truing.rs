@@ -16,7 +16,7 @@ use super::{
     moves::Moves,
     panel::{Dart, Levels, Notch, PanelShape, Roles, Shape},
     plan::{DartPlan, PanelPlan, Plan, centre_at},
-    side::{hem, leg_moved, side_lean, side_seam},
+    side::{hem, side_lean, side_seam},
     smooth::solve,
     waist::{WaistEnds, opened, sewn},
 };
@@ -114,13 +114,14 @@ impl<'a> Drawing<'a> {
         let moves = Moves::new(plan.panel, parameters, whole.hem_follows);
         let (roles, sideways) = moves.roles(plan);
         let pivot = Pivot::BelowCrotch(moves.reach);
-        let fork = ForkPlan { plan, moves: &moves, roles, tilt, pivot };
+        let levels = moves.levels(&whole.levels);
+        let fork = ForkPlan { plan, moves: &moves, roles, levels, tilt, pivot };
         let inseam = fork.inseam(roles[Role::CrotchPoint].y);
         let intake = (plan.intake + moves.width - moves.waist).max(0.0);
         let by_darts = if plan.darts.is_empty() { 0.0 } else { plan.intake + moves.width - intake };
         Self {
             plan,
-            levels: moves.levels(&whole.levels),
+            levels,
             roles,
             tilt,
             pivot,
@@ -139,6 +140,7 @@ impl<'a> Drawing<'a> {
             plan: self.plan,
             moves: &self.moves,
             roles: self.roles,
+            levels: self.levels,
             tilt: self.tilt,
             pivot: self.pivot,
         }
@@ -207,7 +209,7 @@ impl<'a> Drawing<'a> {
 
     fn put_together(self, waist: Chain, darts: Vec<Dart>, closing: f64, sewn_waist: CubicBez) -> PanelShape {
         let bend = self.fork().bend(&self.inseam);
-        let inseam = leg_moved(&self.inseam.edge, &self.moves, &self.levels);
+        let inseam = self.inseam.edge.clone();
         let mut roles = self.roles;
         let start = roles[Role::CurveStart];
         let point = inseam.end();
@@ -249,6 +251,7 @@ impl<'a> Drawing<'a> {
             notches,
             gain: self.inseam.gain(),
             has_room,
+            cut_off: None,
         }
     }
 }

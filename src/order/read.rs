@@ -5,12 +5,12 @@ use std::collections::BTreeMap;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use super::key::{Kind, Path};
-use super::value::{Raw, Read, Written, quoted};
-use super::{Adjustment, Fitting, Order, Trousers};
-use crate::adjust::OneLeg;
-use crate::body::{Given, faults};
-use crate::mistake::{Mistake, Mistakes, Notice, Source};
+use super::key::Path;
+use super::notices::{unlike_legs, unusual};
+use super::value::{Raw, Written, quoted};
+use super::{Fitting, Order, Trousers};
+use crate::body::{Fault, Given, faults};
+use crate::mistake::{Mistake, Mistakes, Notice, Source, nearest};
 use crate::terms::{Measurement, Sex, Side, WaistLevel, Word};
 use crate::unit::Unit;
 
@@ -38,21 +38,28 @@ impl Order {
     }
 }
 
+/// Where each measurement was written.
+type Places<'a> = BTreeMap<(Side, Measurement), Written<'a>>;
+
 /// What has been found so far.
 #[derive(Default)]
-struct Reading<'a> {
-    written: Vec<(String, Path, Written<'a>)>,
-    fittings: Vec<Fitting>,
-    mistakes: Vec<Mistake>,
+pub(super) struct Reading<'a> {
+    pub(super) written: Vec<(String, Path, Written<'a>)>,
+    pub(super) fittings: Vec<Fitting>,
+    pub(super) mistakes: Vec<Mistake>,
     /// The unit must be known before any length is read, so that fittings wait for it too.
     fitting_tables: Vec<(Spanned<DeValue<'a>>, &'a Source)>,
+    waist_level_said: bool,
 }
+
+/// More unknown keys than this are only counted.
+const ENOUGH: usize = 50;
 
 impl<'a> Reading<'a> {
     fn file(&mut self, source: &'a Source) {
         let (table, errors) = DeTable::parse_recoverable(&source.text);
         if !errors.is_empty() {
-            self.mistakes.extend(errors.iter().map(|error| not_toml(source, error)));
+            self.mistakes.extend(not_toml(source, &errors));
             return;
         }
         self.table("", table.into_inner(), source);
@@ -77,18 +84,21 @@ impl<'a> Reading<'a> {
             match value.into_inner() {
                 DeValue::Table(inner) if is_table => self.table(&full, inner, source),
                 _ if is_table => self.mistakes.push(
-                    Mistake::new(format!("expected a table `[{full}]`, found a value")).at(
-                        source,
-                        key.span(),
-                        "",
-                    ),
+                    Mistake::new(format!("expected a table `[{full}]`, found something else"))
+                        .at(source, key.span(), "")
+                        .help(format!("`{full}` holds other keys: {}", some(&Path::names_in(&full)))),
                 ),
+                // a file of nothing but unknown keys is another file: no need to look for what each may have meant
+                _ if self.mistakes.len() > ENOUGH => {
+                    self.mistakes.push(Mistake::new("unknown key").at(source, key.span(), ""));
+                }
                 _ => self.mistakes.push(unknown(path, name, source, key.span())),
             }
         }
     }
 
-    fn option(&mut self, option: &'a Source) {
+    /// Adds one `KEY=VALUE` of `--set`.
+    pub(super) fn option(&mut self, option: &'a Source) {
         let text = &option.text;
         let Some(at) = text.find('=') else {
             self.mistakes.push(
@@ -118,11 +128,16 @@ impl<'a> Reading<'a> {
             None => {
                 let mistake = Mistake::new(format!("unknown key {}", quoted(key))).at(option, span, "");
                 let all: Vec<String> = Path::all().collect();
-                // the last part alone is often right and only the table forgotten
-                let near = all.iter().find(|path| path.rsplit('.').next() == Some(key)).cloned();
+                // the last part alone is often meant and only the table forgotten
+                let last = |path: &str| path.rsplit('.').next().map(str::to_owned).unwrap_or_default();
+                let lasts: Vec<String> = all.iter().map(|path| last(path)).collect();
+                let near = nearest(key, all.iter().map(String::as_str)).or_else(|| {
+                    let near = nearest(key, lasts.iter().map(String::as_str))?;
+                    all.iter().find(|path| last(path) == near).map(String::as_str)
+                });
                 self.mistakes.push(match near {
                     Some(near) => mistake.help(format!("did you mean `{near}`?")),
-                    None => mistake.nearest(key, all.iter().map(String::as_str)),
+                    None => mistake,
                 });
             }
         }
@@ -138,6 +153,13 @@ impl<'a> Reading<'a> {
     }
 
     fn order(mut self, source: &'a Source) -> Result<(Order, Vec<Notice>), Mistakes> {
+        let (order, places) = self.settle(source);
+        self.judge(&order, &places);
+        self.close(order)
+    }
+
+    /// Every value at its place in an order; whether it is a body is not asked yet.
+    pub(super) fn settle(&mut self, source: &'a Source) -> (Order, Places<'a>) {
         let unit = self.unit();
         let mut order = Order {
             name: None,
@@ -150,7 +172,8 @@ impl<'a> Reading<'a> {
             fittings: Vec::new(),
             source: source.clone(),
         };
-        let mut places = BTreeMap::new();
+        let mut places = Places::new();
+        self.waist_level_said = self.written.iter().any(|(_, path, _)| *path == Path::WaistLevel);
         for (path, key, written) in std::mem::take(&mut self.written) {
             match written.read(&path, key.kind(), unit) {
                 Ok(value) => {
@@ -160,313 +183,232 @@ impl<'a> Reading<'a> {
                         places.insert((side, measurement), written);
                     }
                 }
-                Err(mistake) => self.mistakes.push(mistake),
+                Err(mistake) => self.mistakes.push(match key {
+                    Path::Measurement(_, measurement) if written.is_empty() => {
+                        mistake.help(measurement.about().how)
+                    }
+                    _ => mistake,
+                }),
             }
         }
         for (value, source) in std::mem::take(&mut self.fitting_tables) {
             self.read_fittings(value, source, unit);
         }
         order.fittings = std::mem::take(&mut self.fittings);
-        self.judge(&order, &places);
         order.adjustments.sort_by_key(|adjustment| adjustment.key);
         for leg in [&mut order.left, &mut order.right].into_iter().flatten() {
             leg.adjustments.sort_by_key(|adjustment| adjustment.key);
         }
+        (order, places)
+    }
+
+    /// The order with its notices, unless something was wrong.
+    pub(super) fn close(mut self, order: Order) -> Result<(Order, Vec<Notice>), Mistakes> {
         if self.mistakes.is_empty() {
-            let notices = unusual(&order);
+            let mut notices = unusual(&order);
+            notices.extend(unlike_legs(&order));
+            if !self.waist_level_said {
+                notices.push(Notice::new(
+                    "waist-level-unsaid",
+                    "`waist_level` is not said: everything from the waist is taken as measured at the natural waist",
+                ));
+            }
             Ok((order, notices))
         } else {
+            // from top to bottom, as a person mends a file; what has no place first, the options last
+            self.mistakes.sort_by_key(|mistake| match &mistake.place {
+                None => (0, 0),
+                Some((place, span, _)) => (1 + usize::from(*place != order.source), span.start),
+            });
             Err(Mistakes(self.mistakes))
         }
     }
 
     /// What cannot be a body, at the measurements that say so. Unless something was already wrong: then a measurement
     /// may only seem to be missing.
-    fn judge(&mut self, order: &Order, places: &BTreeMap<(Side, Measurement), Written<'_>>) {
+    fn judge(&mut self, order: &Order, places: &Places<'_>) {
         let missing_counts = self.mistakes.is_empty();
-        let mut seen = Vec::new();
-        for side in [Side::Both, Side::Left, Side::Right] {
-            for fault in faults(&order.leg(side)) {
-                if seen.contains(&fault) {
-                    continue;
+        for (side, fault) in order.faults() {
+            let place =
+                fault.at.and_then(|m| places.get(&(side, m)).or_else(|| places.get(&(Side::Both, m))));
+            let mistake = Mistake::from(fault);
+            match place {
+                Some(written) => {
+                    self.mistakes.push(mistake.at(written.source, written.span.clone(), ""));
                 }
-                let mistake = Mistake::new(fault.title.as_str()).help(fault.help.as_str());
-                let place =
-                    fault.at.and_then(|m| places.get(&(side, m)).or_else(|| places.get(&(Side::Both, m))));
-                match place {
-                    Some(written) => {
-                        self.mistakes.push(mistake.at(written.source, written.span.clone(), ""));
-                    }
-                    None if missing_counts => self.mistakes.push(mistake),
-                    None => {}
-                }
-                seen.push(fault);
+                None if missing_counts => self.mistakes.push(mistake),
+                None => {}
             }
         }
     }
-
-    fn read_fittings(&mut self, value: Spanned<DeValue<'a>>, source: &'a Source, unit: Unit) {
-        let span = value.span();
-        let DeValue::Array(rows) = value.into_inner() else {
-            let mistake = Mistake::new("expected `[[fitting]]`, found something else").at(source, span, "");
-            self.mistakes
-                .push(mistake.help("write the heading with two brackets on each side, one heading a toile"));
-            return;
-        };
-        for row in rows {
-            let span = row.span();
-            match row.into_inner() {
-                DeValue::Table(table) => self.read_fitting(table, source, unit),
-                _ => self.mistakes.push(Mistake::new("expected a table").at(source, span, "")),
-            }
-        }
-    }
-
-    fn read_fitting(&mut self, table: DeTable<'a>, source: &'a Source, unit: Unit) {
-        const NAMES: [&str; 6] = ["date", "block", "seen", "tested", "changed", "note"];
-        let mut fitting = Fitting::default();
-        for (key, value) in table {
-            let span = value.span();
-            let name = key.get_ref().to_string();
-            let value = value.into_inner();
-            match (name.as_str(), value) {
-                ("date", DeValue::Datetime(date)) => fitting.date = Some(date.to_string()),
-                ("seen", value) => fitting.seen = self.texts("seen", value, source, span),
-                ("tested", value) => fitting.tested = self.texts("tested", value, source, span),
-                ("changed", DeValue::Table(changes)) => {
-                    self.changes("", changes, source, unit, &mut fitting.changed);
-                }
-                ("changed", _) => self.mistakes.push(
-                    Mistake::new("expected a table for `changed`")
-                        .at(source, span, "")
-                        .help("write the keys and their new values: `changed = { \"thigh.front\" = 1.9 }`"),
-                ),
-                ("date" | "block" | "note", value) => {
-                    let written = Written { raw: Raw::of_toml(&value), source, span, from: "file" };
-                    match written.read(&name, Kind::Text, unit) {
-                        Ok(Read::Text(text)) if name == "date" => fitting.date = Some(text),
-                        Ok(Read::Text(text)) if name == "block" => fitting.block = Some(text),
-                        Ok(Read::Text(text)) => fitting.note = Some(text),
-                        Ok(Read::Number(_)) => {}
-                        Err(mistake) => self.mistakes.push(mistake),
-                    }
-                }
-                _ => self.mistakes.push(
-                    Mistake::new(format!("unknown key {} in `[[fitting]]`", quoted(&name)))
-                        .at(source, key.span(), "")
-                        .nearest(&name, NAMES),
-                ),
-            }
-        }
-        self.fittings.push(fitting);
-    }
-
-    /// One text or a list of texts.
-    fn texts(
-        &mut self,
-        name: &str,
-        value: DeValue<'a>,
-        source: &'a Source,
-        span: std::ops::Range<usize>,
-    ) -> Vec<String> {
-        let items: Vec<(DeValue<'a>, std::ops::Range<usize>)> = match value {
-            DeValue::Array(items) => {
-                items.into_iter().map(|item| (item.get_ref().clone(), item.span())).collect()
-            }
-            one => vec![(one, span)],
-        };
-        let mut texts = Vec::new();
-        for (item, span) in items {
-            let written = Written { raw: Raw::of_toml(&item), source, span, from: "file" };
-            match written.read(name, Kind::Text, Unit::Cm) {
-                Ok(Read::Text(text)) => texts.push(text),
-                Ok(Read::Number(_)) => {}
-                Err(mistake) => self.mistakes.push(mistake),
-            }
-        }
-        texts
-    }
-
-    /// The keys of this file that were changed, written in quotation marks or as nested tables.
-    fn changes(
-        &mut self,
-        path: &str,
-        table: DeTable<'a>,
-        source: &'a Source,
-        unit: Unit,
-        changed: &mut Vec<(String, f64)>,
-    ) {
-        for (key, value) in table {
-            let full =
-                if path.is_empty() { key.get_ref().to_string() } else { format!("{path}.{}", key.get_ref()) };
-            let span = value.span();
-            match (Path::find(&full), value.into_inner()) {
-                (None, DeValue::Table(inner)) => self.changes(&full, inner, source, unit, changed),
-                (Some(known), value) => {
-                    let written = Written { raw: Raw::of_toml(&value), source, span, from: "file" };
-                    match written.read(&full, known.kind(), unit) {
-                        Ok(Read::Number(number)) => changed.push((full, number)),
-                        Ok(Read::Text(_)) => {
-                            self.mistakes.push(
-                                written.wrong(format!("`{full}` is not a number that a fitting changes")),
-                            );
-                        }
-                        Err(mistake) => self.mistakes.push(mistake),
-                    }
-                }
-                (None, _) => {
-                    let all: Vec<String> = Path::all().collect();
-                    self.mistakes.push(
-                        Mistake::new(format!("unknown key {} in `changed`", quoted(&full)))
-                            .at(source, key.span(), "")
-                            .nearest(&full, all.iter().map(String::as_str)),
-                    );
-                }
-            }
-        }
-    }
-}
-
-impl Order {
-    /// Puts one value at its place.
-    fn put(
-        &mut self,
-        path: &str,
-        key: &Path,
-        value: Read,
-        written: &Written<'_>,
-    ) -> Result<(), Box<Mistake>> {
-        match (key, value) {
-            (Path::Name, Read::Text(text)) => self.name = Some(text),
-            (Path::Block, Read::Text(text)) => self.trousers.block = text,
-            (Path::Sex, Read::Text(word)) => assign(&mut self.body.sex, &word),
-            (Path::Units, Read::Text(word)) => assign(&mut self.units, &word),
-            (Path::WaistLevel, Read::Text(word)) => assign(&mut self.body.waist_level, &word),
-            (Path::Set, Read::Text(word)) => assign(&mut self.trousers.set, &word),
-            (Path::Fit, Read::Text(word)) => self.trousers.fit = Word::from_key(&word),
-            (Path::ClothStretch, Read::Number(number)) => self.trousers.cloth_stretch = number,
-            (Path::InseamStretch, Read::Number(cm)) => self.trousers.inseam_stretch = cm,
-            (Path::Ease(at), Read::Number(cm)) => self.trousers.ease[*at as usize] = Some(cm),
-            (Path::Style(style), Read::Number(cm)) => self.trousers.style[*style as usize] = Some(cm),
-            (Path::Allowance(at), Read::Number(cm)) => self.trousers.allowance[*at as usize] = Some(cm),
-            (Path::Ask(name), Read::Number(cm)) => {
-                self.trousers.ask.insert(name.clone(), cm);
-            }
-            (Path::Measurement(side, measurement), Read::Number(cm)) => {
-                if *side != Side::Both && !measurement.about().of_a_leg {
-                    return Err(Box::new(
-                        written.wrong(format!("`{measurement}` is of the whole body, not of one leg")).help(
-                            format!("write it under `[measurements]`, not under `[{side}.measurements]`"),
-                        ),
-                    ));
-                }
-                self.measured_mut(*side)[*measurement as usize] = Some(cm);
-            }
-            (Path::Adjust(side, key), Read::Number(value)) => {
-                let allowed = match key.about().one_leg {
-                    OneLeg::Free | OneLeg::WithCare => Ok(()),
-                    OneLeg::Never if *side != Side::Both => Err((
-                        format!("`{key}` must be the same on both legs: centre seams are sewn left to right"),
-                        format!("write it under `[{}]`, without `{side}`", key.about().region),
-                    )),
-                    OneLeg::Only if *side == Side::Both => Err((
-                        format!("`{key}` is of one side only"),
-                        format!("write it under `[left.{0}]` or `[right.{0}]`", key.about().region),
-                    )),
-                    OneLeg::Never | OneLeg::Only => Ok(()),
-                };
-                if let Err((title, help)) = allowed {
-                    return Err(Box::new(written.wrong(title).help(help)));
-                }
-                let adjustment = Adjustment { key: *key, value, from: written.from };
-                let list = self.adjustments_mut(*side);
-                match list.iter_mut().find(|old| old.key == *key) {
-                    Some(old) => *old = adjustment,
-                    None => list.push(adjustment),
-                }
-            }
-            // the kind of a key decides which of the two its value is
-            (_, Read::Text(_) | Read::Number(_)) => {
-                return Err(Box::new(written.wrong(format!("`{path}` has a value of another kind"))));
-            }
-        }
-        Ok(())
-    }
-
-    fn measured_mut(&mut self, side: Side) -> &mut [Option<f64>; Measurement::COUNT] {
-        match side {
-            Side::Both => &mut self.body.measured,
-            Side::Left => &mut self.left.get_or_insert_default().measured,
-            Side::Right => &mut self.right.get_or_insert_default().measured,
-        }
-    }
-
-    fn adjustments_mut(&mut self, side: Side) -> &mut Vec<Adjustment> {
-        match side {
-            Side::Both => &mut self.adjustments,
-            Side::Left => &mut self.left.get_or_insert_default().adjustments,
-            Side::Right => &mut self.right.get_or_insert_default().adjustments,
-        }
-    }
-}
-
-fn assign<W: Word>(place: &mut W, word: &str) {
-    if let Some(word) = W::from_key(word) {
-        *place = word;
-    }
-}
-
-/// Parameters beyond their usual range.
-fn unusual(order: &Order) -> Vec<Notice> {
-    let sides = [
-        ("", Some(&order.adjustments)),
-        ("left.", order.left.as_ref().map(|leg| &leg.adjustments)),
-        ("right.", order.right.as_ref().map(|leg| &leg.adjustments)),
-    ];
-    let mut notices = Vec::new();
-    for (side, adjustments) in sides {
-        for adjustment in adjustments.into_iter().flatten() {
-            let (about, value) = (adjustment.key.about(), adjustment.value);
-            if value != about.default && !(about.usual.0..=about.usual.1).contains(&value) {
-                notices.push(Notice::new(
-                    "unusual-parameter",
-                    format!(
-                        "`{side}{}` is {value:.2} {}; usual is {} to {}",
-                        adjustment.key,
-                        about.unit.symbol(),
-                        about.usual.0,
-                        about.usual.1
-                    ),
-                ));
-            }
-        }
-    }
-    notices
 }
 
 fn unknown(table: &str, name: &str, source: &Source, span: std::ops::Range<usize>) -> Mistake {
     let known = Path::names_in(table);
     let place = if table.is_empty() { String::new() } else { format!(" in `[{table}]`") };
     let mistake = Mistake::new(format!("unknown key {}{place}", quoted(name))).at(source, span, "");
-    if let Some(near) = crate::mistake::nearest(name, known.iter().copied()) {
-        return mistake.help(format!("did you mean `{near}`?"));
-    }
     // a right name in the wrong table
-    let elsewhere = Path::all().find(|path| path.rsplit('.').next() == Some(name));
-    match elsewhere {
+    match Path::all().find(|path| path.rsplit('.').next() == Some(name)) {
         Some(path) => match path.rsplit_once('.') {
             Some((right, _)) => mistake.help(format!("`{name}` belongs under `[{right}]`")),
             None => mistake.help(format!("`{name}` belongs at the top of the file, above the first table")),
         },
-        None => mistake,
+        None => mistake.nearest(name, known.iter().copied()),
     }
 }
 
-/// What the parser of the file format has to say, in our words where we have them.
-fn not_toml(source: &Source, error: &toml::de::Error) -> Mistake {
-    let mistake = Mistake::new(error.message().replace('\n', ", "));
-    match error.span() {
-        Some(span) => mistake.at(source, span, ""),
-        None => mistake,
+/// The first few of a list of names.
+fn some(names: &[&str]) -> String {
+    const FEW: usize = 4;
+    let mut shown = names.iter().take(FEW).map(|name| format!("`{name}`")).collect::<Vec<_>>().join(", ");
+    if names.len() > FEW {
+        shown.push_str(", ...");
+    }
+    shown
+}
+
+/// What the parser of the file format has to say, in our words where we have them: the first slip of a line, since one
+/// slip makes it stumble over all that follows.
+fn not_toml(source: &Source, errors: &[toml::de::Error]) -> Vec<Mistake> {
+    let mut spans: Vec<_> = errors.iter().map(|error| (error.span().unwrap_or_default(), error)).collect();
+    spans.sort_by_key(|(span, _)| span.start);
+    let mut mistakes = BTreeMap::new();
+    let (mut line, mut counted) = (0, 0);
+    for (span, error) in spans {
+        line += source.text.get(counted..span.start).unwrap_or_default().matches('\n').count();
+        counted = span.start;
+        mistakes.entry(line).or_insert_with(|| {
+            let message = error.message().replace('\n', ", ");
+            let mistake = if message.starts_with("duplicate key") {
+                let key = source.text.get(span.clone()).unwrap_or_default();
+                Mistake::new(format!("{} stands here for the second time", quoted(key)))
+                    .help("keep one of the two")
+            } else if message.starts_with("string values must be quoted") {
+                Mistake::new("expected a number or text between quotation marks")
+                    .help("for example `name = \"stroke\"`, `inside_leg = \"31 1/2\"`, `hip_girth = 101.5`")
+            } else if message.contains("recurs") {
+                Mistake::new("nested too deep for a measurement file")
+            } else {
+                Mistake::new(message)
+            };
+            mistake.at(source, span, "")
+        });
+    }
+    mistakes.into_values().collect()
+}
+
+impl Order {
+    /// What cannot be a body, each fault once, with the leg on which it was first seen.
+    pub fn faults(&self) -> Vec<(Side, Fault)> {
+        let mut seen: Vec<(Side, Fault)> = Vec::new();
+        for side in [Side::Both, Side::Left, Side::Right] {
+            let has_own = match side {
+                Side::Both => true,
+                Side::Left => self.left.is_some(),
+                Side::Right => self.right.is_some(),
+            };
+            let found = if has_own { faults(&self.leg(side)) } else { Vec::new() };
+            for fault in found {
+                if !seen.iter().any(|(_, known)| *known == fault) {
+                    seen.push((side, fault));
+                }
+            }
+        }
+        seen
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::adjust;
+    use crate::terms::{EaseAt, FitKind, SeatSet};
+
+    fn read_with(text: &str, set: &[&str]) -> Order {
+        let set: Vec<String> = set.iter().map(|text| (*text).to_owned()).collect();
+        Order::read_with(&Source::new("body.toml", text), &set)
+            .map_err(|mistakes| println!("{mistakes}"))
+            .unwrap()
+            .0
+    }
+
+    const SOUND: &str = "[measurements]\nwaist_girth = 74\nhip_girth = 101.5\ninside_leg = 79\n";
+
+    #[test]
+    fn option_in_place_of_the_file_and_the_last_option_strongest() {
+        let order = read_with(
+            SOUND,
+            &[
+                "measurements.hip_girth=100",
+                "measurements.hip_girth = 102 ",
+                "trousers.set=easy",
+                "name=bow two",
+            ],
+        );
+        assert_eq!(order.body.cm(Measurement::HipGirth), Some(102.0));
+        assert_eq!(order.trousers.set, SeatSet::Easy);
+        assert_eq!(order.name.as_deref(), Some("bow two"));
+    }
+
+    #[test]
+    fn lengths_of_options_in_the_unit_of_the_file() {
+        let order = read_with(
+            "units = \"inch\"\n[measurements]\nwaist_girth = 29\nhip_girth = 40\ninside_leg = \"31 1/2\"\n",
+            &["thigh.front=3/4", "seat.length=1.9 cm", "seat.angle=-1.5", "trousers.cloth_stretch=20"],
+        );
+        let value = |key| order.adjustments.iter().find(|adjustment| adjustment.key == key).map(|a| a.value);
+        assert_eq!(value(adjust::Key::ThighFront), Some(0.75 * 2.54));
+        assert_eq!(value(adjust::Key::SeatLength), Some(1.9));
+        assert_eq!(value(adjust::Key::SeatAngle), Some(-1.5));
+        assert_eq!(order.trousers.cloth_stretch, 20.0);
+        assert_eq!(order.body.cm(Measurement::InsideLeg), Some(80.01));
+    }
+
+    #[test]
+    fn unit_of_an_option_for_all_plain_numbers() {
+        let order = read_with(
+            "[measurements]\nwaist_girth = 29\nhip_girth = 40\ninside_leg = 31\nstature = \"169 cm\"\n",
+            &["units=inch"],
+        );
+        assert_eq!(order.body.cm(Measurement::HipGirth), Some(101.6));
+        assert_eq!(order.body.cm(Measurement::Stature), Some(169.0));
+    }
+
+    #[test]
+    fn every_part_of_a_full_file() {
+        let order = read_with(
+            "name = \"stroke\"\nsex = \"female\"\nwaist_level = \"navel\"\n[measurements]\nwaist_girth = 80\n\
+             hip_girth = 101.5\ninside_leg = 79\n[trousers]\nfit = \"proportional\"\ncloth_stretch = 5\n\
+             inseam_stretch = 0.5\n[trousers.ease]\nhip = 4\n[trousers.style]\nhem_width = 20\n[trousers.allowance]\n\
+             hem = 4\n[trousers.ask]\nbelt_width = 4\n[thigh]\nfront = 1.9\n[left.thigh]\nfront = 2.5\n\
+             [right.measurements]\nthigh_girth = 61\n[[fitting]]\ndate = 2025-11-20\nseen = [\"pull\", \"fold\"]\n\
+             changed = { \"thigh.front\" = 1.9, seat = { length = 1 } }\n[[fitting]]\nnote = \"good\"\n",
+            &[],
+        );
+        assert_eq!(order.trousers.fit, Some(FitKind::Proportional));
+        assert_eq!(order.trousers.ease[EaseAt::Hip as usize], Some(4.0));
+        assert_eq!(order.trousers.ask["belt_width"], 4.0);
+        assert_eq!(order.left.as_ref().unwrap().adjustments[0].value, 2.5);
+        assert_eq!(order.leg(Side::Right).cm(Measurement::ThighGirth), Some(61.0));
+        assert_eq!(order.leg(Side::Left).cm(Measurement::ThighGirth), None);
+        assert_eq!(order.fittings[0].date.as_deref(), Some("2025-11-20"));
+        assert_eq!(order.fittings[0].seen, ["pull", "fold"]);
+        let changed: Vec<_> =
+            order.fittings[0].changed.iter().map(|(key, value)| (key.as_str(), *value)).collect();
+        assert_eq!(changed, [("seat.length", 1.0), ("thigh.front", 1.9)]);
+        assert_eq!(order.fittings[1].note.as_deref(), Some("good"));
+    }
+
+    #[test]
+    fn notices_for_unusual_parameters_and_unlike_legs() {
+        let source = Source::new(
+            "body.toml",
+            format!(
+                "{SOUND}[left.measurements]\nthigh_girth = 55\n[right.measurements]\nthigh_girth = 65\n[leg]\nclose = 2\n"
+            ),
+        );
+        let (_, notices) = Order::read(&source).unwrap();
+        let codes: Vec<&str> = notices.iter().map(|notice| notice.code).collect();
+        assert_eq!(codes, ["unusual-parameter", "unlike-legs", "waist-level-unsaid"]);
     }
 }

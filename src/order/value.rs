@@ -18,14 +18,14 @@ pub(super) struct Written<'a> {
     pub(super) from: &'static str,
 }
 
-/// What was written.
-#[derive(Clone, Debug)]
-pub(super) enum Raw {
+/// A value as it was written, before its key says what it has to be.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Raw {
     /// Text between quotation marks.
     Text(String),
     /// A number.
     Number(f64),
-    /// Text of a command-line option, which may be either.
+    /// Text of a command-line option or of a table's cell, which may be either.
     Bare(String),
     /// Something else, named in words.
     Other(&'static str),
@@ -67,7 +67,9 @@ impl Written<'_> {
     /// The value read as its key wants it.
     pub(super) fn read(&self, path: &str, kind: Kind, unit: Unit) -> Result<Read, Mistake> {
         match (kind, &self.raw) {
-            (_, Raw::Other(what)) => Err(self.wrong(format!("expected {}, found {what}", named(kind)))),
+            (_, Raw::Other(what)) => {
+                Err(self.wrong(format!("expected {} for `{path}`, found {what}", named(kind))))
+            }
             (Kind::Text, Raw::Text(text) | Raw::Bare(text)) => self.line(path, text).map(Read::Text),
             (Kind::Text, Raw::Number(_)) => Err(self
                 .wrong(format!("expected text for `{path}`, found a number"))
@@ -89,6 +91,9 @@ impl Written<'_> {
             (Kind::Length(least, most), raw) => {
                 let cm = match raw {
                     Raw::Number(number) => unit.to_cm(*number),
+                    Raw::Text(_) | Raw::Bare(_) if self.is_empty() => {
+                        return Err(self.wrong(format!("nothing is filled in for `{path}`")));
+                    }
                     Raw::Text(text) | Raw::Bare(text) => parse_length(text, unit).map_err(|expected| {
                         self.wrong(format!("{expected} for `{path}`, found {}", quoted(text)))
                     })?,
@@ -107,6 +112,11 @@ impl Written<'_> {
                 self.within(path, self.plain(path, raw)?, (least, most), |n| format!("{} per cent", short(n)))
             }
         }
+    }
+
+    /// Whether the place was left blank.
+    pub(super) fn is_empty(&self) -> bool {
+        matches!(&self.raw, Raw::Text(text) | Raw::Bare(text) if text.trim().is_empty())
     }
 
     /// A mistake at this value.
@@ -135,7 +145,8 @@ impl Written<'_> {
         show: impl Fn(f64) -> String,
     ) -> Result<Read, Mistake> {
         if !value.is_finite() {
-            return Err(self.wrong(format!("expected a number for `{path}`, found {value}")));
+            let found = if value.is_nan() { "nan" } else { "infinity" };
+            return Err(self.wrong(format!("expected a number for `{path}`, found {found}")));
         }
         // a length typed at the very limit in inches may miss it by the last bit
         const LAST_BIT: f64 = 1e-9;
@@ -173,12 +184,11 @@ fn named(kind: Kind) -> &'static str {
     }
 }
 
-/// Text as it may stand in a message: short, and without anything that moves a cursor.
+/// Text as it may stand in a message: short and in one line. What moves a cursor is cleared when it is shown.
 pub(super) fn quoted(text: &str) -> String {
     /// Enough to know it again.
     const SHOWN: usize = 40;
-    let mut shown: String =
-        text.chars().take(SHOWN).map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect();
+    let mut shown: String = text.chars().take(SHOWN).map(|c| if c == '\n' { ' ' } else { c }).collect();
     if text.chars().count() > SHOWN {
         shown.push('…');
     }

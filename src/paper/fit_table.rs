@@ -1,92 +1,184 @@
 //! The numbers of a draft as a table for a terminal.
 
-use std::fmt::Write;
+use std::fmt::{Result, Write};
 
+use super::column::headed;
 use crate::{
+    adjust::Measure,
     draft::Draft,
-    fit::{LevelRow, Report},
-    terms::Word,
+    fit::{JoinRow, LevelRow, Report, SeamRow},
+    terms::{Level, Word},
     unit::Unit,
 };
 
-/// Levels, crotch length, seams, joins and notices, within 80 columns, in `unit`.
+/// Levels, crotch length, seams, joins and notices, within 80 columns, lengths in `unit`.
 pub fn fit_table(draft: &Draft, report: &Report, unit: Unit) -> String {
-    let mut out = String::new();
-    // Writing to a string cannot fail, here and below.
-    let _ = table(&mut out, draft, report, unit);
-    out
+    let mut table = Table { out: String::new(), unit };
+    // Cannot fail: writing to a string.
+    let _ = table.write(draft, report);
+    table.out
 }
 
-fn table(out: &mut String, draft: &Draft, report: &Report, unit: Unit) -> std::fmt::Result {
-    let long = |cm: f64| format!("{:.*}", places(unit), unit.from_cm(cm) + 0.0);
-    writeln!(out, "{}: block {}, {} fit, {}", draft.name, draft.recipe.name, draft.fit, unit)?;
-    writeln!(out)?;
-    writeln!(
-        out,
-        "  {:<8} {:>8}  {:<10} {:>8} {:>7}  {:<14}",
-        "level", "body", "from", "pattern", "ease", "wanted"
-    )?;
-    for row in &report.levels {
-        let wanted = match row.most {
-            Some(most) => format!("{} to {}", long(row.least), long(most)),
-            None => format!("{} at least", long(row.least)),
+struct Table {
+    out: String,
+    unit: Unit,
+}
+
+impl Table {
+    fn write(&mut self, draft: &Draft, report: &Report) -> Result {
+        let unit = match self.unit {
+            Unit::Cm => "cm",
+            Unit::Inch => "inches",
         };
         writeln!(
-            out,
-            "  {:<8} {:>8}  {:<10} {:>8} {:>7}  {:<14} {}",
-            row.level.key(),
-            long(row.body),
-            row.from.key(),
-            long(row.pattern),
-            long(row.ease()),
-            wanted,
-            verdict(row)
+            self.out,
+            "{}: block {}, {} fit, lengths in {}",
+            draft.name, draft.recipe.name, draft.fit, unit
         )?;
+        self.parameters(draft)?;
+        self.levels(report)?;
+        self.crotch(report)?;
+        self.seams(report)?;
+        self.joins(report)?;
+        let mut notices = draft.notices.iter().cloned().chain(report.notices()).peekable();
+        if notices.peek().is_some() {
+            self.out.push('\n');
+        }
+        for notice in notices {
+            self.out.push_str(&headed("note: ", &notice.text));
+        }
+        Ok(())
     }
-    writeln!(out)?;
-    let crotch = &report.crotch;
-    writeln!(
-        out,
-        "  crotch seam: front {} + back {} = {}",
-        long(crotch.front),
-        long(crotch.back),
-        long(crotch.total())
-    )?;
-    if let (Some((body, from)), Some(ease)) = (crotch.body, crotch.ease()) {
+
+    fn parameters(&mut self, draft: &Draft) -> Result {
+        let mut given = draft.adjustments.iter().filter(|it| it.value != 0.0).peekable();
+        if given.peek().is_some() {
+            writeln!(self.out, "\n  {:<22} {:>8}  {:<8} from", "fit parameter", "value", "unit")?;
+        }
+        for it in given {
+            let unit = it.key.about().unit;
+            let (value, unit) = match unit {
+                Measure::Cm => (self.unit.from_cm(it.value), self.unit.key()),
+                Measure::Degrees => (it.value, unit.symbol()),
+            };
+            writeln!(self.out, "  {:<22} {:>8}  {unit:<8} {}", it.key.key(), rounded(value, 2), it.from)?;
+        }
+        Ok(())
+    }
+
+    fn levels(&mut self, report: &Report) -> Result {
+        let columns = ["body", "pattern", "ease"];
+        let [body, pattern, ease] = columns;
+        writeln!(self.out, "\n  {:<12} {body:>8}  {:<10} {pattern:>8} {ease:>8}  wanted", "level", "from")?;
+        for row in &report.levels {
+            let wanted = match row.most {
+                Some(most) => format!("{} to {}", self.long(row.least), self.long(most)),
+                None => format!("at least {}", self.long(row.least)),
+            };
+            let line = format!(
+                "  {:<12} {:>8}  {:<10} {:>8} {:>8}  {wanted:<14} {}",
+                row.level.key(),
+                self.long(row.body),
+                row.from.key(),
+                self.long(row.pattern),
+                self.long(row.ease()),
+                verdict(row)
+            );
+            writeln!(self.out, "{}", line.trim_end())?;
+        }
+        if report.levels.iter().any(|row| row.level == Level::Hem) {
+            writeln!(
+                self.out,
+                "  Thigh to hem: one leg. At the hem, body is the heel girth, which must pass."
+            )?;
+        }
+        Ok(())
+    }
+
+    fn crotch(&mut self, report: &Report) -> Result {
+        let crotch = &report.crotch;
+        writeln!(self.out, "\n  {:<12} {:>8} {:>8} {:>8}", "crotch seam", "front", "back", "total")?;
         writeln!(
-            out,
-            "  body {} ({}), ease {}, wanted {}",
-            long(body),
-            from.key(),
-            long(ease),
-            long(crotch.wanted)
+            self.out,
+            "  {:<12} {:>8} {:>8} {:>8}",
+            "pattern",
+            self.long(crotch.front),
+            self.long(crotch.back),
+            self.long(crotch.total())
         )?;
+        for (index, share) in crotch.by_parameter.iter().enumerate() {
+            writeln!(
+                self.out,
+                "  {:<12} {:>8} {:>8} {:>8}  {}",
+                if index == 0 { "of this" } else { "" },
+                self.long(share.front),
+                self.long(share.back),
+                self.long(share.front + share.back),
+                share.key.map_or("together", Word::key)
+            )?;
+        }
+        if let (Some((body, from)), Some(ease)) = (crotch.body, crotch.ease()) {
+            writeln!(self.out, "  {:<30} {:>8}  {}", "body", self.long(body), from.key())?;
+            writeln!(
+                self.out,
+                "  {:<30} {:>8}  wanted {}",
+                "ease",
+                self.long(ease),
+                self.long(crotch.wanted)
+            )?;
+        }
+        Ok(())
     }
-    writeln!(out)?;
-    writeln!(out, "  {:<12} {:>8} {:>8} {:>11}", "seam", "front", "back", "back longer")?;
-    for row in &report.seams {
-        writeln!(
-            out,
-            "  {:<12} {:>8} {:>8} {:>11}",
-            words(row.seam.key()),
-            long(row.front),
-            long(row.back),
-            long(row.difference())
-        )?;
+
+    fn seams(&mut self, report: &Report) -> Result {
+        writeln!(self.out, "\n  {:<12} {:>8} {:>8} {:>12}  allowed", "seam", "front", "back", "back longer")?;
+        for row in &report.seams {
+            let allowed = format!("{} to {}", self.long(row.allowed.0), self.long(row.allowed.1));
+            let line = format!(
+                "  {:<12} {:>8} {:>8} {:>12}  {allowed:<14} {}",
+                words(row.seam.key()),
+                self.long(row.front),
+                self.long(row.back),
+                self.long(row.difference()),
+                if SeamRow::holds(row) { "" } else { "does not sew" }
+            );
+            writeln!(self.out, "{}", line.trim_end())?;
+        }
+        Ok(())
     }
-    writeln!(out)?;
-    writeln!(out, "  {:<12} {:>8}  wanted", "join", "degrees")?;
-    for row in &report.joins {
-        writeln!(
-            out,
-            "  {:<12} {:>8.1}  {:.0} to {:.0}",
-            words(row.join.key()),
-            row.degrees,
-            row.wanted.0,
-            row.wanted.1
-        )?;
+
+    fn joins(&mut self, report: &Report) -> Result {
+        writeln!(self.out, "\n  {:<12} {:>8}  wanted", "join", "degrees")?;
+        for row in &report.joins {
+            let wanted = format!("{:.0} to {:.0}", row.wanted.0, row.wanted.1);
+            let line = format!(
+                "  {:<12} {:>8}  {wanted:<14} {}",
+                words(row.join.key()),
+                rounded(row.degrees, 1),
+                if JoinRow::holds(row) { "" } else { "peaks or dips" }
+            );
+            writeln!(self.out, "{}", line.trim_end())?;
+        }
+        Ok(())
     }
-    Ok(())
+
+    /// A length as a tape can show it: to a tenth of a centimetre or a hundredth of an inch.
+    fn long(&self, cm: f64) -> String {
+        let places = match self.unit {
+            Unit::Cm => 1,
+            Unit::Inch => 2,
+        };
+        rounded(self.unit.from_cm(cm), places)
+    }
+}
+
+/// A number with so many decimals and without a negative zero, which reads as a difference where there is none.
+fn rounded(number: f64, places: usize) -> String {
+    let text = format!("{number:.places$}");
+    match text.strip_prefix('-') {
+        Some(zero) if zero.bytes().all(|digit| matches!(digit, b'0' | b'.')) => zero.to_owned(),
+        _ => text,
+    }
 }
 
 fn verdict(row: &LevelRow) -> &'static str {
@@ -96,14 +188,6 @@ fn verdict(row: &LevelRow) -> &'static str {
         "loose"
     } else {
         ""
-    }
-}
-
-/// Decimals that a tape can show: a tenth of a centimetre, a hundredth of an inch.
-fn places(unit: Unit) -> usize {
-    match unit {
-        Unit::Cm => 1,
-        Unit::Inch => 2,
     }
 }
 

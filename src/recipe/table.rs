@@ -19,8 +19,6 @@ use crate::{
 
 pub(super) type Value<'t> = Spanned<DeValue<'t>>;
 
-/// More mistakes than this help nobody; the rest are counted.
-const MOST_MISTAKES: usize = 40;
 /// The longest sentence or name taken from a recipe, in characters.
 const LONGEST_TEXT: usize = 400;
 
@@ -28,7 +26,6 @@ const LONGEST_TEXT: usize = 400;
 pub(super) struct Reader<'s> {
     source: &'s Source,
     found: Vec<Mistake>,
-    unsaid: usize,
     /// Lengths that some line or step of the recipe makes, so that a name used too early is told from one unknown.
     pub(super) lengths_somewhere: Vec<String>,
     /// Points that some step of the recipe makes.
@@ -55,22 +52,12 @@ pub(super) struct Cell<'v> {
 
 impl<'s> Reader<'s> {
     pub(super) fn new(source: &'s Source) -> Self {
-        Self {
-            source,
-            found: Vec::new(),
-            unsaid: 0,
-            lengths_somewhere: Vec::new(),
-            points_somewhere: Vec::new(),
-        }
+        Self { source, found: Vec::new(), lengths_somewhere: Vec::new(), points_somewhere: Vec::new() }
     }
 
     /// Notes a mistake.
     pub(super) fn note(&mut self, mistake: Mistake) {
-        if self.found.len() < MOST_MISTAKES {
-            self.found.push(mistake);
-        } else {
-            self.unsaid += 1;
-        }
+        self.found.push(mistake);
     }
 
     /// A mistake at a place of the text, to be noted.
@@ -95,9 +82,6 @@ impl<'s> Reader<'s> {
     /// What was wrong, in the order of the text.
     pub(super) fn into_mistakes(mut self) -> Mistakes {
         self.found.sort_by_key(|mistake| mistake.place.as_ref().map(|(_, span, _)| span.start));
-        if self.unsaid > 0 {
-            self.found.push(Mistake::new(format!("{} more mistakes are not shown", self.unsaid)));
-        }
         Mistakes(self.found)
     }
 

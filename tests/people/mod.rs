@@ -1,5 +1,6 @@
 //! Real people for the tests, as orders.
 #![allow(dead_code, reason = "each test file uses its own part")]
+#![allow(clippy::unwrap_used, reason = "a survey that cannot be read fails the test that asked for it")]
 
 use std::path::Path;
 
@@ -10,11 +11,11 @@ use breeks::{
 };
 
 /// One person of a survey.
-pub struct Person {
+pub(crate) struct Person {
     /// As the survey numbers them.
-    pub id: String,
+    pub(crate) id: String,
     /// What a measurement file of theirs would say.
-    pub order: Order,
+    pub(crate) order: Order,
 }
 
 /// A table with a header, by column name.
@@ -51,7 +52,7 @@ fn sex(text: &str) -> Sex {
 }
 
 /// people-507: girths and stature measured, everything else estimated.
-pub fn of_507() -> Vec<Person> {
+pub(crate) fn of_507() -> Vec<Person> {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/people-507.csv");
     let table = Table::read(&path);
     let person = |row: &Vec<String>| {
@@ -75,7 +76,7 @@ pub fn of_507() -> Vec<Person> {
 
 /// The 985 of the 1988 survey (1988 US Army Anthropometric Survey, public files; report NATICK/TR-90/032), with
 /// everything a draft needs measured. They are not in the repository: `None` where the folder beside it is missing.
-pub fn of_985(waist: WaistLevel) -> Option<Vec<Person>> {
+pub(crate) fn of_985(waist: WaistLevel) -> Option<Vec<Person>> {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/reference/people-985-army-1988.csv");
     if !path.exists() {
         println!("skipped: the 985 surveyed people are not beside the repository");
@@ -99,6 +100,7 @@ pub fn of_985(waist: WaistLevel) -> Option<Vec<Person>> {
             .with(Measurement::KneeHeight, number("knee_height"))
             .with(Measurement::WaistHeight, waist_height)
             .with(Measurement::HipHeight, number("hip_height"))
+            .with(Measurement::BodyRiseSitting, number(&format!("waist_height_sitting_{level}")))
             .with(Measurement::TotalCrotchLength, number(&format!("crotch_length_{level}")))
             .with(Measurement::BackCrotchLength, number(&format!("crotch_length_posterior_{level}")));
         let id = table.text(row, "subject_id");
@@ -108,7 +110,7 @@ pub fn of_985(waist: WaistLevel) -> Option<Vec<Person>> {
 }
 
 /// The value below which `part` of the sorted values lie.
-pub fn quantile(values: &mut [f64], part: f64) -> f64 {
+pub(crate) fn quantile(values: &mut [f64], part: f64) -> f64 {
     values.sort_by(f64::total_cmp);
     values[((values.len() - 1) as f64 * part).round() as usize]
 }

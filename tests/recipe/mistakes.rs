@@ -95,7 +95,7 @@ fn oversized_text_refused() {
 fn far_too_many_mistakes_counted_instead_of_shown() {
     let steps = "{ point = \"P\", from = \"Q\", up = 1 },\n".repeat(100);
     let message = message(&sound_but("    # further steps\n", &steps));
-    assert!(message.contains("159 more mistakes are not shown"), "{message}");
+    assert!(message.ends_with("and 187 more"), "{message}");
 }
 
 #[test]

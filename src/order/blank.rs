@@ -1,0 +1,163 @@
+//! The empty measurement file, with how to take each measurement.
+
+use crate::mistake::wrapped;
+use crate::terms::Measurement;
+use crate::unit::Unit;
+use Measurement::{
+    AnkleGirth, BackCrotchLength, BodyRise, BodyRiseSitting, CalfGirth, ForkDepth, FrontCrotchLength,
+    FrontHipArc, FrontThighArc, FrontWaistArc, HeelGirth, HipGirth, HipHeight, InsideLeg, KneeGirth,
+    KneeHeight, OutsideLeg, SittingHipGirth, Stature, ThighGirth, TopHipGirth, TotalCrotchLength, WaistGirth,
+    WaistHeight, WaistHeightBack, WaistHeightFront, WaistToHip,
+};
+
+/// The measurements in the order in which they are taken, under what each group is for.
+const GROUPS: [(&str, &[Measurement]); 6] = [
+    ("Needed: these three.", &[WaistGirth, HipGirth, InsideLeg]),
+    (
+        "These help the fit most. With a crotch length, a thigh girth or a front thigh arc the draft is fitted to what was \
+         measured; without them it follows the proportions of its recipe.",
+        &[BodyRise, TotalCrotchLength, ThighGirth, WaistToHip, Stature],
+    ),
+    ("For the leg.", &[KneeHeight, KneeGirth, CalfGirth, AnkleGirth, HeelGirth]),
+    (
+        "For front against back. The side line and the inseam line are placed by eye: a centimetre either way is usual.",
+        &[FrontCrotchLength, BackCrotchLength, FrontThighArc, FrontHipArc, FrontWaistArc, TopHipGirth],
+    ),
+    ("For a waist that is not level.", &[WaistHeight, WaistHeightFront, WaistHeightBack]),
+    (
+        "Other ways to the same lengths, and what sitting asks for.",
+        &[OutsideLeg, HipHeight, BodyRiseSitting, SittingHipGirth, ForkDepth],
+    ),
+];
+
+const HEAD: &str = "\
+# A measurement file. Lines that begin with # are notes and are not read.
+#
+# Fill in what you measured between the quotation marks, or write a plain number
+# in their place. Take away the # before a measurement you have; leave the rest.
+#
+#   breeks check FILE     looks the measurements over
+#   breeks draft FILE     drafts the trousers
+#
+# Before you measure
+#   Wear the underwear that will be worn under the trousers, and no shoes. Stand
+#   as you always stand, look straight ahead, breathe out. A second person with
+#   the tape reads better than a mirror; at the fork let the person read alone.
+#   Take each measurement twice. Where the two differ by more than a centimetre,
+#   take it a third time.
+#
+# Cautions
+#   Sew a toile before you cut good cloth: no file knows how you want trousers
+#   to feel.
+#   Body data are personal. This file stays on your machine and is sent nowhere.
+#   Keep it where you keep private things, and write a label in it, not a name.
+#   For grown people. Not for medical or compression wear, prostheses, pregnancy
+#   or long sitting in a wheelchair: those need somebody trained for it.
+";
+
+const TROUSERS: &str = r#"
+[trousers]
+block = "classic"      # `breeks blocks` shows them all; or the path of your own
+# fit = "measured"     # measured | proportional
+# set = "clean"        # clean: smooth standing | easy: sits easily
+# cloth_stretch = 0    # how far the cloth can be stretched across, per cent
+# [trousers.ease]      # waist hip thigh knee calf crotch_depth crotch_length
+# [trousers.style]     # knee_width hem_width (flat) length waist_drop
+# [trousers.allowance] # waist side_seam inseam crotch_seam hem and others
+
+# Corrections after a toile stand below, by region, each an amount on the paper:
+# [thigh]
+# front = ...          # `breeks toile` names the one that a fault asks for
+# [left.measurements]  # what is different on one leg: girths and lengths of it
+# [left.thigh]         # and its own corrections
+"#;
+
+/// The text of a new measurement file in this unit: which measurements to take, and how.
+pub fn blank(unit: Unit) -> String {
+    let (key, lengths) = match unit {
+        Unit::Cm => ("cm", "of plain numbers; a value may say its own: \"3/4 in\""),
+        Unit::Inch => ("inch", "31.5 or \"31 1/2\"; a value may say its own: \"80 cm\""),
+    };
+    let mut text = HEAD.to_owned();
+    text.push_str(&format!(
+        r#"
+# name = ""            # a label for the pattern: a nickname, a boat place
+# sex = "unsaid"       # female | male | unsaid: whose averages fill the gaps
+{units:<23}# {lengths}
+
+# Where the waist is, and so everything measured from it:
+#   natural  where the body goes in, where a belt settles
+#   iso      halfway between the lowest rib and the top of the hip bone
+#   navel    over the navel
+#   worn     where the waistband shall sit, by an elastic tied there; this one
+#            needs waist_to_hip and body_rise measured
+waist_level = "natural"
+
+[measurements]
+"#,
+        units = format!("units = \"{key}\""),
+    ));
+    for (index, (purpose, measurements)) in GROUPS.into_iter().enumerate() {
+        text.push_str(&format!("\n{}\n", commented(purpose, "# == ", "#    ")));
+        for &measurement in measurements {
+            let about = measurement.about();
+            text.push_str(&format!("\n{}\n", commented(about.how, "#   ", "#   ")));
+            let mark = if index == 0 { "" } else { "# " };
+            text.push_str(&format!("{mark}{measurement} = \"\"\n"));
+        }
+    }
+    text.push_str(TROUSERS);
+    text
+}
+
+/// A sentence as lines of comment that an 80-column screen holds.
+fn commented(text: &str, first: &str, next: &str) -> String {
+    let lines = wrapped(text, 80 - first.len().max(next.len()));
+    format!("{first}{}", lines.replace('\n', &format!("\n{next}")))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::mistake::Source;
+    use crate::order::Order;
+    use crate::terms::Word;
+
+    #[test]
+    fn every_measurement_once() {
+        let mut named: Vec<Measurement> = GROUPS.into_iter().flat_map(|(_, group)| group).copied().collect();
+        named.sort();
+        assert_eq!(named, Measurement::ALL);
+    }
+
+    #[test]
+    fn no_line_beyond_80_columns() {
+        for unit in [Unit::Cm, Unit::Inch] {
+            for line in blank(unit).lines() {
+                assert!(line.chars().count() <= 80, "{line}");
+            }
+        }
+    }
+
+    #[test]
+    fn empty_file_asks_for_the_three_that_are_needed() {
+        let mistakes = Order::read(&Source::new("new.toml", blank(Unit::Cm))).unwrap_err();
+        assert_eq!(mistakes.0.len(), 3, "{mistakes}");
+    }
+
+    #[test]
+    fn filled_file_readable_with_every_measurement() {
+        let mut text = blank(Unit::Inch);
+        for m in Measurement::ALL {
+            let (least, most) = m.about().range;
+            let commented = format!("# {m} = \"\"");
+            let value = format!("{m} = {:.1}", 0.5 * (least + most) / 2.54);
+            text = text.replace(&commented, &value).replace(&format!("\n{m} = \"\""), &format!("\n{value}"));
+        }
+        let mistakes = Order::read(&Source::new("new.toml", text)).err();
+        // the middle of every range is no body; but every line was read
+        for mistake in mistakes.iter().flat_map(|all| &all.0) {
+            assert!(!mistake.title.contains("unknown") && !mistake.title.contains("missing"), "{mistake}");
+        }
+    }
+}

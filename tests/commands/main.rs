@@ -1,0 +1,9 @@
+//! The command line as dialogues: what is typed, what is printed, what is written, how it ends.
+
+mod blocks;
+mod dialogue;
+mod draft;
+mod readme;
+mod refusals;
+mod streams;
+mod written;

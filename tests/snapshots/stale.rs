@@ -1,0 +1,83 @@
+//! Plain `cargo test` does not notice a snapshot whose test is gone: this compares the folder with the tests' text.
+
+use std::{
+    collections::BTreeSet,
+    fs,
+    path::{Path, PathBuf},
+};
+
+/// The text of every test, with what may stand in a snapshot's name.
+struct Tests(Vec<(PathBuf, String)>);
+
+impl Tests {
+    fn read() -> Self {
+        let (mut texts, mut folders) = (Vec::new(), ["tests", "src"].map(|name| root().join(name)).to_vec());
+        while let Some(folder) = folders.pop() {
+            for entry in fs::read_dir(&folder).expect("a folder of the repository") {
+                let path = entry.expect("an entry").path();
+                if path.is_dir() {
+                    folders.push(path);
+                } else if path.extension().is_some_and(|ending| ending == "rs") {
+                    let text = fs::read_to_string(&path).expect("a source file");
+                    texts.push((path, text));
+                }
+            }
+        }
+        Self(texts)
+    }
+
+    /// Whether a test names the snapshot: in full, or as the beginning of a text and the rest as a word of the same
+    /// file or of the program, which is how a name is put together from a table of cases.
+    fn name(&self, snapshot: &str) -> bool {
+        self.0.iter().any(|(_, text)| {
+            let beginnings = snapshot.char_indices().map(|(at, _)| snapshot.split_at(at));
+            text.contains(&format!("\"{snapshot}\""))
+                || text.contains(&format!("\"{snapshot}."))
+                || beginnings.filter(|(beginning, _)| beginning.ends_with(['_', '-'])).any(
+                    |(beginning, rest)| {
+                        ['"', '{'].iter().any(|end| text.contains(&format!("\"{beginning}{end}")))
+                            && (has_word(text, rest) || self.program_has_word(rest))
+                    },
+                )
+        })
+    }
+
+    fn program_has_word(&self, word: &str) -> bool {
+        self.0.iter().any(|(path, text)| path.starts_with(root().join("src")) && has_word(text, word))
+    }
+}
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+fn has_word(text: &str, word: &str) -> bool {
+    let part_of_word = |letter: char| letter.is_alphanumeric() || letter == '_';
+    text.match_indices(word).any(|(at, _)| {
+        !text[..at].ends_with(part_of_word) && !text[at + word.len()..].starts_with(part_of_word)
+    })
+}
+
+#[test]
+fn every_snapshot_named_by_a_test() {
+    let tests = Tests::read();
+    let kept: BTreeSet<String> = fs::read_dir(root().join("snapshots"))
+        .expect("the folder of snapshots")
+        .map(|entry| entry.expect("an entry").file_name().to_string_lossy().into_owned())
+        .filter(|file| !file.contains(".snap.new"))
+        .collect();
+    assert!(kept.len() > 50, "{kept:?}");
+    let stale: Vec<&String> = kept
+        .iter()
+        .filter(|file| file.split_once(".snap").is_none_or(|(name, _)| !tests.name(name)))
+        .collect();
+    assert!(stale.is_empty(), "no test compares these any more, delete them: {stale:?}");
+}
+
+#[test]
+fn snapshot_that_nothing_names_found() {
+    let tests = Tests::read();
+    assert!(tests.name("answer_cox") && tests.name("picture_stroke"));
+    let nobody = ["answer", "cushion"].join("_");
+    assert!(!tests.name(&nobody));
+}
