@@ -16,6 +16,11 @@ pub(super) fn headed(heading: &str, sentence: &str) -> String {
     format!("{heading}{}\n", lines.join(&format!("\n{}", " ".repeat(indent))))
 }
 
+/// A notice as a terminal shows it.
+pub fn note(text: &str) -> String {
+    headed("note: ", text)
+}
+
 /// Cells side by side, each wrapped into its width; no line ends in blanks.
 pub(super) fn side_by_side(cells: &[(&str, usize)]) -> String {
     /// Between two columns.
