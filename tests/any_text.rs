@@ -1,6 +1,7 @@
 //! Any text at all before the readers: an order, a recipe or mistakes that can be shown, and never a panic.
 //!
 //! `PROPTEST_CASES=200000 PROPTEST_RNG_SEED=1 cargo test --release --test any_text` for a long run.
+#![allow(clippy::unwrap_used, reason = "what cannot be read fails the test")]
 
 use breeks::{
     mistake::{Mistakes, Source},
@@ -47,7 +48,8 @@ fn read_all(text: &str, set: &[String]) {
             }
             let change = Change::Number("thigh.front".to_owned(), 1.9);
             if let Ok(edited) = edit(&source, &[change]) {
-                let (again, _) = Order::read(&Source::new("any.toml", edited)).unwrap();
+                let (again, _) =
+                    Order::read(&Source::new("any.toml", edited)).expect("an edited file is read again");
                 assert!(again.adjustments.iter().any(|adjustment| (adjustment.value - 1.9).abs() < 0.01));
             }
         }

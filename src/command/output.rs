@@ -1,11 +1,11 @@
 //! Files a command writes: whole or not at all, and never over something a person wrote.
 
 use std::{
-    io::{Read, Write},
+    io::Read,
     path::{Path, PathBuf},
 };
 
-use crate::mistake::Mistake;
+use crate::{file, mistake::Mistake};
 
 /// A file to be written: its name within the output folder, and its bytes.
 pub(super) struct Sheet {
@@ -31,36 +31,22 @@ pub(super) fn write_all(folder: &Path, sheets: &[Sheet]) -> Result<Vec<PathBuf>,
             .help("move it, or name another folder with `--out`"));
     }
     std::fs::create_dir_all(folder).map_err(|error| failed("make the folder", folder, &error))?;
-    let mut parts: Vec<PathBuf> = Vec::with_capacity(paths.len());
-    let written = paths.iter().zip(sheets).try_for_each(|(path, sheet)| {
-        parts.push(part_of(path));
-        write_part(&part_of(path), &sheet.bytes).map_err(|error| failed("write", path, &error))
-    });
-    let renamed = written.and_then(|()| {
-        paths.iter().zip(&parts).try_for_each(|(path, part)| {
-            std::fs::rename(part, path).map_err(|error| failed("write", path, &error))
-        })
-    });
-    if renamed.is_err() {
-        for part in &parts {
-            // Those already renamed are gone; the failure to write is what is reported.
-            let _ = std::fs::remove_file(part);
+    let files: Vec<(&Path, &[u8])> =
+        paths.iter().zip(sheets).map(|(path, sheet)| (path.as_path(), sheet.bytes.as_slice())).collect();
+    file::replace_all(&files).map_err(|(path, error)| failed("write", path, &error))?;
+    Ok(paths)
+}
+
+/// Writes a new file, whole or not at all; a file that exists is left alone.
+pub(super) fn write_new(path: &Path, text: &str) -> Result<(), Mistake> {
+    file::create(path, text.as_bytes()).map_err(|error| {
+        if error.kind() == std::io::ErrorKind::AlreadyExists {
+            Mistake::new(format!("`{}` exists already", path.display()))
+                .help("name another file: this program does not overwrite what a person wrote")
+        } else {
+            Mistake::new(format!("cannot write `{}`: {error}", path.display()))
         }
-    }
-    renamed.map(|()| paths)
-}
-
-/// The name under which a file is written until all are whole.
-fn part_of(path: &Path) -> PathBuf {
-    let mut part = path.as_os_str().to_owned();
-    part.push(format!(".{}.part", std::process::id()));
-    PathBuf::from(part)
-}
-
-fn write_part(part: &Path, bytes: &[u8]) -> std::io::Result<()> {
-    let mut file = std::fs::File::create_new(part)?;
-    file.write_all(bytes)?;
-    file.sync_all()
+    })
 }
 
 /// Whether a file was written by this program. Anything but a plain file, such as a pipe that nobody feeds, was not.

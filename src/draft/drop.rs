@@ -62,7 +62,7 @@ pub(super) fn lowered(shape: Shape, drop: f64, asked: Asked) -> Result<(Shape, V
         return Ok((shape, notices));
     }
     let (front, back) = (trimmed(shape.front, drop), trimmed(shape.back, drop));
-    let rise = 0.5 * [&front, &back].map(|panel| lean(panel)).iter().sum::<f64>();
+    let rise = 0.5 * [&front, &back].map(lean).iter().sum::<f64>();
     for panel in [&front, &back] {
         let eased: f64 =
             panel.darts.iter().filter(|dart| !is_sewn(dart, drop)).map(|dart| left_of(dart, drop)).sum();

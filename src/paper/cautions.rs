@@ -1,6 +1,6 @@
 //! What the trade tells everyone who cuts from a new draft.
 
-use super::wrapped::wrapped;
+use super::terminal::headed;
 
 /// One sentence each, for every sheet of paper.
 pub(super) const CAUTIONS: [&str; 4] = [
@@ -12,5 +12,5 @@ pub(super) const CAUTIONS: [&str; 4] = [
 
 /// All of them for a terminal, within 80 columns.
 pub fn cautions() -> String {
-    wrapped("", &CAUTIONS.join(" "))
+    headed("", &CAUTIONS.join(" "))
 }

@@ -43,6 +43,8 @@ pub struct Entry {
     pub number: usize,
     /// The recipe's sentence, or a plain one made from the rule.
     pub title: String,
+    /// Plainly what is done, whatever the recipe says: `mark 9 from 5 towards the fork`.
+    pub plain: String,
     /// The rule as the trade writes it: `1/16 hip + 0.5`.
     pub rule: String,
     /// The name of the point or quantity that it makes.

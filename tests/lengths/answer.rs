@@ -48,19 +48,20 @@ pub(crate) fn drafted_with(parameters: &str) -> Answer {
     drafted(&["--demo", "stroke"].into_iter().chain(sets).collect::<Vec<_>>())
 }
 
-/// The outlines in the drawing of a demo body, each in parts, since the mouths of its darts are open.
-pub(crate) fn drawn_demo(name: &str) -> Vec<Vec<Path>> {
-    let folder = FilePath::new(env!("CARGO_TARGET_TMPDIR")).join("lengths");
+/// The lines of one layer in the drawing of a demo body, each in parts: the mouths of darts are open.
+pub(crate) fn drawn(layer: &str, demo: &str, more: &[&str]) -> Vec<Vec<Path>> {
+    let folder = FilePath::new(env!("CARGO_TARGET_TMPDIR")).join("lengths").join(layer);
     let ended = Command::new(env!("CARGO_BIN_EXE_breeks"))
-        .args(["draft", "--demo", name, "--out"])
+        .args(["draft", "--demo", demo, "--out"])
         .arg(&folder)
+        .args(more)
         .output()
         .expect("the program runs");
     assert_ne!(ended.status.code(), Some(2), "{}", String::from_utf8_lossy(&ended.stderr));
-    let drawing = std::fs::read_to_string(folder.join(format!("{name}-classic.svg"))).expect("a drawing");
-    let (_, panels) = drawing.split_once(r#"data-layer="Panels""#).expect("a layer of panels");
-    let (panels, _) = panels.split_once("</g>").expect("its end");
-    let data = panels.split(r#" d=""#).skip(1);
+    let drawing = std::fs::read_to_string(folder.join(format!("{demo}-classic.svg"))).expect("a drawing");
+    let (_, layer) = drawing.split_once(&format!("data-layer=\"{layer}\"")).expect("a layer of that name");
+    let (layer, _) = layer.split_once("</g>").expect("its end");
+    let data = layer.split(r#" d=""#).skip(1);
     data.map(|rest| {
         let data = rest.split('"').next().expect("path data");
         data.split("M ").skip(1).map(|part| Path::read(&format!("M {}", part.trim_end()))).collect()

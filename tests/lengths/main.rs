@@ -8,7 +8,7 @@ mod ruler;
 
 use std::sync::OnceLock;
 
-use answer::{Answer, Piece, drafted_demo, drafted_person, drafted_with, drawn_demo, people};
+use answer::{Answer, Piece, drafted_demo, drafted_person, drafted_with, drawn, people};
 use ruler::{Path, Place, angle, distance, turned};
 
 /// Two measurements of one length agree within this, cm.
@@ -254,7 +254,7 @@ fn crotch_length_added_up() {
 fn outlines_of_the_drawing() {
     for demo in DEMOS {
         let pieces = drafted_demo(demo).pieces();
-        let drawn = drawn_demo(demo);
+        let drawn = drawn("Panels", demo, &[]);
         assert_eq!(drawn.len(), pieces.len());
         for (piece, drawn) in pieces.iter().zip(drawn) {
             let mouths: f64 = piece.darts().iter().map(|dart| dart.intake).sum();
@@ -263,5 +263,18 @@ fn outlines_of_the_drawing() {
             // The drawing is printed to 3 decimals, the answer to 4.
             assert!((said - measured).abs() < 0.005, "{demo} {}: {said}, drawn {measured}", piece.panel());
         }
+    }
+}
+
+/// A deeper crotch once moved the panels and left the level lines of the drawing where they had been.
+#[test]
+fn level_lines_of_the_drawing() {
+    let answer = drafted_with("crotch.depth=0.8");
+    let lines = drawn("levels", "stroke", &["--set", "crotch.depth=0.8"]);
+    let names = ["waist", "hip", "crotch", "thigh", "knee", "calf", "hem"];
+    let said = answer.pieces().into_iter().flat_map(|piece| names.map(|name| piece.level(name)));
+    assert_eq!(lines.len(), 14);
+    for (said, line) in said.zip(lines) {
+        assert!((said - line.start()[1]).abs() < SAME && line.start()[1] == line.end()[1], "{said}");
     }
 }

@@ -27,7 +27,7 @@ impl Tests {
     }
 
     /// Whether a test names the snapshot: in full, or as the beginning of a text and the rest as a word of the same
-    /// file, which is how a name is put together from a table of cases.
+    /// file or of the program, which is how a name is put together from a table of cases.
     fn name(&self, snapshot: &str) -> bool {
         self.0.iter().any(|(_, text)| {
             let beginnings = snapshot.char_indices().map(|(at, _)| snapshot.split_at(at));
@@ -36,10 +36,14 @@ impl Tests {
                 || beginnings.filter(|(beginning, _)| beginning.ends_with(['_', '-'])).any(
                     |(beginning, rest)| {
                         ['"', '{'].iter().any(|end| text.contains(&format!("\"{beginning}{end}")))
-                            && has_word(text, rest)
+                            && (has_word(text, rest) || self.program_has_word(rest))
                     },
                 )
         })
+    }
+
+    fn program_has_word(&self, word: &str) -> bool {
+        self.0.iter().any(|(path, text)| path.starts_with(root().join("src")) && has_word(text, word))
     }
 }
 
