@@ -74,14 +74,16 @@ pub(super) fn crotch<'a>(subject: &Subject<'_>, language: &'a Language, width: f
     note.picture(bar, height);
     let crotch = &subject.report.crotch;
     let wanted = subject.length(crotch.wanted);
-    let words = match crotch.body {
-        Some((_, from)) => format!(
-            "Sewn {}; the body's length is {from}; wanted ease {wanted}.",
-            subject.length(crotch.total())
-        ),
-        None => format!("Sewn {}; wanted ease {wanted}.", subject.length(crotch.total())),
+    let total = subject.length(crotch.total());
+    let sewn = match subject.draft.shape.front.cut_off {
+        Some(_) => format!("Up to the measured waist {total}"),
+        None => format!("Sewn {total}"),
     };
-    note.paragraph(&Wording::line(&words), 2);
+    let words = match crotch.body {
+        Some((_, from)) => format!("{sewn}; the body's length is {from}; wanted ease {wanted}."),
+        None => format!("{sewn}; wanted ease {wanted}."),
+    };
+    note.paragraph(&Wording::line(&words), 3);
     note
 }
 

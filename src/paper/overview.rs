@@ -22,6 +22,8 @@ const MARGIN: f64 = 1.1;
 const NOTES: f64 = 6.9;
 /// Between the parts of the sheet, cm.
 const GAP: f64 = 0.6;
+/// Room above the waist line for the names of the columns, cm of the body.
+const ABOVE_WAIST: f64 = 6.5;
 /// Between the two panels, cm of the body.
 const BETWEEN: f64 = 4.0;
 
@@ -42,11 +44,12 @@ pub fn overview(subject: &Subject<'_>) -> Drawing {
     let ledger_width = Ledger::width(LANGUAGE);
     let shown = Rect::new(
         inside.x0 + ledger_width + 2.0 * GAP,
-        inside.y0 + heading_height + 1.2,
+        inside.y0 + heading_height + GAP,
         inside.x1 - NOTES - 1.5 * GAP,
         inside.y1,
     );
-    let (whole, places) = side_by_side(subject.panels());
+    let (mut whole, places) = side_by_side(subject.panels());
+    whole.y0 = whole.y0.min(-ABOVE_WAIST);
     let scale = (shown.width() / whole.width()).min(shown.height() / whole.height());
     let corner = Point::new(shown.x1 - scale * whole.width(), shown.y0);
     let fit = Affine::translate(corner.to_vec2())

@@ -45,8 +45,12 @@ impl<'a> Subject<'a> {
     pub(super) fn how(&self) -> Wording {
         let body = &self.draft.body;
         let sex = if body.sex == crate::terms::Sex::Unsaid { "sex unsaid" } else { body.sex.key() };
+        let lowered = match self.draft.shape.front.cut_off {
+            Some(cut) => format!(" The top is cut {} below the measured waist.", self.length(cut.drop)),
+            None => String::new(),
+        };
         Wording::paragraph(&format!(
-            "Body: {sex}, waist level {}. Fit: {}. Lengths in {}. Panels end at the sewing line: no allowances.",
+            "Body: {sex}, waist level {}. Fit: {}. Lengths in {}. Panels end at the sewing line: no allowances.{lowered}",
             body.waist_level,
             self.draft.fit,
             match self.unit {
