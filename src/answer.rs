@@ -1,5 +1,6 @@
 //! The draft as data for programs: the JSON contract.
 
+pub mod batch;
 mod number;
 mod path;
 
@@ -293,24 +294,21 @@ fn body(draft: &Draft) -> BTreeMap<&'static str, BodyValue> {
 
 fn piece(draft: &Draft, panel: &PanelShape, whole: bool) -> Piece {
     let levels = Level::ALL.iter().map(|level| (level.key(), Cm(draft.shape.levels[*level]))).collect();
-    let edges = Edge::ALL
-        .iter()
-        .map(|edge| {
-            let chain = panel.edge(*edge);
-            let length = match edge {
-                Edge::Waist => panel.sewn_waist_length(),
-                _ => chain.length(),
-            };
-            EdgeOut { edge: edge.key(), path: path::open(chain.pieces()), length: Cm(length) }
-        })
-        .collect();
+    let edge = |edge: &Edge| {
+        let chain = panel.edge(*edge);
+        let length = match edge {
+            Edge::Waist => panel.sewn_waist_length(),
+            _ => chain.length(),
+        };
+        EdgeOut { edge: edge.key(), path: path::open(chain.pieces()), length: Cm(length) }
+    };
     let [from, to] = panel.grain();
     Piece {
         panel: panel.panel.key(),
         side: Side::Both.key(),
         levels: InOrder(levels),
         points: Role::ALL.iter().map(|role| (role.key(), Place(panel.roles[*role]))).collect(),
-        edges: whole.then_some(edges),
+        edges: whole.then(|| Edge::ALL.iter().map(edge).collect()),
         darts: panel
             .darts
             .iter()

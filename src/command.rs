@@ -1,5 +1,6 @@
 //! The command line: one file a command; each reads, calls the library and prints.
 
+mod batch;
 mod blocks;
 mod draft;
 mod input;
@@ -26,6 +27,8 @@ struct Arguments {
 enum Command {
     /// Draft a front and a back block from a measurement file
     Draft(draft::Arguments),
+    /// Draft many bodies: rows of CSV or NDJSON in, one line of JSON a row out
+    Batch(batch::Arguments),
     /// Show the recipes a block can be drafted by
     Blocks(blocks::Arguments),
 }
@@ -46,6 +49,7 @@ pub fn run() -> ExitCode {
     let arguments = Arguments::parse();
     let ended = match arguments.command {
         Command::Draft(arguments) => draft::run(&arguments),
+        Command::Batch(arguments) => batch::run(&arguments),
         Command::Blocks(arguments) => blocks::run(&arguments),
     };
     let ending = ended.unwrap_or_else(|mistakes| {

@@ -1,6 +1,7 @@
 //! Body and recipe meet: the recipe is compiled against the body ([`Plan`]), the panels are drawn from their ten
 //! roles and trued ([`shape`]), and the whole is kept with its record ([`Draft`]).
 
+mod drop;
 mod fade;
 mod fork;
 mod moves;
@@ -9,11 +10,13 @@ mod plan;
 mod record;
 mod side;
 mod smooth;
+mod stretch;
 mod suppression;
 mod truing;
 mod waist;
 
-pub use panel::{Dart, Levels, Notch, PanelShape, Roles, Shape};
+pub use panel::{CutOff, Dart, Levels, Notch, PanelShape, Roles, Shape};
 pub use plan::{DartPlan, PanelPlan, Plan};
 pub use record::{Draft, Step, draft};
+pub(crate) use stretch::{RIGID_BELOW, opened_by};
 pub use truing::shape;

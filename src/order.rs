@@ -4,8 +4,12 @@ mod blank;
 mod check;
 mod demo;
 mod edit;
+mod fitting;
 mod key;
+mod notices;
+mod put;
 mod read;
+mod row;
 mod value;
 
 use std::collections::BTreeMap;
@@ -21,6 +25,8 @@ pub use check::check;
 pub use demo::{DEMOS, demo};
 pub use edit::{Change, edit, record};
 pub use key::{Kind, Path};
+pub use row::{RowReader, row_key};
+pub use value::Raw;
 
 /// Everything that one measurement file says. All lengths in cm.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,6 +1,7 @@
 //! Any text at all before the readers: an order, a recipe or mistakes that can be shown, and never a panic.
 //!
 //! `PROPTEST_CASES=200000 PROPTEST_RNG_SEED=1 cargo test --release --test any_text` for a long run.
+#![allow(clippy::unwrap_used, reason = "what cannot be read fails the test")]
 
 use breeks::{
     mistake::{Mistakes, Source},

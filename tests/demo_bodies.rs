@@ -1,4 +1,5 @@
 //! The three demo bodies.
+#![allow(clippy::unwrap_used, reason = "what cannot be read fails the test")]
 
 use breeks::body::Body;
 use breeks::order::{DEMOS, Order, demo};

@@ -1,6 +1,7 @@
 //! What cannot be a body, or is a slip of units. Everything else is drafted, however unusual.
 
 use super::Given;
+use crate::mistake::Mistake;
 use crate::terms::{Measurement, WaistLevel, Word};
 use crate::unit::{CM_PER_INCH, Unit};
 
@@ -22,6 +23,12 @@ impl Fault {
 
     fn missing(title: impl Into<String>, help: impl Into<String>) -> Self {
         Self { at: None, title: title.into(), help: help.into() }
+    }
+}
+
+impl From<Fault> for Mistake {
+    fn from(fault: Fault) -> Self {
+        Self::new(fault.title).help(fault.help)
     }
 }
 

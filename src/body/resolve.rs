@@ -32,9 +32,7 @@ impl Body {
     pub fn resolve(given: &Given) -> Result<(Self, Vec<Notice>), Mistakes> {
         let faults = limit::faults(given);
         if !faults.is_empty() {
-            return Err(Mistakes(
-                faults.into_iter().map(|fault| Mistake::new(fault.title).help(fault.help)).collect(),
-            ));
+            return Err(Mistakes(faults.into_iter().map(Mistake::from).collect()));
         }
         let mut body =
             Self { sex: given.sex, waist_level: given.waist_level, values: [None; Measurement::COUNT] };

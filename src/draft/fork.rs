@@ -65,8 +65,11 @@ const ROUNDING: f64 = 0.02;
 const LEAST_TURN: f64 = 0.4;
 /// Extensions run out on the inseam this far below the crotch point, cm.
 pub(super) const RUN_OUT: f64 = 20.0;
-/// The pivot of the thigh turn stays this far above the knee, cm.
+/// The pivot of the thigh turn stays this far from knee and crotch point, where the leg is long enough, cm.
 const PIVOT_ABOVE_KNEE: f64 = 5.0;
+const PIVOT_BELOW_CROTCH: f64 = 10.0;
+/// So much of the inseam below the crotch point yields to the crossing, cm.
+const YIELDING: f64 = 5.0;
 /// The inseam is smoothed this far on both sides of the pivot, cm.
 const PIVOT_SMOOTHED: f64 = 4.0;
 
@@ -79,6 +82,23 @@ fn fork_lean(upward: Vec2) -> f64 {
 fn up_the_leg(lean: f64) -> Vec2 {
     let (sin, cos) = lean.sin_cos();
     Vec2::new(-sin, -cos)
+}
+
+/// The inseam from knee to crotch point before anything turns it: one sweep, of which the top yields to the crossing.
+struct Upper {
+    below: CubicBez,
+    top: CubicBez,
+}
+
+impl Upper {
+    /// From `knee`, which it leaves along `up`, to `point`; the sweep would reach it with `lean`, the top with `yielded`.
+    fn new(knee: Point, up: Vec2, point: Point, lean: f64, yielded: f64) -> Self {
+        let sweep = eased(knee, up, point, up_the_leg(lean));
+        let from = 1.0 - (YIELDING / knee.distance(point)).min(0.5);
+        let (below, end) = (sweep.subsegment(0.0..from), sweep.subsegment(from..1.0));
+        let reach = (end.p3 - end.p2).hypot();
+        Self { below, top: CubicBez::new(end.p0, end.p1, point - up_the_leg(yielded) * reach, point) }
+    }
 }
 
 impl ForkPlan<'_> {
@@ -98,8 +118,8 @@ impl ForkPlan<'_> {
         let bowed = 8.0 * self.plan.inseam_bow / chord.hypot() - at_knee;
         let lean = fork_lean(chord) + smooth_max(bowed, LEAST_TURN * at_knee, ROUNDING);
         let slope = self.slope(lean, point);
-        let lean = if self.plan.printed { lean } else { slope - self.tilt };
-        let upper = eased(knee, up, base, up_the_leg(lean));
+        let upper =
+            Upper::new(knee, up, base, lean, if self.plan.printed { lean } else { slope - self.tilt });
         let mut inseam = Inseam {
             edge: Chain::of(straight(hem, knee)),
             leaving: Vec2::new(slope.cos(), -slope.sin()),
@@ -108,7 +128,7 @@ impl ForkPlan<'_> {
             pivot: knee,
             pivot_above_knee: 0.0,
         };
-        self.turn_upper(&mut inseam, upper);
+        self.turn_upper(&mut inseam, &upper);
         self.run_out(&mut inseam);
         inseam.edge = leg_moved(inseam.edge, self.moves, &self.levels);
         inseam
@@ -136,32 +156,36 @@ impl ForkPlan<'_> {
     }
 
     /// Turns the part of the inseam above the pivot and smooths it there.
-    fn turn_upper(&self, inseam: &mut Inseam, upper: CubicBez) {
+    fn turn_upper(&self, inseam: &mut Inseam, upper: &Upper) {
         let lower = inseam.edge.pieces()[0];
-        let whole = length(&upper);
+        let whole = length(&upper.below) + length(&upper.top);
         let wanted = match self.pivot {
             Pivot::BelowCrotch(reach) => whole - reach,
             Pivot::AboveKnee(above) => above,
         };
+        // A leg too short for both limits turns in its middle.
         let above_knee =
-            wanted.max(PIVOT_ABOVE_KNEE).min(whole - PIVOT_ABOVE_KNEE).max(0.5 * whole.min(PIVOT_ABOVE_KNEE));
+            wanted.max(PIVOT_ABOVE_KNEE.min(0.5 * whole)).min(whole - PIVOT_BELOW_CROTCH.min(0.5 * whole));
         inseam.pivot_above_knee = above_knee;
         if self.moves.turn == 0.0 {
-            inseam.edge = Chain::of(lower).then(upper);
+            inseam.edge = Chain::of(lower).then(upper.below).then(upper.top);
             return;
         }
-        let pivot = upper.eval(t_at_length(&upper, above_knee));
+        let below = upper.below;
+        let pivot = below.eval(t_at_length(&below, above_knee));
         let reach = self.opening().distance(pivot);
         let turn = -2.0 * (0.5 * self.moves.turn / reach).clamp(-1.0, 1.0).asin();
         let about = Affine::rotate_about(turn, pivot);
-        let smoothed = PIVOT_SMOOTHED.min(0.9 * above_knee).min(0.9 * (whole - above_knee));
+        let room = above_knee.min(length(&below) - above_knee);
+        let smoothed = PIVOT_SMOOTHED.min(0.9 * room);
         let (from, to) =
-            (t_at_length(&upper, above_knee - smoothed), t_at_length(&upper, above_knee + smoothed));
-        let zone = upper.subsegment(from..to);
+            (t_at_length(&below, above_knee - smoothed), t_at_length(&below, above_knee + smoothed));
+        let zone = below.subsegment(from..to);
         inseam.edge = Chain::of(lower)
-            .then(upper.subsegment(0.0..from))
+            .then(below.subsegment(0.0..from))
             .then(CubicBez::new(zone.p0, zone.p1, about * zone.p2, about * zone.p3))
-            .then(about * upper.subsegment(to..1.0));
+            .then(about * below.subsegment(to..1.0))
+            .then(about * upper.top);
         (inseam.turn, inseam.pivot) = (turn, pivot);
     }
 

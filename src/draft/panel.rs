@@ -77,6 +77,19 @@ pub struct Notch {
     pub point: Point,
 }
 
+/// What was cut off the top of a panel whose finished waist lies below the measured one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CutOff {
+    /// Along the centre line and along the side seam, cm.
+    pub drop: f64,
+    /// The sewn length of the waist at the measured level, cm.
+    pub sewn_waist: f64,
+    /// What the darts take in at the measured level, cm.
+    pub intake: f64,
+    /// Where the side seam meets the measured waist.
+    pub side_waist: Point,
+}
+
 /// A drawn panel: five edges head to tail, each true to its neighbour panel once the draft is trued.
 #[derive(Clone, Debug, PartialEq)]
 pub struct PanelShape {
@@ -106,6 +119,8 @@ pub struct PanelShape {
     pub gain: f64,
     /// The crotch curve has room between centre line and crossing; without it the panel must not be used.
     pub has_room: bool,
+    /// What a waist drop cut off; `None` where the waist stands at the measured level.
+    pub cut_off: Option<CutOff>,
 }
 
 impl PanelShape {
@@ -123,6 +138,16 @@ impl PanelShape {
     /// The sewn length of the waist: its darts closed.
     pub fn sewn_waist_length(&self) -> f64 {
         crate::curve::length(&self.sewn_waist)
+    }
+
+    /// The sewn length of the waist at the measured level, whether or not the panel reaches it, cm.
+    pub fn measured_waist_length(&self) -> f64 {
+        self.cut_off.map_or_else(|| self.sewn_waist_length(), |cut| cut.sewn_waist)
+    }
+
+    /// The length of the crotch seam up to the measured waist, whether or not the panel reaches it, cm.
+    pub fn measured_crotch_length(&self) -> f64 {
+        self.crotch_seam.length() + self.cut_off.map_or(0.0, |cut| cut.drop)
     }
 
     /// The width of the panel at a level, from its innermost to its outermost edge; `None` where the level misses

@@ -5,6 +5,7 @@ use kurbo::Point;
 
 use super::{
     panel::{Levels, Roles},
+    stretch::taken,
     suppression::Suppression,
     truing::settle,
 };
@@ -29,6 +30,8 @@ pub struct Plan {
     pub sewn_waist: f64,
     /// By how much the back inseam is shorter than the front, to be stretched in sewing, cm.
     pub inseam_stretch: f64,
+    /// Usable cross stretch of the cloth, per cent.
+    pub cloth_stretch: f64,
     /// How far the crossing of crotch seam and inseam is off square, radians.
     pub crossing_tilt: f64,
     /// What the recipe was given: the body's measurements as drafted for, ease, style and asks in force.
@@ -118,8 +121,9 @@ impl Plan {
             back,
             sewn_waist: front_net + back_net,
             inseam_stretch: trousers.inseam_stretch,
+            cloth_stretch: trousers.cloth_stretch,
             crossing_tilt: recipe.truing.crossing_tilt,
-            wanted: std::array::from_fn(|at| wanted(recipe, EaseAt::ALL[at])),
+            wanted: std::array::from_fn(|at| wanted(recipe, EaseAt::ALL[at], body, trousers.cloth_stretch)),
             hem_follows: follows_inside_leg(body),
             construction,
             inputs,
@@ -152,9 +156,29 @@ fn lacking(recipe: &Recipe, missing: Reference) -> Mistake {
         .help(format!("add `{needed}` to the measurement file"))
 }
 
-/// The least and the most ease that is a fit; a recipe that names none takes any ease that is not negative.
-fn wanted(recipe: &Recipe, at: EaseAt) -> (f64, Option<f64>) {
-    recipe.ease.within(at).map_or((0.0, None), |[least, most]| (least, Some(most)))
+/// Where on the body an ease is counted; `None` for ease that is no girth's.
+fn girth_of(at: EaseAt) -> Option<Measurement> {
+    match at {
+        EaseAt::Waist => Some(Measurement::WaistGirth),
+        EaseAt::TopHip => Some(Measurement::TopHipGirth),
+        EaseAt::Hip => Some(Measurement::HipGirth),
+        EaseAt::Thigh => Some(Measurement::ThighGirth),
+        EaseAt::Knee => Some(Measurement::KneeGirth),
+        EaseAt::Calf => Some(Measurement::CalfGirth),
+        EaseAt::CrotchDepth | EaseAt::CrotchLength => None,
+    }
+}
+
+/// What the stretch of the cloth takes off the ease at a place, cm.
+fn taken_by_stretch(at: EaseAt, body: &Body, stretch: f64) -> f64 {
+    girth_of(at).and_then(|girth| body.cm(girth)).map_or(0.0, |girth| girth * taken(stretch, at))
+}
+
+/// The least and the most ease that is a fit, less what the stretch of the cloth takes off; a recipe that names none
+/// takes any ease that is not negative.
+fn wanted(recipe: &Recipe, at: EaseAt, body: &Body, stretch: f64) -> (f64, Option<f64>) {
+    let less = taken_by_stretch(at, body, stretch);
+    recipe.ease.within(at).map_or((-less, None), |[least, most]| (least - less, Some(most - less)))
 }
 
 fn inputs(
@@ -167,6 +191,10 @@ fn inputs(
     for at in EaseAt::ALL {
         let given = trousers.ease[*at as usize];
         ease[*at as usize] = given.unwrap_or_else(|| recipe.ease.give(*at, body.sex));
+    }
+    let rigid = ease;
+    for at in EaseAt::ALL.iter().filter(|at| trousers.ease[**at as usize].is_none()) {
+        ease[*at as usize] -= taken_by_stretch(*at, body, trousers.cloth_stretch);
     }
     let mut measurements = [None; Measurement::COUNT];
     for measurement in Measurement::ALL {
@@ -193,7 +221,7 @@ fn inputs(
         }
         *hip = lowest;
     }
-    let mut inputs = Inputs { measurements, ease, style: [None; 4], asks: trousers.ask.clone() };
+    let mut inputs = Inputs { measurements, ease: rigid, style: [None; 4], asks: trousers.ask.clone() };
     for style in Style::ALL {
         let given = trousers.style[*style as usize];
         inputs.style[*style as usize] = match given {
@@ -205,6 +233,13 @@ fn inputs(
                 .map_err(|missing| lacking(recipe, missing))?,
         };
     }
+    if trousers.style[Style::KneeWidth as usize].is_none()
+        && let Some(knee) = &mut inputs.style[Style::KneeWidth as usize]
+    {
+        // The recipe's own width of the knee is laid flat: half of what the girth gives way.
+        *knee -= 0.5 * (rigid[EaseAt::Knee as usize] - ease[EaseAt::Knee as usize]);
+    }
+    inputs.ease = ease;
     Ok(inputs)
 }
 

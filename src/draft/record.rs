@@ -2,7 +2,12 @@
 
 use std::{borrow::Cow, sync::Arc};
 
-use super::{Shape, plan::Plan, truing::shape};
+use super::{
+    PanelShape, Shape,
+    drop::{Asked, lowered},
+    plan::Plan,
+    truing::shape,
+};
 use crate::{
     adjust::{Key, Parameters},
     body::Body,
@@ -63,8 +68,14 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
     let mut plan = Plan::new(recipe, &body, &order.trousers)?;
     let parameters =
         order.adjustments.iter().fold(Parameters::default(), |all, it| all.with(it.key, it.value));
-    let shape = shape(&plan, &parameters);
+    let asked = match order.trousers.style[Style::WaistDrop as usize] {
+        Some(_) => Asked::ByTheFile,
+        None => Asked::ByTheRecipe,
+    };
+    let drop = plan.inputs.style[Style::WaistDrop as usize].unwrap_or(0.0);
+    let (shape, dropped) = lowered(shape(&plan, &parameters), drop, asked)?;
     notices.append(&mut plan.notices);
+    notices.extend(dropped);
     if order.trousers.fit == Some(FitKind::Measured) {
         notices.push(Notice::new(
             "fit-not-built",
@@ -100,11 +111,6 @@ fn refuse_undrawn(order: &Order) -> Result<(), Mistakes> {
     let mut asked: Vec<String> =
         keys.filter(|it| it.value != 0.0).map(|it| it.key.key().to_owned()).collect();
     let mut also = |asks: bool, key: &str| asked.extend(asks.then(|| key.to_owned()));
-    also(
-        trousers.style[Style::WaistDrop as usize].is_some_and(|drop| drop != 0.0),
-        "trousers.style.waist_drop",
-    );
-    also(trousers.cloth_stretch != 0.0, "trousers.cloth_stretch");
     also(trousers.set == SeatSet::Easy, "trousers.set");
     also(
         legs.clone().any(|leg| leg.measured.iter().any(Option::is_some)),
@@ -174,10 +180,11 @@ impl Draft {
     fn record_parameters<'a>(&'a self, steps: &mut Vec<Step<'a>>) {
         /// A role that moves less than this is not worth a pencil mark, cm.
         const SEEN: f64 = 0.005;
+        let with = shape(&self.plan, &self.parameters);
         for (key, value) in self.parameters.set() {
             let without = shape(&self.plan, &self.parameters.without(key));
             for panel in Panel::ALL {
-                let (with, without) = (self.shape.panel(*panel), without.panel(*panel));
+                let (with, without) = (with.panel(*panel), without.panel(*panel));
                 let moved = |role: &&Role| with.roles[**role].distance(without.roles[**role]) > SEEN;
                 let points: Vec<&str> = Role::ALL.iter().filter(moved).map(|role| role.key()).collect();
                 if points.is_empty() {
@@ -204,8 +211,9 @@ impl Draft {
             let number = steps.len() + 1;
             steps.push(Step { panel, number, title, rule: Cow::Owned(rule), value: Some(value), points });
         };
-        let moved = |role| self.shape.back.roles[role] - plan.back.roles[role];
         let drop = self.back_drop() - (plan.back.roles[Role::CrotchPoint].y - plan.levels[Level::Crotch]);
+        let trued_side =
+            |panel: &PanelShape| panel.cut_off.map_or(panel.roles[Role::SideWaist], |cut| cut.side_waist);
         record(
             Panel::Back,
             "the back crotch point slides until the inseams agree",
@@ -217,11 +225,12 @@ impl Draft {
             Panel::Back,
             "the back side waist slides along its seam until the side seams agree",
             "back side seam = front side seam".to_owned(),
-            moved(Role::SideWaist).y,
+            trued_side(&self.shape.back).y - plan.back.roles[Role::SideWaist].y,
             vec!["side_waist"],
         );
         for (shape, planned) in [(&self.shape.front, &plan.front), (&self.shape.back, &plan.back)] {
-            let intake: f64 = shape.darts.iter().map(super::Dart::intake).sum();
+            let drawn: f64 = shape.darts.iter().map(super::Dart::intake).sum();
+            let intake = shape.cut_off.map_or(drawn, |cut| cut.intake);
             record(
                 shape.panel,
                 "the waist is drawn with its darts closed; the darts give or take what its curve changed",
@@ -229,6 +238,17 @@ impl Draft {
                 intake,
                 vec!["centre_waist", "side_waist"],
             );
+        }
+        for panel in [&self.shape.front, &self.shape.back] {
+            if let Some(cut) = panel.cut_off {
+                record(
+                    panel.panel,
+                    "the top is cut below the measured waist, as much along the centre as along the side",
+                    format!("waist drop {:.1}", cut.drop),
+                    cut.drop,
+                    vec!["centre_waist", "side_waist"],
+                );
+            }
         }
     }
 }

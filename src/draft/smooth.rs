@@ -22,7 +22,12 @@ pub(super) fn solve(wanted: f64, first: f64, second: f64, mut f: impl FnMut(f64)
         return x0;
     }
     let (mut x1, mut miss1) = (second, f(second) - wanted);
+    // Where nothing fits, as the side of a body whose waist has no dart to give, the rounds wander off.
+    let mut best = (x0, miss0);
     for _ in 0..ROUNDS {
+        if miss1.abs() < best.1.abs() {
+            best = (x1, miss1);
+        }
         if miss1.abs() < EQUAL || miss1 == miss0 {
             break;
         }
@@ -31,5 +36,5 @@ pub(super) fn solve(wanted: f64, first: f64, second: f64, mut f: impl FnMut(f64)
         x1 = next;
         miss1 = f(x1) - wanted;
     }
-    if miss1.abs() <= miss0.abs() { x1 } else { x0 }
+    if miss1.abs() < best.1.abs() { x1 } else { best.0 }
 }

@@ -251,6 +251,7 @@ impl<'a> Drawing<'a> {
             notches,
             gain: self.inseam.gain(),
             has_room,
+            cut_off: None,
         }
     }
 }

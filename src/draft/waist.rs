@@ -40,6 +40,13 @@ impl OpenDart {
         Self { apex: top - axis * dart.length, axis, half: (0.5 * intake / dart.length).atan() }
     }
 
+    /// A dart that is drawn already.
+    fn drawn(dart: &Dart) -> Self {
+        let [inner, outer] = dart.legs.map(|leg| leg - dart.apex);
+        let half = 0.5 * inner.cross(outer).atan2(inner.dot(outer));
+        Self { apex: dart.apex, axis: turned(unit(inner), half), half }
+    }
+
     /// Sewing the dart: the part on its side seam side turns about the apex.
     fn closing(&self) -> Affine {
         Affine::rotate_about(-2.0 * self.half, self.apex)
@@ -60,14 +67,38 @@ pub(super) fn sewn(ends: &WaistEnds, darts: &[DartPlan], intakes: f64) -> CubicB
 /// The waist as it is cut, its darts, and the angle by which they turn the side part.
 pub(super) fn opened(ends: &WaistEnds, darts: &[DartPlan], intakes: f64) -> (Chain, Vec<Dart>, f64) {
     let curve = sewn(ends, darts, intakes);
+    let open = darts.iter().map(|dart| (OpenDart::new(ends, dart, intakes * dart.share), dart.at));
+    cut_open(&curve, open)
+}
+
+/// The waist through darts that are drawn already: sewn, as it is cut, its darts, and the angle by which they turn the
+/// side part.
+pub(super) fn redrawn(ends: &WaistEnds, darts: &[Dart]) -> (CubicBez, Chain, Vec<Dart>, f64) {
+    let open = darts.iter().map(OpenDart::drawn);
+    let (mut closing, mut turn) = (Affine::IDENTITY, 0.0);
+    for dart in open.clone() {
+        closing *= dart.closing();
+        turn -= 2.0 * dart.half;
+    }
+    let curve = eased(ends.centre, ends.leaves, closing * ends.side, turned(ends.arrives, turn));
+    let across = ends.side - ends.centre;
+    let guess = |dart: &OpenDart| (dart.apex - ends.centre).dot(across) / across.hypot2();
+    let (waist, darts, closing) = cut_open(&curve, open.map(|dart| (dart, guess(&dart))));
+    (curve, waist, darts, closing)
+}
+
+/// Opens the sewn waist at its darts, each with a guess of where along the waist it stands.
+fn cut_open(
+    curve: &CubicBez,
+    darts: impl ExactSizeIterator<Item = (OpenDart, f64)>,
+) -> (Chain, Vec<Dart>, f64) {
     let mut cut: Vec<CubicBez> = Vec::with_capacity(2 * darts.len() + 1);
     let mut drawn = Vec::with_capacity(darts.len());
     let (mut closing, mut turn, mut from) = (Affine::IDENTITY, 0.0, 0.0);
-    for dart in darts {
-        let open = OpenDart::new(ends, dart, intakes * dart.share);
+    for (open, guess) in darts {
         let leg = turned(open.axis, turn - open.half);
         let apex = closing * open.apex;
-        let t = ray_crossing(&curve, apex, leg, dart.at).clamp(from, 1.0);
+        let t = ray_crossing(curve, apex, leg, guess).clamp(from, 1.0);
         let opening = closing.inverse();
         let before = opening * curve.subsegment(from..t);
         closing *= open.closing();
@@ -81,7 +112,7 @@ pub(super) fn opened(ends: &WaistEnds, darts: &[DartPlan], intakes: f64) -> (Cha
     cut.push(closing.inverse() * curve.subsegment(from..1.0));
     let mut pieces = cut.into_iter();
     // Cannot be empty: the part after the last dart is always there.
-    let first = pieces.next().unwrap_or(curve);
+    let first = pieces.next().unwrap_or(*curve);
     (pieces.fold(Chain::of(first), Chain::then), drawn, -turn)
 }
 

@@ -4,7 +4,7 @@ use crate::{
     adjust::{Key, Parameters},
     body::{Body, Origin},
     curve::{Fault, angle_between, soundness},
-    draft::{self, PanelShape, Plan, Shape},
+    draft::{self, PanelShape, Plan, RIGID_BELOW, Shape, opened_by},
     mistake::Notice,
     terms::{EaseAt, Edge, Join, Level, Measurement, Panel, Seam, Side},
 };
@@ -145,6 +145,8 @@ pub struct Report {
     pub faults: Vec<(Panel, Fault)>,
     /// Panels whose crotch curve has no room between the centre line and the inseam.
     pub cramped: Vec<Panel>,
+    /// Where the heel does not pass a closed leg: the knee or the hem.
+    pub no_passage: Vec<Level>,
 }
 
 /// Rounding of the arithmetic, which judges nothing.
@@ -153,19 +155,21 @@ const ROUNDING: f64 = 1e-6;
 const EQUAL_SEAMS: f64 = 0.1;
 /// The most by which a back inseam may be shorter, to be stretched, cm.
 const MOST_STRETCH: f64 = 0.9;
-/// The least by which a hem is wider than heel and instep, cm: common practice, no source.
+/// In a cloth that does not stretch, the least by which a hem is wider than heel and instep, cm: common practice, no source.
 const HEM_PASSAGE: f64 = 1.0;
 
 impl Report {
     /// Judges the drawn panels against the body for which they were planned.
     pub fn of(plan: &Plan, parameters: &Parameters, shape: &Shape, body: &Body) -> Self {
+        let levels = levels(plan, shape, body);
         Self {
-            levels: levels(plan, shape, body),
+            no_passage: no_passage(plan, &levels, body),
+            levels,
             seams: seams(shape),
             joins: joins(shape),
             crotch: CrotchBudget {
-                front: shape.front.crotch_seam.length(),
-                back: shape.back.crotch_seam.length(),
+                front: shape.front.measured_crotch_length(),
+                back: shape.back.measured_crotch_length(),
                 body: body.value(Measurement::TotalCrotchLength).map(|value| (value.cm, value.from)),
                 wanted: plan.inputs.ease[EaseAt::CrotchLength as usize],
                 by_parameter: by_parameter(plan, parameters, shape),
@@ -190,9 +194,9 @@ impl Report {
             && self.joins.iter().all(JoinRow::holds)
     }
 
-    /// Nothing in the draft forbids cutting it: it is true, and no level is too tight.
+    /// Nothing in the draft forbids cutting it: it is true, no level is too tight, and the heel passes.
     pub fn can_be_cut(&self) -> bool {
-        self.is_true() && !self.levels.iter().any(LevelRow::is_tight)
+        self.is_true() && !self.levels.iter().any(LevelRow::is_tight) && self.no_passage.is_empty()
     }
 
     /// What a person should know before cutting.
@@ -228,12 +232,20 @@ impl Report {
                 ),
             ));
         }
-        for row in self.levels.iter().filter(|row| row.is_tight()) {
+        for level in &self.no_passage {
+            notices.push(Notice::new(
+                "no-passage",
+                format!(
+                    "the heel does not pass the closed leg at the {level}: leave a slit there, or sew a cloth that stretches \
+                     and name it under `cloth_stretch`"
+                ),
+            ));
+        }
+        for row in self.levels.iter().filter(|row| row.is_tight() && row.level != Level::Hem) {
             notices.push(Notice::new(
                 "level-tight",
                 format!(
-                    "{} at the {}: {:.1} cm of ease on {:.1} cm, the least that fits is {:.1} cm",
-                    if row.level == Level::Hem { "the foot does not pass" } else { "too tight" },
+                    "too tight at the {}: {:.1} cm of ease on {:.1} cm, the least that fits is {:.1} cm",
                     row.level,
                     row.ease(),
                     row.body,
@@ -278,14 +290,14 @@ fn levels(plan: &Plan, shape: &Shape, body: &Body) -> Vec<LevelRow> {
         (
             Level::Waist,
             Measurement::WaistGirth,
-            Some(2.0 * (shape.front.sewn_waist_length() + shape.back.sewn_waist_length())),
+            Some(2.0 * (shape.front.measured_waist_length() + shape.back.measured_waist_length())),
             within(EaseAt::Waist),
         ),
         (Level::Hip, Measurement::HipGirth, chords(Level::Hip).map(|leg| 2.0 * leg), within(EaseAt::Hip)),
         (Level::Thigh, Measurement::ThighGirth, chords(Level::Thigh), within(EaseAt::Thigh)),
         (Level::Knee, Measurement::KneeGirth, chords(Level::Knee), within(EaseAt::Knee)),
         (Level::Calf, Measurement::CalfGirth, chords(Level::Calf), within(EaseAt::Calf)),
-        (Level::Hem, Measurement::HeelGirth, chords(Level::Hem), (HEM_PASSAGE, None)),
+        (Level::Hem, Measurement::HeelGirth, chords(Level::Hem), (least_over_heel(plan, body), None)),
     ];
     rows.into_iter()
         .filter_map(|(level, measurement, pattern, (least, most))| {
@@ -300,6 +312,24 @@ fn levels(plan: &Plan, shape: &Shape, body: &Body) -> Vec<LevelRow> {
                 most,
             })
         })
+        .collect()
+}
+
+/// The least by which a closed leg must be wider than the heel to let it pass, cm: negative where the cloth stretches.
+fn least_over_heel(plan: &Plan, body: &Body) -> f64 {
+    if plan.cloth_stretch < RIGID_BELOW {
+        return HEM_PASSAGE;
+    }
+    body.cm(Measurement::HeelGirth).map_or(0.0, |heel| heel / opened_by(plan.cloth_stretch) - heel)
+}
+
+fn no_passage(plan: &Plan, levels: &[LevelRow], body: &Body) -> Vec<Level> {
+    let Some(heel) = body.cm(Measurement::HeelGirth) else { return Vec::new() };
+    let least = heel + least_over_heel(plan, body);
+    levels
+        .iter()
+        .filter(|row| matches!(row.level, Level::Knee | Level::Hem) && row.pattern < least - ROUNDING)
+        .map(|row| row.level)
         .collect()
 }
 

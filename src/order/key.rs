@@ -67,35 +67,47 @@ impl Path {
             "sex" => Self::Sex,
             "units" => Self::Units,
             "waist_level" => Self::WaistLevel,
-            "trousers.block" => Self::Block,
-            "trousers.fit" => Self::Fit,
-            "trousers.set" => Self::Set,
-            "trousers.cloth_stretch" => Self::ClothStretch,
-            "trousers.inseam_stretch" => Self::InseamStretch,
-            _ => {
-                if let Some(key) = path.strip_prefix("trousers.ease.") {
-                    Self::Ease(Word::from_key(key)?)
-                } else if let Some(key) = path.strip_prefix("trousers.style.") {
-                    Self::Style(Word::from_key(key)?)
-                } else if let Some(key) = path.strip_prefix("trousers.allowance.") {
-                    Self::Allowance(Word::from_key(key)?)
-                } else if let Some(key) = path.strip_prefix("trousers.ask.") {
-                    let plain = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_';
-                    (!key.is_empty() && key.bytes().all(plain)).then(|| Self::Ask(key.to_owned()))?
-                } else {
-                    return Self::of_side(Side::Both, path);
-                }
-            }
+            _ => match path.strip_prefix("trousers.") {
+                Some(rest) => return Self::of_trousers(rest),
+                None => return Self::of_side(Side::Both, path),
+            },
         })
     }
 
-    /// The key with this dotted path, or with this short one: a measurement may leave out its table, as the columns of a
-    /// table of many people do.
+    /// The key that heads a column or stands in a row: its dotted path, of which `measurements.` and `trousers.` may be
+    /// left out. No two keys are then alike.
     pub fn find_short(path: &str) -> Option<Self> {
-        Self::find(path).or_else(|| match path.split_once('.') {
-            Some((leg @ ("left" | "right"), name)) => Self::find(&format!("{leg}.measurements.{name}")),
-            Some(_) => None,
-            None => Word::from_key(path).map(|measurement| Self::Measurement(Side::Both, measurement)),
+        Self::find(path).or_else(|| Self::of_trousers(path)).or_else(|| {
+            let sides = [Side::Left, Side::Right].into_iter();
+            let of_leg = |side: Side| Some((side, path.strip_prefix(side.key())?.strip_prefix('.')?));
+            let (side, name) = sides.filter_map(of_leg).next().unwrap_or((Side::Both, path));
+            Word::from_key(name).map(|measurement| Self::Measurement(side, measurement))
+        })
+    }
+
+    /// The short form of a dotted path: see [`Path::find_short`].
+    pub(super) fn short(path: &str) -> &str {
+        ["measurements.", "trousers."].into_iter().find_map(|table| path.strip_prefix(table)).unwrap_or(path)
+    }
+
+    fn of_trousers(path: &str) -> Option<Self> {
+        Some(match path.split_once('.') {
+            Some(("ease", key)) => Self::Ease(Word::from_key(key)?),
+            Some(("style", key)) => Self::Style(Word::from_key(key)?),
+            Some(("allowance", key)) => Self::Allowance(Word::from_key(key)?),
+            Some(("ask", key)) => {
+                let plain = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_';
+                (!key.is_empty() && key.bytes().all(plain)).then(|| Self::Ask(key.to_owned()))?
+            }
+            Some(_) => return None,
+            None => match path {
+                "block" => Self::Block,
+                "fit" => Self::Fit,
+                "set" => Self::Set,
+                "cloth_stretch" => Self::ClothStretch,
+                "inseam_stretch" => Self::InseamStretch,
+                _ => return None,
+            },
         })
     }
 
@@ -122,7 +134,7 @@ impl Path {
             Self::Ease(_) => Kind::Length(-30.0, 60.0),
             Self::Style(Style::KneeWidth | Style::HemWidth) => Kind::Length(8.0, 80.0),
             Self::Style(Style::Length) => Kind::Length(-15.0, 90.0),
-            Self::Style(Style::WaistDrop) => Kind::Length(-5.0, 20.0),
+            Self::Style(Style::WaistDrop) => Kind::Length(0.0, 20.0),
             Self::Allowance(_) => Kind::Length(0.0, 15.0),
             Self::Ask(_) => Kind::Length(-200.0, 200.0),
             Self::Adjust(_, key) => {
@@ -142,14 +154,8 @@ impl Path {
             Some(("left" | "right", rest)) => (true, rest),
             _ => (false, table),
         };
-        let regions = || {
-            let mut regions: Vec<&str> =
-                adjust::Key::KEYS.iter().copied().filter_map(|key| key.split('.').next()).collect();
-            regions.dedup();
-            regions
-        };
         match table {
-            "" if of_leg => ["measurements"].into_iter().chain(regions()).collect(),
+            "" if of_leg => ["measurements"].into_iter().chain(Self::regions()).collect(),
             "" => [
                 "name",
                 "sex",
@@ -162,7 +168,7 @@ impl Path {
                 "fitting",
             ]
             .into_iter()
-            .chain(regions())
+            .chain(Self::regions())
             .collect(),
             "measurements" => {
                 Measurement::ALL.iter().filter(|m| !of_leg || m.about().of_a_leg).map(|m| m.key()).collect()
@@ -190,16 +196,48 @@ impl Path {
         }
     }
 
+    /// The regions of the fit parameters, each a table of the file.
+    fn regions() -> Vec<&'static str> {
+        let mut regions: Vec<&str> = adjust::Key::ALL.iter().map(|key| key.about().region).collect();
+        regions.dedup();
+        regions
+    }
+
     /// Every path of the file, but for the free names of `trousers.ask`.
     pub fn all() -> impl Iterator<Item = String> {
         ["", "measurements", "trousers", "trousers.ease", "trousers.style", "trousers.allowance"]
             .into_iter()
-            .chain(adjust::Key::ALL.iter().map(|key| key.about().region))
+            .chain(Self::regions())
             .flat_map(|table| {
                 Self::names_in(table).into_iter().map(move |name| {
                     if table.is_empty() { name.to_owned() } else { format!("{table}.{name}") }
                 })
             })
             .filter(|path| Self::find(path).is_some())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+
+    #[test]
+    fn short_form_of_every_key_the_same_key() {
+        let mut short_forms = BTreeSet::new();
+        for path in Path::all() {
+            let short = Path::short(&path);
+            assert_eq!(Path::find_short(short), Path::find(&path), "{short}");
+            assert_eq!(Path::find_short(&path), Path::find(&path), "{path}");
+            assert!(short_forms.insert(short.to_owned()), "{short}");
+        }
+    }
+
+    #[test]
+    fn short_form_of_a_measurement_of_one_leg() {
+        let of_left = Path::Measurement(Side::Left, Measurement::ThighGirth);
+        assert_eq!(Path::find_short("left.thigh_girth"), Some(of_left.clone()));
+        assert_eq!(Path::find_short("left.measurements.thigh_girth"), Some(of_left));
     }
 }

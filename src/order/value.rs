@@ -18,14 +18,14 @@ pub(super) struct Written<'a> {
     pub(super) from: &'static str,
 }
 
-/// What was written.
-#[derive(Clone, Debug)]
-pub(super) enum Raw {
+/// A value as it was written, before its key says what it has to be.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Raw {
     /// Text between quotation marks.
     Text(String),
     /// A number.
     Number(f64),
-    /// Text of a command-line option, which may be either.
+    /// Text of a command-line option or of a table's cell, which may be either.
     Bare(String),
     /// Something else, named in words.
     Other(&'static str),

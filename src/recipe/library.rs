@@ -6,7 +6,14 @@ use super::Recipe;
 use crate::mistake::{Mistake, Mistakes, Source};
 
 /// Name and text of every shipped recipe, in the order in which they are listed.
-const SHIPPED: [(&str, &str); 1] = [("classic", include_str!("../../blocks/classic.toml"))];
+const SHIPPED: [(&str, &str); 6] = [
+    ("classic", include_str!("../../blocks/classic.toml")),
+    ("tailored", include_str!("../../blocks/tailored.toml")),
+    ("straight", include_str!("../../blocks/straight.toml")),
+    ("slim", include_str!("../../blocks/slim.toml")),
+    ("jeans", include_str!("../../blocks/jeans.toml")),
+    ("wide", include_str!("../../blocks/wide.toml")),
+];
 
 /// The names of the shipped recipes.
 pub fn shipped_names() -> impl Iterator<Item = &'static str> {

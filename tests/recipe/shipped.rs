@@ -26,6 +26,9 @@ fn inputs(recipe: &Recipe, sex: Sex) -> Inputs {
         (Measurement::BodyRise, 28.0),
         (Measurement::InsideLeg, 78.0),
         (Measurement::WaistHeight, 106.0),
+        (Measurement::KneeHeight, 47.0),
+        (Measurement::KneeGirth, 38.0),
+        (Measurement::HeelGirth, 33.0),
     ] {
         inputs.measurements[measurement as usize] = Some(cm);
     }

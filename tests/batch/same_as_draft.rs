@@ -1,0 +1,92 @@
+//! A row gives what `draft --json` gives for a file that says the same, field for field.
+//!
+//! The bodies are 200 of people-507: see tests/data/README.md.
+
+use std::fmt::Write;
+
+use breeks::{
+    answer::{Answer, Extent},
+    fit::drafted,
+    mistake::Source,
+    order::Order,
+    recipe,
+};
+use serde_json::{Value, json};
+
+use crate::lines;
+
+/// Our keys and the columns of the table, in that order.
+const COLUMNS: [(&str, &str); 8] = [
+    ("sex", "sex"),
+    ("stature", "height_cm"),
+    ("waist_girth", "waist_girth"),
+    ("hip_girth", "hip_girth"),
+    ("thigh_girth", "thigh_girth"),
+    ("knee_girth", "knee_girth"),
+    ("calf_girth", "calf_girth"),
+    ("ankle_girth", "ankle_girth"),
+];
+
+/// The people: id and, by column, what was measured.
+fn people() -> Vec<(String, Vec<String>)> {
+    let table = include_str!("../data/people-507.csv");
+    let mut rows = table.lines().map(|line| line.split(',').collect::<Vec<_>>());
+    let header = rows.next().unwrap();
+    let at = |name: &str| header.iter().position(|column| *column == name).unwrap();
+    // every other one, so that both sexes are among them
+    rows.step_by(2)
+        .take(200)
+        .map(|row| (row[at("id")].to_owned(), COLUMNS.map(|(_, column)| row[at(column)].to_owned()).to_vec()))
+        .collect()
+}
+
+/// What `draft --json` prints for this person, without what a line of a batch leaves out.
+fn of_draft(values: &[String]) -> Value {
+    let mut text = format!("sex = \"{}\"\n[measurements]\n", values[0]);
+    for ((key, _), value) in COLUMNS.iter().zip(values).skip(1) {
+        writeln!(text, "{key} = {value}").unwrap();
+    }
+    let (order, notices) = Order::read(&Source::new("person.toml", text)).unwrap();
+    let (mut draft, report) = drafted(&order, &recipe::load("classic").unwrap()).unwrap();
+    draft.notices.splice(0..0, notices);
+    let whole = Answer::new(&draft, &report, Extent::Whole).to_json();
+    let mut whole: Value = serde_json::from_str(&whole).unwrap();
+    whole.as_object_mut().unwrap().remove("steps").unwrap();
+    for piece in whole["pieces"].as_array_mut().unwrap() {
+        let piece = piece.as_object_mut().unwrap();
+        piece.remove("edges").unwrap();
+        piece.remove("sew_outline").unwrap();
+        piece.remove("cut_outline");
+    }
+    whole
+}
+
+#[test]
+fn line_of_200_people_the_same_as_their_draft() {
+    let people = people();
+    assert_eq!(people.len(), 200);
+    let mut csv = "id".to_owned();
+    for (key, _) in COLUMNS {
+        csv += ",";
+        csv += key;
+    }
+    let mut ndjson = String::new();
+    for (id, values) in &people {
+        write!(csv, "\n{id},{}", values.join(",")).unwrap();
+        write!(ndjson, "{{\"id\":{id},\"sex\":\"{}\"", values[0]).unwrap();
+        for ((key, _), value) in COLUMNS.iter().zip(values).skip(1) {
+            write!(ndjson, ",\"measurements.{key}\":{value}").unwrap();
+        }
+        ndjson.push_str("}\n");
+    }
+    let (of_csv, of_ndjson) = (lines(csv), lines(ndjson));
+    assert_eq!((of_csv.len(), of_ndjson.len()), (200, 200));
+    for ((id, values), (csv, ndjson)) in people.iter().zip(of_csv.into_iter().zip(of_ndjson)) {
+        let mut expected = of_draft(values);
+        let fields = expected.as_object_mut().unwrap();
+        fields.insert("id".to_owned(), json!(id));
+        assert_eq!(csv, expected, "person {id}");
+        expected["id"] = json!(id.parse::<u64>().unwrap());
+        assert_eq!(ndjson, expected, "person {id}");
+    }
+}
