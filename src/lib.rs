@@ -17,4 +17,5 @@ pub mod order;
 pub mod paper;
 pub mod recipe;
 pub mod terms;
+pub mod trial;
 pub mod unit;

@@ -128,6 +128,21 @@ pub struct Fitting {
 }
 
 impl Order {
+    /// The order of a body of which nothing but its measurements is said.
+    pub fn of(body: Given) -> Self {
+        Self {
+            name: None,
+            units: Unit::Cm,
+            body,
+            trousers: Trousers::default(),
+            adjustments: Vec::new(),
+            left: None,
+            right: None,
+            fittings: Vec::new(),
+            source: Source::new("", ""),
+        }
+    }
+
     /// The measurements of one leg: those of the body, with that leg's own in their place.
     pub fn leg(&self, side: Side) -> Given {
         let own = match side {

@@ -22,7 +22,7 @@ mod wording;
 
 pub use construct::{Construction, Inputs};
 pub use defaults::{EaseRow, EaseTable, StyleRow, StyleTable, Truing};
-pub use library::{load, shipped, shipped_names};
+pub use library::{load, shipped, shipped_names, source};
 pub use panel::{BendRule, BowRule, DartRule, PanelPlan};
 pub use proportion::{Number, Proportion, Unreadable};
 pub use reference::{Names, Reference};

@@ -1,5 +1,5 @@
 //! Mistaken and hostile files and options: each ends with exit 2, says where and what to do, and writes nothing.
-#![allow(clippy::unwrap_used, reason = "what cannot be read fails the test")]
+#![allow(clippy::unwrap_used, reason = "a folder that cannot be written fails the test")]
 
 use std::{
     fs,

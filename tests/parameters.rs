@@ -176,7 +176,7 @@ fn as_much_taken_as_given() {
     for block in shipped_names() {
         for base in drafts(&load(block).unwrap(), &of_507()).iter().step_by(50) {
             for key in keys().filter(|key| key.about().hard.0 < 0.0) {
-                let amount = 0.2 * key.about().usual.1.min(1.0);
+                let amount = 0.1 * key.about().usual.1.min(1.0);
                 let hip = base.plan.levels.0[1];
                 let at = |value| gain(key, &shape(&base.plan, &Parameters::default().with(key, value)), hip);
                 let (Some(less), Some(none), Some(more)) = (at(-amount), at(0.0), at(amount)) else {

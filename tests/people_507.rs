@@ -4,7 +4,7 @@
 //! Statistics Education 11(2), 2003 (see `tests/data/README.md`): 507 civilians, of whom stature, waist and hip girth are
 //! given and the girths of the leg compared. The spread beside them is what the equations of the 1988 survey missed among
 //! their own people.
-#![allow(clippy::unwrap_used, reason = "what cannot be read fails the test")]
+#![allow(clippy::unwrap_used, reason = "a body that does not resolve fails the test that asked for it")]
 
 mod people;
 

@@ -2,6 +2,7 @@
 //!
 //! Sources: people-507 (see `tests/data/README.md`) and, where they lie beside the repository, 985 people of the 1988 US
 //! Army Anthropometric Survey (report NATICK/TR-90/032, approved for public release).
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on says so by panicking")]
 
 mod people;
 
@@ -22,6 +23,7 @@ struct Tally {
     failures: Vec<String>,
     tight: BTreeMap<&'static str, usize>,
     ease: BTreeMap<&'static str, Vec<f64>>,
+    notices: BTreeMap<&'static str, usize>,
     crotch_ease: Vec<f64>,
 }
 
@@ -36,6 +38,9 @@ fn tally<'a>(people: impl Iterator<Item = &'a Person>, recipe: &Arc<Recipe>) -> 
             }
         };
         tally.drafted += 1;
+        for notice in &draft.notices {
+            *tally.notices.entry(notice.code).or_default() += 1;
+        }
         let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
         let mut fail = |what: String| tally.failures.push(format!("{}: {what}", person.id));
         for fault in &report.faults {
@@ -112,6 +117,7 @@ fn drafted(people: &[Person], waist: &str) -> Vec<String> {
             let group: Vec<&Person> = people.iter().filter(|person| person.order.body.sex == sex).collect();
             let mut tally = tally(group.iter().copied(), &recipe);
             print_row(name, sex, waist, &mut tally);
+            println!("          notices {:?}", tally.notices);
             if tally.drafted != group.len() {
                 failures.push(format!("{name}, {sex}: {} of {} drafted", tally.drafted, group.len()));
             }

@@ -137,6 +137,14 @@ impl Plan {
         }
         Ok(plan)
     }
+
+    /// What the recipe is given on this body: measurements as drafted for, ease, style and asks in force.
+    ///
+    /// # Errors
+    /// When the recipe's own style names a measurement that the body lacks.
+    pub fn inputs(recipe: &Recipe, body: &Body, trousers: &Trousers) -> Result<Inputs, Mistake> {
+        inputs(recipe, body, trousers, &mut Vec::new())
+    }
 }
 
 /// Where only the outside leg was measured, a deeper crotch must not make the trousers longer.
@@ -209,7 +217,7 @@ fn inputs(
         && recipe.truing.on
         && *hip > lowest
     {
-        if *hip > lowest + 0.5 {
+        if *hip > lowest + 0.5 && draws_by_waist_to_hip(recipe) {
             notices.push(Notice::new(
                 "hip-line-raised",
                 format!(
@@ -241,6 +249,14 @@ fn inputs(
     }
     inputs.ease = ease;
     Ok(inputs)
+}
+
+/// Whether the hip line of the recipe lies where the body's hip does, and not by a fraction.
+fn draws_by_waist_to_hip(recipe: &Recipe) -> bool {
+    recipe
+        .level(Level::Hip)
+        .and_then(|index| recipe.lines.get(index))
+        .is_some_and(|line| line.at.references().any(|it| it == Reference::Body(Measurement::WaistToHip)))
 }
 
 fn levels(

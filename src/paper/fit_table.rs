@@ -2,7 +2,7 @@
 
 use std::fmt::{Result, Write};
 
-use super::wrapped::wrapped;
+use super::terminal::headed;
 use crate::{
     adjust::Measure,
     draft::Draft,
@@ -45,7 +45,7 @@ impl Table {
             self.out.push('\n');
         }
         for notice in notices {
-            self.out.push_str(&wrapped("note: ", &notice.text));
+            self.out.push_str(&headed("note: ", &notice.text));
         }
         Ok(())
     }

@@ -26,23 +26,29 @@ pub fn shipped(name: &str) -> Option<Source> {
     Some(Source::new(format!("blocks/{name}.toml"), *text))
 }
 
+/// The text of the recipe that a measurement file or a command names: a shipped one, or a file of one's own.
+///
+/// # Errors
+/// When there is neither, or the file cannot be read.
+pub fn source(name: &str) -> Result<Source, Mistake> {
+    if let Some(source) = shipped(name) {
+        return Ok(source);
+    }
+    if is_path(name) {
+        return Source::read(Path::new(name));
+    }
+    let known: Vec<&str> = shipped_names().collect();
+    Err(Mistake::new(format!("there is no recipe `{name}`"))
+        .nearest(name, known.iter().copied())
+        .help(format!("the shipped recipes are {}; one's own is named by its path", known.join(", "))))
+}
+
 /// The recipe that a measurement file or a command names: a shipped one, or a file of one's own.
 ///
 /// # Errors
 /// When there is neither, or when the file is no sound recipe.
 pub fn load(name: &str) -> Result<Arc<Recipe>, Mistakes> {
-    let source = match shipped(name) {
-        Some(source) => source,
-        None if is_path(name) => Source::read(Path::new(name))?,
-        None => {
-            let known: Vec<&str> = shipped_names().collect();
-            return Err(Mistake::new(format!("there is no recipe `{name}`"))
-                .nearest(name, known.iter().copied())
-                .help(format!("the shipped recipes are {}; one's own is named by its path", known.join(", ")))
-                .into());
-        }
-    };
-    Recipe::parse(&source).map(Arc::new)
+    Recipe::parse(&source(name)?).map(Arc::new)
 }
 
 /// A name with a folder or an ending is a path.

@@ -43,6 +43,8 @@ pub struct Entry {
     pub number: usize,
     /// The recipe's sentence, or a plain one made from the rule.
     pub title: String,
+    /// Plainly what is done, whatever the recipe says: `mark 9 from 5 towards the fork`.
+    pub plain: String,
     /// The rule as the trade writes it: `1/16 hip + 0.5`.
     pub rule: String,
     /// The name of the point or quantity that it makes.
@@ -356,7 +358,7 @@ impl PointRule {
     }
 
     /// The points that the rule starts from.
-    pub(super) fn points(&self) -> impl Iterator<Item = PointId> {
+    pub fn points(&self) -> impl Iterator<Item = PointId> {
         let (first, second) = match self {
             Self::From { from, .. } | Self::Diagonal { from, .. } | Self::Span { from, .. } => (*from, None),
             Self::Toward { from, toward, .. } => (*from, Some(*toward)),

@@ -55,7 +55,8 @@ pub(super) fn read_steps(
         let entry = |makes: &str, (title, rule): (String, String)| Entry {
             panel: panel.unwrap_or(Panel::Front),
             number: 0,
-            title: say.clone().unwrap_or(title),
+            title: say.clone().unwrap_or_else(|| title.clone()),
+            plain: title,
             rule,
             makes: makes.to_owned(),
             place: row.span.clone(),

@@ -1,0 +1,131 @@
+//! A recipe tried on a spread of sizes, so that whoever writes one sees where it breaks before a person does.
+
+use std::sync::Arc;
+
+use crate::{
+    body::{Body, Given},
+    draft::{Plan, draft},
+    fit::Report,
+    mistake::Mistakes,
+    order::{Order, Trousers},
+    recipe::Recipe,
+    terms::{Measurement, Sex, WaistLevel},
+};
+
+/// An invented body of the spread. Girths and lengths in cm; what is not given is estimated.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Size {
+    /// In plain words, what is particular about it.
+    pub label: &'static str,
+    /// Which equations estimate the rest.
+    pub sex: Sex,
+    /// Waist girth, hip girth and stature.
+    pub girths_and_stature: [f64; 3],
+    /// What is measured besides.
+    pub also: &'static [(Measurement, f64)],
+}
+
+/// The spread: both sexes, small to large, flat to full, short to tall. Invented; the girths stay within those of the
+/// people surveyed, or a little beyond.
+pub const SPREAD: &[Size] = &[
+    size("slight and short", Sex::Female, [60.0, 84.0, 152.0], &[]),
+    size("slight and tall", Sex::Female, [66.0, 90.0, 178.0], &[]),
+    size("middling", Sex::Female, [72.0, 97.0, 165.0], &[]),
+    size("small waist, full hip", Sex::Female, [68.0, 106.0, 164.0], &[]),
+    size("waist nearly as full as the hip", Sex::Female, [96.0, 100.0, 160.0], &[]),
+    size("full and short", Sex::Female, [98.0, 122.0, 154.0], &[]),
+    size("full and tall", Sex::Female, [100.0, 124.0, 176.0], &[]),
+    size("very full", Sex::Female, [122.0, 142.0, 165.0], &[]),
+    size("long in the body", Sex::Female, [76.0, 102.0, 168.0], &[(Measurement::BodyRise, 33.0)]),
+    size(
+        "short in the body, low seat",
+        Sex::Female,
+        [74.0, 98.0, 166.0],
+        &[(Measurement::BodyRise, 24.5), (Measurement::WaistToHip, 19.5)],
+    ),
+    size("slight and short", Sex::Male, [70.0, 86.0, 163.0], &[]),
+    size("slight and tall", Sex::Male, [76.0, 92.0, 194.0], &[]),
+    size("middling", Sex::Male, [84.0, 98.0, 176.0], &[]),
+    size("flat seat", Sex::Male, [88.0, 94.0, 180.0], &[]),
+    size("small waist, strong thighs", Sex::Male, [82.0, 106.0, 182.0], &[(Measurement::ThighGirth, 68.0)]),
+    size("waist fuller than the hip", Sex::Male, [118.0, 110.0, 174.0], &[]),
+    size("full and short", Sex::Male, [112.0, 116.0, 168.0], &[]),
+    size("very full", Sex::Male, [140.0, 136.0, 185.0], &[]),
+    size("long in the body", Sex::Male, [86.0, 100.0, 178.0], &[(Measurement::BodyRise, 34.0)]),
+    size(
+        "short in the body, low seat",
+        Sex::Male,
+        [90.0, 102.0, 182.0],
+        &[(Measurement::BodyRise, 26.0), (Measurement::WaistToHip, 21.0)],
+    ),
+];
+
+const fn size(
+    label: &'static str,
+    sex: Sex,
+    girths_and_stature: [f64; 3],
+    also: &'static [(Measurement, f64)],
+) -> Size {
+    Size { label, sex, girths_and_stature, also }
+}
+
+impl Size {
+    /// What a measurement file of this body would say, waist taken at the natural level.
+    pub fn given(&self) -> Given {
+        let [waist, hip, stature] = self.girths_and_stature;
+        let given = Given::new(self.sex, WaistLevel::Natural)
+            .with(Measurement::WaistGirth, waist)
+            .with(Measurement::HipGirth, hip)
+            .with(Measurement::Stature, stature);
+        self.also.iter().fold(given, |given, (measurement, cm)| given.with(*measurement, *cm))
+    }
+}
+
+/// How a recipe did on one body of the spread.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Outcome {
+    /// Drafted: nothing forbids cutting it.
+    Sound,
+    /// Drafted soundly, but tighter at a level than the recipe's own range: a sentence for each.
+    Tight(Vec<String>),
+    /// Drafted, but an outline, a seam or a join is wrong: a sentence for each.
+    Unsound(Vec<String>),
+    /// Constructed; the recipe has no back, so that there is nothing to draft.
+    ConstructedOnly,
+    /// A step has no answer, or the points make no trouser leg.
+    Broken(Mistakes),
+}
+
+/// Constructs and drafts the recipe on every body of the spread.
+pub fn try_on(recipe: &Arc<Recipe>) -> Vec<(Size, Outcome)> {
+    SPREAD.iter().map(|size| (*size, outcome(recipe, size))).collect()
+}
+
+fn outcome(recipe: &Arc<Recipe>, size: &Size) -> Outcome {
+    if recipe.back.is_none() {
+        return constructed(recipe, size).err().map_or(Outcome::ConstructedOnly, Outcome::Broken);
+    }
+    let order = Order::of(size.given());
+    match draft(&order, recipe) {
+        Err(mistakes) => Outcome::Broken(mistakes),
+        Ok(draft) => {
+            let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
+            let sentences = || report.notices().into_iter().map(|notice| notice.text).collect();
+            if report.can_be_cut() {
+                Outcome::Sound
+            } else if report.is_true() {
+                Outcome::Tight(sentences())
+            } else {
+                Outcome::Unsound(sentences())
+            }
+        }
+    }
+}
+
+/// A recipe without a back, carried out with its own ease and style.
+fn constructed(recipe: &Recipe, size: &Size) -> Result<(), Mistakes> {
+    let (body, _) = Body::resolve(&size.given())?;
+    let inputs = Plan::inputs(recipe, &body, &Trousers::default())?;
+    recipe.construct(&inputs)?;
+    Ok(())
+}
