@@ -9,6 +9,8 @@ use crate::{
     terms::{EaseAt, FitKind, Level, Measurement},
 };
 
+/// An opening smaller than this is not told about, cm.
+const WORTH_TELLING: f64 = 0.3;
 /// A total crotch seam that is longer than wanted by less than this is not worth taking back, cm.
 const OVERSHOOT: f64 = 0.5;
 
@@ -50,7 +52,7 @@ pub fn opening_for_arc(plan: &Plan, parameters: &Parameters, body: &Body) -> Opt
 /// What a fitter should know about the front thigh of this draft.
 pub(super) fn notices(draft: &Draft, report: &Report) -> impl Iterator<Item = Notice> {
     let opening = draft.parameters[Key::ThighFront];
-    let opened = (opening != 0.0).then(|| what_it_did(draft, report, opening));
+    let opened = (opening.abs() >= WORTH_TELLING).then(|| what_it_did(draft, report, opening));
     [opened, take_back(draft, report, opening), scoop_first(opening), arc(draft)].into_iter().flatten()
 }
 
@@ -85,7 +87,7 @@ fn take_back(draft: &Draft, report: &Report, opening: f64) -> Option<Notice> {
 }
 
 fn scoop_first(opening: f64) -> Option<Notice> {
-    (opening > 0.0).then(|| {
+    (opening >= Key::ThighFront.about().usual.0).then(|| {
         Notice::new(
             "scoop-first",
             "if the toile is loose at the base of the fly, scoop the front first with `crotch.front_scoop`, then open \

@@ -86,8 +86,9 @@ fn write_story(out: &mut String, before: &Report, draft: &Draft, after: &Report,
     writeln!(out, "  Front and back: what the crotch seam gains there.")?;
     let most = found.iter().max_by(|a, b| weight(after, a.key).total_cmp(&weight(after, b.key)));
     if let Some(most) = most {
+        out.push('\n');
         out.push_str(&headed(
-            "\nMatters most: ",
+            "Matters most: ",
             &format!("`{}`, {}: {}", most.key, most.key.about().title, most.key.about().hand_method),
         ));
     }
