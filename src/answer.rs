@@ -6,7 +6,7 @@ mod path;
 
 pub use number::{Cm, Degrees, Place};
 
-use std::{borrow::Cow, collections::BTreeMap};
+use std::borrow::Cow;
 
 use serde::Serialize;
 
@@ -33,8 +33,8 @@ pub struct Answer<'a> {
     name: &'a str,
     block: &'a str,
     fit: &'static str,
-    body: BTreeMap<&'static str, BodyValue>,
-    adjustments: BTreeMap<&'static str, Adjustment>,
+    body: InOrder<BodyValue>,
+    adjustments: InOrder<Adjustment>,
     pieces: Vec<Piece>,
     levels: Vec<LevelOut>,
     seams: Vec<SeamOut>,
@@ -71,8 +71,8 @@ struct Adjustment {
 struct Piece {
     panel: &'static str,
     side: &'static str,
-    levels: InOrder,
-    points: BTreeMap<&'static str, Place>,
+    levels: InOrder<Cm>,
+    points: InOrder<Place>,
     #[serde(skip_serializing_if = "Option::is_none")]
     edges: Option<Vec<EdgeOut>>,
     darts: Vec<DartOut>,
@@ -82,10 +82,10 @@ struct Piece {
     sew_outline: Option<String>,
 }
 
-/// Levels by name, from the top.
-struct InOrder(Vec<(&'static str, Cm)>);
+/// Values by name, in the order of the contract.
+struct InOrder<T>(Vec<(&'static str, T)>);
 
-impl Serialize for InOrder {
+impl<T: Serialize> Serialize for InOrder<T> {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_map(self.0.iter().map(|(key, value)| (key, value)))
     }
@@ -272,24 +272,22 @@ impl<'a> Answer<'a> {
     }
 }
 
-fn adjustments(draft: &Draft) -> BTreeMap<&'static str, Adjustment> {
-    draft
+fn adjustments(draft: &Draft) -> InOrder<Adjustment> {
+    let given = draft
         .adjustments
         .iter()
         .filter(|it| it.value != 0.0)
-        .map(|it| (it.key.key(), Adjustment { value: Cm(it.value), from: it.from }))
-        .collect()
+        .map(|it| (it.key.key(), Adjustment { value: Cm(it.value), from: it.from }));
+    InOrder(given.collect())
 }
 
-fn body(draft: &Draft) -> BTreeMap<&'static str, BodyValue> {
-    Measurement::ALL
-        .iter()
-        .filter_map(|measurement| {
-            let value = draft.body.value(*measurement)?;
-            let out = BodyValue { value: Cm(value.cm), from: value.from.key(), sd: Cm(value.sd) };
-            Some((measurement.key(), out))
-        })
-        .collect()
+fn body(draft: &Draft) -> InOrder<BodyValue> {
+    let known = Measurement::ALL.iter().filter_map(|measurement| {
+        let value = draft.body.value(*measurement)?;
+        let out = BodyValue { value: Cm(value.cm), from: value.from.key(), sd: Cm(value.sd) };
+        Some((measurement.key(), out))
+    });
+    InOrder(known.collect())
 }
 
 fn piece(draft: &Draft, panel: &PanelShape, whole: bool) -> Piece {
@@ -307,7 +305,7 @@ fn piece(draft: &Draft, panel: &PanelShape, whole: bool) -> Piece {
         panel: panel.panel.key(),
         side: Side::Both.key(),
         levels: InOrder(levels),
-        points: Role::ALL.iter().map(|role| (role.key(), Place(panel.roles[*role]))).collect(),
+        points: InOrder(Role::ALL.iter().map(|role| (role.key(), Place(panel.roles[*role]))).collect()),
         edges: whole.then(|| Edge::ALL.iter().map(edge).collect()),
         darts: panel
             .darts

@@ -2,8 +2,11 @@
 
 mod batch;
 mod blocks;
+mod check;
 mod draft;
+mod fit;
 mod input;
+mod new;
 mod output;
 
 use std::{
@@ -25,8 +28,14 @@ struct Arguments {
 
 #[derive(Subcommand)]
 enum Command {
+    /// Write an empty measurement file that says how to take each measurement
+    New(new::Arguments),
+    /// Look the measurements over: sources, doubts, and what to take next
+    Check(check::Arguments),
     /// Draft a front and a back block from a measurement file
     Draft(draft::Arguments),
+    /// Find the fit parameters that meet what was measured, and tell what moved
+    Fit(fit::Arguments),
     /// Draft many bodies: rows of CSV or NDJSON in, one line of JSON a row out
     Batch(batch::Arguments),
     /// Show the recipes a block can be drafted by
@@ -48,7 +57,10 @@ enum Ending {
 pub fn run() -> ExitCode {
     let arguments = Arguments::parse();
     let ended = match arguments.command {
+        Command::New(arguments) => new::run(&arguments),
+        Command::Check(arguments) => check::run(&arguments),
         Command::Draft(arguments) => draft::run(&arguments),
+        Command::Fit(arguments) => fit::run(&arguments),
         Command::Batch(arguments) => batch::run(&arguments),
         Command::Blocks(arguments) => blocks::run(&arguments),
     };

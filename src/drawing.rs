@@ -7,6 +7,7 @@
 mod dxf;
 mod font;
 mod labels;
+mod lines_of_text;
 mod paper_size;
 mod path_data;
 mod pdf;
@@ -21,6 +22,7 @@ mod wording;
 pub use dxf::{DxfMark, DxfPiece, DxfStyle, to_dxf};
 pub use font::{CAP_HEIGHT, text_width};
 pub use labels::Labels;
+pub use lines_of_text::lines_of_text;
 pub use paper_size::{Paper, Sheet};
 pub use path_data::{number, path_data};
 pub use pen::{Ink, Pen, Shade};

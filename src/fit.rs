@@ -3,6 +3,7 @@
 
 mod front_thigh;
 mod limit;
+mod measured;
 mod report;
 mod solve;
 
@@ -19,16 +20,20 @@ use crate::{
     recipe::Recipe,
 };
 
-/// Drafts what a measurement file orders, and judges it.
+/// Drafts what a measurement file orders, meets what was measured where the file's `fit` says so, and judges it.
 ///
 /// # Errors
-/// As [`draft`]; and when a fit parameter is beyond its hard limit or would break the outline, with the largest value
-/// that would not.
+/// As [`draft`]; and when a fit parameter of the file is beyond its hard limit or would break the outline, with the
+/// largest value that would not.
 pub fn drafted(order: &Order, recipe: &Arc<Recipe>) -> Result<(Draft, Report), Mistakes> {
-    let mut draft = draft(order, recipe)?;
+    let draft = draft(order, recipe)?;
+    limit::refuse(&draft)?;
+    let mut draft = measured::met(draft, order)?;
     let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
-    limit::refuse(&draft, &report)?;
-    let said = limit::beyond_usual(&draft).chain(front_thigh::notices(&draft, &report)).collect::<Vec<_>>();
+    let mut said: Vec<_> = limit::beyond_usual(&draft).collect();
+    said.extend(measured::notices(&draft, &report, order));
+    said.extend(front_thigh::notices(&draft, &report));
+    said.extend(draft.back_drop_notice());
     draft.notices.extend(said);
     Ok((draft, report))
 }

@@ -12,14 +12,16 @@ use super::{
     print,
 };
 use crate::{
-    draft::{Draft, draft},
+    draft::Draft,
     drawing::SvgScale,
+    fit::{self, Report},
     mistake::{Mistake, Mistakes},
     order::{self, Order},
-    paper::{block_drawing, comparison, handbook, thumbnail, wrapped},
+    paper::{Subject, comparison, handbook, thumbnail, wall_drawing, wrapped},
     recipe::{self, Recipe},
     terms::{EaseAt, Level, Panel, Word},
     trial::{Outcome, try_on},
+    unit::Unit,
 };
 
 #[derive(clap::Args)]
@@ -89,7 +91,7 @@ fn list(recipes: &[Arc<Recipe>]) -> Result<String, Mistakes> {
         words.extend(wrapped(&recipe.title, 68));
         words.extend(differences(recipe));
         let picture =
-            if recipe.back.is_some() { thumbnail(&drafted(recipe)?.shape, ROWS) } else { Vec::new() };
+            if recipe.back.is_some() { thumbnail(&drafted(recipe)?.0.shape, ROWS) } else { Vec::new() };
         for line in 0..picture.len().max(words.len()) {
             let [picture, words] =
                 [&picture, &words].map(|column| column.get(line).map_or("", String::as_str));
@@ -136,20 +138,19 @@ fn differences(recipe: &Recipe) -> Vec<String> {
 }
 
 /// The recipe drafted for the demo body, as its pictures show it.
-fn drafted(recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
+fn drafted(recipe: &Arc<Recipe>) -> Result<(Draft, Report), Mistakes> {
     let name = order::DEMOS[0];
     let source = order::demo(name).ok_or_else(|| Mistake::new(format!("there is no demo `{name}`")))?;
     let (order, _) = Order::read(&source)?;
-    draft(&order, recipe)
+    fit::drafted(&order, recipe)
 }
 
 fn sheets(recipes: &[Arc<Recipe>]) -> Result<Vec<Sheet>, Mistakes> {
     let sheet = |recipe: &Arc<Recipe>| {
-        let drawing = block_drawing(&drafted(recipe)?);
-        Ok(Sheet {
-            name: format!("{}.svg", file_stem(&recipe.name)),
-            text: drawing.to_svg(SvgScale::TrueScale),
-        })
+        let (draft, report) = drafted(recipe)?;
+        let drawing = wall_drawing(&Subject { draft: &draft, report: &report, unit: Unit::Cm });
+        let bytes = drawing.to_svg(SvgScale::TrueScale).into_bytes();
+        Ok(Sheet { name: format!("{}.svg", file_stem(&recipe.name)), bytes })
     };
     recipes.iter().map(sheet).collect()
 }

@@ -10,11 +10,12 @@ use super::{
 };
 use crate::{
     answer::{Answer, Extent},
-    drawing::SvgScale,
+    drawing::{Paper, SvgScale, Tiles},
     fit::drafted,
     mistake::Mistakes,
-    paper::{block_drawing, fit_table},
+    paper::{Subject, cautions, first_page, fit_table, overview, wall_drawing},
     recipe,
+    terms::Word,
 };
 
 #[derive(clap::Args)]
@@ -24,6 +25,9 @@ pub(super) struct Arguments {
     /// The folder for drawing and data, made where it is missing [default: drafts]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
+    /// Also cut the drawing over sheets of this paper, to glue: a4, letter, a4_letter (prints on either), a3, tabloid
+    #[arg(long, value_name = "PAPER", value_parser = paper)]
+    paper: Option<Paper>,
     /// Print the draft as JSON on standard output; files only with --out
     #[arg(long)]
     json: bool,
@@ -47,11 +51,11 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let mut written = Vec::new();
     if let Some(folder) = folder {
         let stem = format!("{}-{}", file_stem(&draft.name), file_stem(&recipe.name));
-        let sheets = [
-            Sheet { name: format!("{stem}.svg"), text: block_drawing(&draft).to_svg(SvgScale::TrueScale) },
-            Sheet { name: format!("{stem}.json"), text: format!("{answer}\n") },
-        ];
-        written = write_all(&folder, &sheets)?;
+        let subject = Subject { draft: &draft, report: &report, unit: arguments.input.unit(&order) };
+        let (mut sheets, counts) = drawings(&subject, &stem, arguments.paper)?;
+        sheets.push(Sheet { name: format!("{stem}.json"), bytes: format!("{answer}\n").into_bytes() });
+        let paths = write_all(&folder, &sheets)?;
+        written = paths.into_iter().zip(counts.into_iter().chain([None])).collect();
     }
     if arguments.json {
         print(&format!("{answer}\n"))?;
@@ -61,19 +65,45 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         if !report.can_be_cut() {
             text.push_str("Not to be cut as it stands: see the notes.\n");
         }
-        for path in &written {
+        for (path, count) in &written {
+            let count = count.as_deref().map(|count| format!(" ({count})")).unwrap_or_default();
             // Cannot fail: writing to a string.
-            let _ = writeln!(text, "wrote {}", path.display());
+            let _ = writeln!(text, "wrote {}{count}", path.display());
         }
-        text.push_str(CAUTIONS);
+        text.push_str(&cautions());
         print(&text)?;
     }
     Ok(if report.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
 }
 
-/// What the trade tells everyone who cuts from a new draft.
-const CAUTIONS: &str = "\
-Sew a toile before cutting good cloth. After printing, measure a test square
-both ways. Not for medical or compression wear. Body data are personal: they
-stay on this machine.
-";
+fn paper(text: &str) -> Result<Paper, String> {
+    Paper::from_key(text).ok_or_else(|| format!("expected one of {}", Paper::KEYS.join(", ")))
+}
+
+/// The drawings of a draft as files, each with how many sheets of paper it takes where that is to be said.
+fn drawings(
+    subject: &Subject<'_>,
+    stem: &str,
+    paper: Option<Paper>,
+) -> Result<(Vec<Sheet>, Vec<Option<String>>), Mistakes> {
+    let wall = wall_drawing(subject);
+    let size = wall.bounds.size();
+    let one = format!("one sheet of {:.0} by {:.0} cm", size.width, size.height);
+    let mut sheets = vec![
+        Sheet { name: format!("{stem}.svg"), bytes: wall.to_svg(SvgScale::TrueScale).into_bytes() },
+        Sheet {
+            name: format!("{stem}-overview.svg"),
+            bytes: overview(subject).to_svg(SvgScale::FitsScreen).into_bytes(),
+        },
+        Sheet { name: format!("{stem}.pdf"), bytes: wall.to_pdf()? },
+    ];
+    let mut counts = vec![None, None, Some(one)];
+    if let Some(paper) = paper {
+        let tiles = Tiles::cut(&wall, crate::drawing::Sheet::of(paper))?;
+        let first = first_page(subject, &tiles, paper);
+        let name = format!("{stem}-{}.pdf", file_stem(paper.key()));
+        sheets.push(Sheet { name, bytes: tiles.to_pdf(Some(&first)) });
+        counts.push(Some(format!("{} sheets and a first page", tiles.tiles().len())));
+    }
+    Ok((sheets, counts))
+}

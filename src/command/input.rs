@@ -1,6 +1,6 @@
 //! The measurement file a command works on.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use crate::{
     mistake::{Mistake, Mistakes, Notice, Source},
@@ -44,7 +44,13 @@ impl Input {
         Ok((order, notices))
     }
 
-    fn source(&self) -> Result<Source, Mistakes> {
+    /// The file that was named.
+    pub(super) fn path(&self) -> Option<&Path> {
+        self.file.as_deref()
+    }
+
+    /// The text of the file or the demo.
+    pub(super) fn source(&self) -> Result<Source, Mistakes> {
         match (&self.demo, &self.file) {
             (Some(_), Some(_)) => Err(Mistake::new("expected a measurement file or `--demo`, found both")
                 .help("leave one of them out")

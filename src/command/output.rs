@@ -7,13 +7,13 @@ use std::{
 
 use crate::{file, mistake::Mistake};
 
-/// A file to be written: its name within the output folder, and its text.
+/// A file to be written: its name within the output folder, and its bytes.
 pub(super) struct Sheet {
     pub name: String,
-    pub text: String,
+    pub bytes: Vec<u8>,
 }
 
-/// Every text this program writes says its name near the top; a file that does not is somebody else's.
+/// Every file this program writes says its name near the top; a file that does not is somebody else's.
 const MARK: &str = "breeks";
 /// How far into a file the mark is looked for, bytes: behind a label of the longest kind.
 const MARK_WITHIN: usize = 4096;
@@ -32,7 +32,7 @@ pub(super) fn write_all(folder: &Path, sheets: &[Sheet]) -> Result<Vec<PathBuf>,
     }
     std::fs::create_dir_all(folder).map_err(|error| failed("make the folder", folder, &error))?;
     let files: Vec<(&Path, &[u8])> =
-        paths.iter().zip(sheets).map(|(path, sheet)| (path.as_path(), sheet.text.as_bytes())).collect();
+        paths.iter().zip(sheets).map(|(path, sheet)| (path.as_path(), sheet.bytes.as_slice())).collect();
     file::replace_all(&files).map_err(|(path, error)| failed("write", path, &error))?;
     Ok(paths)
 }

@@ -150,7 +150,7 @@ impl Moves {
                 roles[role].x -= self.width;
             }
         }
-        let sideways = if self.angle == 0.0 { 0.0 } else { self.lean(&mut roles) };
+        let sideways = if self.angle == 0.0 { 0.0 } else { lean(&mut roles, self.angle) };
         if self.wedge != 0.0 {
             self.open_wedge(&mut roles);
         }
@@ -173,23 +173,6 @@ impl Moves {
         }
     }
 
-    /// Turns the centre line about the hip line; the side waist goes sideways with it at its own height, and the
-    /// centre is raised so that the waist stays as square to it as it was.
-    fn lean(&self, roles: &mut Roles) -> f64 {
-        let hinge = self.centre_hip(roles);
-        let up = unit(roles[Role::CentreWaist] - roles[Role::CurveStart]);
-        let leaning = turned(up, self.angle);
-        let side = roles[Role::SideWaist];
-        let height = hinge.y - side.y;
-        let sideways = height * (leaning.x / -leaning.y - up.x / -up.y);
-        let rise = (side + Vec2::new(sideways, 0.0) - hinge).dot(leaning) - (side - hinge).dot(up);
-        let along = (roles[Role::CentreWaist] - hinge).dot(up) + rise;
-        roles[Role::CentreWaist] = hinge + leaning * along;
-        roles[Role::CurveStart] = hinge + leaning * (roles[Role::CurveStart] - hinge).dot(up);
-        roles[Role::SideWaist].x += sideways;
-        sideways
-    }
-
     fn open_wedge(&self, roles: &mut Roles) {
         let angle = self.wedge_turn(roles);
         let hinge = self.centre_hip(roles);
@@ -199,4 +182,21 @@ impl Moves {
             roles[role] = carried * roles[role];
         }
     }
+}
+
+/// Turns the centre line about the hip line; the side waist goes sideways with it at its own height, and the
+/// centre is raised so that the waist stays as square to it as it was.
+pub(super) fn lean(roles: &mut Roles, angle: f64) -> f64 {
+    let hinge = centre_at(roles, roles[Role::SideHip].y);
+    let up = unit(roles[Role::CentreWaist] - roles[Role::CurveStart]);
+    let leaning = turned(up, angle);
+    let side = roles[Role::SideWaist];
+    let height = hinge.y - side.y;
+    let sideways = height * (leaning.x / -leaning.y - up.x / -up.y);
+    let rise = (side + Vec2::new(sideways, 0.0) - hinge).dot(leaning) - (side - hinge).dot(up);
+    let along = (roles[Role::CentreWaist] - hinge).dot(up) + rise;
+    roles[Role::CentreWaist] = hinge + leaning * along;
+    roles[Role::CurveStart] = hinge + leaning * (roles[Role::CurveStart] - hinge).dot(up);
+    roles[Role::SideWaist].x += sideways;
+    sideways
 }

@@ -4,6 +4,7 @@
 use kurbo::Point;
 
 use super::{
+    moves::lean,
     panel::{Levels, Roles},
     stretch::taken,
     suppression::Suppression,
@@ -14,7 +15,7 @@ use crate::{
     mistake::{Mistake, Notice},
     order::Trousers,
     recipe::{BendRule, Construction, Inputs, PanelPlan as PanelRule, Proportion, Recipe, Reference},
-    terms::{EaseAt, Level, Measurement, Panel, Role, Style, Word},
+    terms::{EaseAt, Level, Measurement, Panel, Role, SeatSet, Style, Word},
 };
 
 /// Everything that drawing needs, for one body.
@@ -82,6 +83,9 @@ pub struct DartPlan {
     pub length: f64,
 }
 
+/// Recipes lean their centre back for a clean seat; one that sits easily leans this much more, degrees: the two stand
+/// two degrees to either side of a middle.
+const EASY_LEAN: f64 = 4.0;
 /// The seat of a body may be widest nearer to its crotch than a pair of trousers can show: the hip line is drawn at
 /// least this part of the hip girth above the crotch line, about half the height of a crotch curve.
 const HIP_ABOVE_CROTCH: f64 = 1.0 / 20.0;
@@ -114,7 +118,10 @@ impl Plan {
         let levels = levels(recipe, body, &inputs, &construction)?;
         let build = Build { recipe, construction: &construction, inputs: &inputs, levels: &levels };
         let (front, front_net) = build.panel(Panel::Front, &recipe.front, &mut notices)?;
-        let (back, back_net) = build.panel(Panel::Back, back, &mut notices)?;
+        let (mut back, back_net) = build.panel(Panel::Back, back, &mut notices)?;
+        if trousers.set == SeatSet::Easy {
+            lean(&mut back.roles, EASY_LEAN.to_radians());
+        }
         let mut plan = Self {
             levels,
             front,

@@ -14,7 +14,7 @@ use crate::{
     mistake::{Mistake, Mistakes, Notice},
     order::{Adjustment, Order},
     recipe::Recipe,
-    terms::{FitKind, Level, Panel, Role, SeatSet, Style, Word},
+    terms::{FitKind, Level, Panel, Role, Style, Word},
 };
 
 /// One body's trousers, drafted and trued, with everything that led to them.
@@ -36,8 +36,17 @@ pub struct Draft {
     pub adjustments: Vec<Adjustment>,
     /// The trued panels.
     pub shape: Shape,
+    /// How far below the measured waist the panels are cut.
+    drop: Drop,
     /// What a person should know about how it was drafted.
     pub notices: Vec<Notice>,
+}
+
+/// A waist drop, and who asked for it.
+#[derive(Clone, Copy, Debug)]
+struct Drop {
+    drop: f64,
+    asked: Asked,
 }
 
 /// One step of the record.
@@ -57,7 +66,7 @@ pub struct Step<'a> {
     pub points: Vec<&'a str>,
 }
 
-/// Drafts what a measurement file orders, by a recipe.
+/// Drafts what a measurement file orders, by a recipe, with the fit parameters of the file alone.
 ///
 /// # Errors
 /// When the measurements are no body's, when the file asks for something that is not drawn yet, or when the recipe and
@@ -66,39 +75,31 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
     refuse_undrawn(order)?;
     let (body, mut notices) = Body::resolve(&order.body)?;
     let mut plan = Plan::new(recipe, &body, &order.trousers)?;
-    let parameters =
-        order.adjustments.iter().fold(Parameters::default(), |all, it| all.with(it.key, it.value));
-    let asked = match order.trousers.style[Style::WaistDrop as usize] {
-        Some(_) => Asked::ByTheFile,
-        None => Asked::ByTheRecipe,
+    let adjustments: Vec<Adjustment> =
+        order.adjustments.iter().filter(|it| it.value != it.key.about().default).copied().collect();
+    let parameters = adjustments.iter().fold(Parameters::default(), |all, it| all.with(it.key, it.value));
+    let drop = match order.trousers.style[Style::WaistDrop as usize] {
+        Some(drop) => Drop { drop, asked: Asked::ByTheFile },
+        None => Drop {
+            drop: plan.inputs.style[Style::WaistDrop as usize].unwrap_or(0.0),
+            asked: Asked::ByTheRecipe,
+        },
     };
-    let drop = plan.inputs.style[Style::WaistDrop as usize].unwrap_or(0.0);
-    let (shape, dropped) = lowered(shape(&plan, &parameters), drop, asked)?;
+    let (shape, dropped) = lowered(shape(&plan, &parameters), drop.drop, drop.asked)?;
     notices.append(&mut plan.notices);
     notices.extend(dropped);
-    if order.trousers.fit == Some(FitKind::Measured) {
-        notices.push(Notice::new(
-            "fit-not-built",
-            "measured fit is not built yet: this draft follows the recipe's proportions alone",
-        ));
-    }
-    let draft = Draft {
+    Ok(Draft {
         name: order.name.clone().unwrap_or_else(|| "body".to_owned()),
         recipe: Arc::clone(recipe),
         fit: FitKind::Proportional,
         body,
         plan,
         parameters,
-        adjustments: order
-            .adjustments
-            .iter()
-            .filter(|it| it.value != it.key.about().default)
-            .copied()
-            .collect(),
+        adjustments,
         shape,
+        drop,
         notices,
-    };
-    Ok(draft.with_drop_judged())
+    })
 }
 
 /// Names what the file asks for and this program cannot draw yet: drafting without it would be a wrong pattern.
@@ -111,7 +112,6 @@ fn refuse_undrawn(order: &Order) -> Result<(), Mistakes> {
     let mut asked: Vec<String> =
         keys.filter(|it| it.value != 0.0).map(|it| it.key.key().to_owned()).collect();
     let mut also = |asks: bool, key: &str| asked.extend(asks.then(|| key.to_owned()));
-    also(trousers.set == SeatSet::Easy, "trousers.set");
     also(
         legs.clone().any(|leg| leg.measured.iter().any(Option::is_some)),
         "left.measurements, right.measurements",
@@ -139,19 +139,34 @@ impl Draft {
         self.shape.back.roles[Role::CrotchPoint].y - self.shape.levels[Level::Crotch]
     }
 
-    fn with_drop_judged(mut self) -> Self {
+    /// The draft with the parameters that a fit found beside those given.
+    ///
+    /// # Errors
+    /// When the waist cannot be dropped as the file asks.
+    pub fn fitted(mut self, found: impl IntoIterator<Item = (Key, f64)>) -> Result<Self, Mistakes> {
+        let found = found.into_iter().map(|(key, value)| Adjustment { key, value, from: "fit" });
+        self.adjustments.extend(found.filter(|it| it.value != 0.0));
+        self.adjustments.sort_by_key(|it| it.key);
+        self.parameters =
+            self.adjustments.iter().fold(Parameters::default(), |all, it| all.with(it.key, it.value));
+        self.fit = FitKind::Measured;
+        self.shape = lowered(shape(&self.plan, &self.parameters), self.drop.drop, self.drop.asked)?.0;
+        Ok(self)
+    }
+
+    /// Says when the trued back crotch point lies where none should.
+    pub fn back_drop_notice(&self) -> Option<Notice> {
         let drop = self.back_drop();
-        if drop < ORDINARY_DROP.0 || drop > ORDINARY_DROP.1 {
-            self.notices.push(Notice::new(
+        (drop < ORDINARY_DROP.0 || drop > ORDINARY_DROP.1).then(|| {
+            Notice::new(
                 "back-drop",
                 format!(
                     "the back crotch point had to lie {drop:.1} cm below the crotch line for the inseams to agree; \
                      {:.1} to {:.1} is ordinary: look at the back of the thigh on the toile",
                     ORDINARY_DROP.0, ORDINARY_DROP.1
                 ),
-            ));
-        }
-        self
+            )
+        })
     }
 
     /// The record: the recipe's steps with this body's values, then what truing did.

@@ -4,6 +4,9 @@ use kurbo::{BezPath, Line, Rect};
 
 use super::{Footprint, Text, picture::straight_lines};
 
+/// A label hides as much of a chord as of its curve when the two lie nearer than the width of a strong line, cm.
+const FLATNESS: f64 = 0.05;
+
 /// Places labels one by one: each goes to the first of its wanted spots that is free, or, where every free spot lies
 /// over a line, to the one that hides least of it. First come, first served; the same calls give the same places.
 #[derive(Clone, Debug)]
@@ -27,12 +30,26 @@ impl Labels {
 
     /// Keeps later labels off this line as far as they have a choice.
     pub fn spare(&mut self, path: &BezPath) {
-        self.lines.extend(straight_lines(path));
+        self.lines.extend(straight_lines(path, FLATNESS));
     }
 
     /// The label at the best of its wanted spots, best first, or `None` where all are off the paper or taken. The
     /// spot is taken from then on.
     pub fn place(&mut self, spots: impl IntoIterator<Item = Text>) -> Option<Text> {
+        self.place_hiding(f64::INFINITY, spots)
+    }
+
+    /// Whether a straight line runs over no label and no part to be kept free.
+    pub fn lets_pass(&self, line: Line) -> bool {
+        self.taken.iter().all(|taken| taken.covered(line.p0, line.p1) == 0.0)
+    }
+
+    /// As [`Labels::place`], but only where nothing at all is hidden.
+    pub fn place_clear(&mut self, spots: impl IntoIterator<Item = Text>) -> Option<Text> {
+        self.place_hiding(0.0, spots)
+    }
+
+    fn place_hiding(&mut self, most: f64, spots: impl IntoIterator<Item = Text>) -> Option<Text> {
         let mut best: Option<(f64, Text, Footprint)> = None;
         for spot in spots {
             let print = spot.footprint();
@@ -43,7 +60,7 @@ impl Labels {
                 continue;
             }
             let hidden = self.hidden(&wide);
-            if best.as_ref().is_none_or(|(least, ..)| hidden < *least) {
+            if hidden <= most && best.as_ref().is_none_or(|(least, ..)| hidden < *least) {
                 best = Some((hidden, spot, print));
             }
             if hidden == 0.0 {
@@ -98,6 +115,15 @@ mod tests {
         labels.spare(&Line::new((10.0, 10.0), (20.0, 10.0)).to_path(0.01));
         let spots = label("9").beside(Point::new(10.0, 10.0), 0.2);
         assert_eq!(labels.place(spots.clone()), Some(spots[1].clone()));
+    }
+
+    #[test]
+    fn no_label_that_hides_a_line_where_none_may() {
+        let mut labels = Labels::new(PAPER, 0.1);
+        labels.spare(&Line::new((0.0, 10.0), (30.0, 10.0)).to_path(0.01));
+        let spots = label("9").beside(Point::new(10.0, 10.0), 0.2);
+        assert_eq!(labels.place_clear(spots[..2].to_vec()), None);
+        assert_eq!(labels.place_clear(spots.clone()), Some(spots[2].clone()));
     }
 
     #[test]

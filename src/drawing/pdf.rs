@@ -87,6 +87,13 @@ impl<'a> Document<'a> {
         let mut next = Ref::new(1);
         let [catalog, info, tree] = [next.bump(), next.bump(), next.bump()];
         let mut pdf = Pdf::new();
+        // First of all, so that the file tells by its first bytes which program made it.
+        let mut document_info = pdf.document_info(info);
+        document_info.creator(TextStr("breeks")).producer(TextStr("breeks"));
+        document_info
+            .title(TextStr(self.head.title.as_str()))
+            .subject(TextStr(self.head.description.as_str()));
+        document_info.finish();
         let lettering = Lettering::of(&self.drawings);
         let font = lettering.write(&mut pdf, &mut next);
         let switches = self.write_switches(&mut pdf, &mut next);
@@ -105,12 +112,6 @@ impl<'a> Document<'a> {
             .map(|page| write_page(&mut pdf, &mut next, tree, page, &shapes, &switches))
             .collect();
         pdf.pages(tree).count(pages.len() as i32).kids(pages.iter().copied());
-        let mut document_info = pdf.document_info(info);
-        document_info
-            .title(TextStr(self.head.title.as_str()))
-            .subject(TextStr(self.head.description.as_str()));
-        document_info.creator(TextStr("breeks")).producer(TextStr("breeks"));
-        document_info.finish();
         self.write_catalog(&mut pdf, &mut next, catalog, tree, &switches);
         pdf.finish()
     }

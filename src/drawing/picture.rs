@@ -1,6 +1,6 @@
 //! The picture: layers of marks on a sheet.
 
-use kurbo::{BezPath, Line, PathEl, Point, Rect, Shape};
+use kurbo::{Affine, BezPath, Line, PathEl, Point, Rect, Shape, Vec2};
 
 use super::{Pen, Shade, Text, Wording};
 
@@ -80,6 +80,17 @@ impl Layer {
 }
 
 impl Mark {
+    /// The same mark moved.
+    #[must_use]
+    pub fn moved(self, by: Vec2) -> Self {
+        let place = Affine::translate(by);
+        match self {
+            Self::Line { path, pen } => Self::Line { path: place * path, pen },
+            Self::Area { path, shade } => Self::Area { path: place * path, shade },
+            Self::Text(text) => Self::Text(text.moved(by)),
+        }
+    }
+
     /// The level rectangle that the mark covers, with the width of its line.
     pub fn bounds(&self) -> Rect {
         match self {
@@ -90,14 +101,14 @@ impl Mark {
     }
 }
 
-/// A chord may leave its curve by this much, cm: a tenth of the thinnest printed line.
-const FLATNESS: f64 = 0.001;
+/// A chord that is as good as its curve leaves it by no more than this, cm: a tenth of the thinnest printed line.
+pub(super) const FLATNESS: f64 = 0.001;
 
-/// The path as straight lines, closing lines included.
-pub(super) fn straight_lines(path: &BezPath) -> Vec<Line> {
+/// The path as straight lines that leave it by no more than `flatness` cm, closing lines included.
+pub(super) fn straight_lines(path: &BezPath, flatness: f64) -> Vec<Line> {
     let mut lines = Vec::new();
     let (mut start, mut last) = (Point::ORIGIN, Point::ORIGIN);
-    kurbo::flatten(path.elements().iter().copied(), FLATNESS, |step| {
+    kurbo::flatten(path.elements().iter().copied(), flatness, |step| {
         let to = match step {
             PathEl::MoveTo(to) => {
                 start = to;

@@ -84,6 +84,28 @@ impl Text {
         Self { ink, ..self }
     }
 
+    /// The same text, cut off behind an ellipsis where it is wider than `width` cm.
+    #[must_use]
+    pub fn cut_to(mut self, width: f64) -> Self {
+        if self.width() <= width {
+            return self;
+        }
+        let mut words = self.words.as_str().to_owned();
+        while words.pop().is_some() {
+            self.words = Wording::line(&format!("{}…", words.trim_end()));
+            if self.width() <= width {
+                break;
+            }
+        }
+        self
+    }
+
+    /// The same text moved.
+    #[must_use]
+    pub fn moved(self, by: Vec2) -> Self {
+        Self { at: self.at + by, ..self }
+    }
+
     /// The same text at eight places round `point`, `gap` cm away: right, left, above, below, then the corners. Spots
     /// for [`Labels::place`](super::Labels::place).
     pub fn beside(&self, point: Point, gap: f64) -> [Self; 8] {
@@ -265,6 +287,16 @@ mod tests {
         for (a, b, length) in lengths {
             assert!((square.covered(a.into(), b.into()) - length).abs() < 1e-12);
         }
+    }
+
+    #[test]
+    fn cut_text_within_its_width() {
+        let text = Text::new(Point::ORIGIN, 1.0, "the bow pair of the second eight");
+        assert_eq!(text.clone().cut_to(40.0), text);
+        let cut = text.clone().cut_to(6.0);
+        assert!(cut.width() <= 6.0 && cut.width() > 5.0, "{}", cut.width());
+        assert_eq!(cut.words.as_str(), "the bow p…");
+        assert_eq!(text.cut_to(0.0).words.as_str(), "…");
     }
 
     #[test]

@@ -6,7 +6,7 @@ use crate::{
     body::Body,
     draft::{Draft, Plan, Shape, shape},
     mistake::Notice,
-    terms::{EaseAt, Level, Measurement},
+    terms::{EaseAt, FitKind, Level, Measurement},
 };
 
 /// A total crotch seam that is longer than wanted by less than this is not worth taking back, cm.
@@ -61,7 +61,7 @@ fn what_it_did(draft: &Draft, report: &Report, opening: f64) -> Notice {
     Notice::new(
         "front-thigh",
         format!(
-            "`thigh.front` {opening} cm, opened where the crotch curve starts, brings the front crotch point {:.2} cm out \
+            "`thigh.front` {opening:.2} cm, opened where the crotch curve starts, brings the front crotch point {:.2} cm out \
              along the crotch line; the crotch seam changes by {front:+.2} cm on the front and {back:+.2} cm on the \
              back, {:+.2} cm in all",
             draft.shape.front.gain,
@@ -98,13 +98,19 @@ fn scoop_first(opening: f64) -> Option<Notice> {
 fn arc(draft: &Draft) -> Option<Notice> {
     /// An opening that is nearer to what the arc asks for is right as it is, cm.
     const NEAR: f64 = 0.3;
+    if draft.fit == FitKind::Measured
+        && !draft.adjustments.iter().any(|it| it.key == Key::ThighFront && it.from != "fit")
+    {
+        // The fit has already weighed the arc, with what the tape does not know of it.
+        return None;
+    }
     let asked = opening_for_arc(&draft.plan, &draft.parameters, &draft.body)?;
     let given = draft.parameters[Key::ThighFront];
     ((asked - given).abs() > NEAR).then(|| {
         Notice::new(
             "front-thigh-arc",
             format!(
-                "the measured front thigh arc asks for `thigh.front` {asked:.1} cm, the draft has {given} cm"
+                "the measured front thigh arc asks for `thigh.front` {asked:.1} cm, the draft has {given:.1} cm"
             ),
         )
     })

@@ -27,7 +27,7 @@ pub(super) fn beyond_usual(draft: &Draft) -> impl Iterator<Item = Notice> {
             let about = key.about();
             let (least, most) = about.usual;
             let mut text = format!(
-                "`{key}` {value} {} is beyond its usual range, {least} to {most}",
+                "`{key}` {value:.2} {} is beyond its usual range, {least} to {most}",
                 about.unit.symbol()
             );
             for (companion, why) in about.companions {
@@ -38,7 +38,7 @@ pub(super) fn beyond_usual(draft: &Draft) -> impl Iterator<Item = Notice> {
 }
 
 /// Refuses parameters beyond their hard limit, and those under which the outline would not be true.
-pub(super) fn refuse(draft: &Draft, report: &Report) -> Result<(), Mistakes> {
+pub(super) fn refuse(draft: &Draft) -> Result<(), Mistakes> {
     let beyond: Vec<Mistake> = draft
         .parameters
         .set()
@@ -55,7 +55,7 @@ pub(super) fn refuse(draft: &Draft, report: &Report) -> Result<(), Mistakes> {
         return Ok(());
     }
     let judge = Judge { plan: &draft.plan, body: &draft.body };
-    let Some(why) = judge.broken(&draft.parameters, report) else { return Ok(()) };
+    let Some(why) = judge.breaks(&draft.parameters) else { return Ok(()) };
     if judge.breaks(&Parameters::default()).is_some() {
         // The block itself is not true for this body: that is said by the report, not laid on a parameter.
         return Ok(());
@@ -94,24 +94,22 @@ fn beyond_hard(draft: &Draft, key: Key, value: f64) -> Mistake {
     }
 }
 
-struct Judge<'a> {
-    plan: &'a Plan,
-    body: &'a Body,
+/// Whether panels with some parameters can be used.
+pub(super) struct Judge<'a> {
+    pub plan: &'a Plan,
+    pub body: &'a Body,
 }
 
 impl Judge<'_> {
     /// Why the outline with these parameters is not to be used, if so.
-    fn breaks(&self, parameters: &Parameters) -> Option<String> {
-        let shape = shape(self.plan, parameters);
-        self.broken(parameters, &Report::of(self.plan, parameters, &shape, self.body))
-    }
-
-    fn broken(&self, parameters: &Parameters, report: &Report) -> Option<String> {
+    pub(super) fn breaks(&self, parameters: &Parameters) -> Option<String> {
+        let drawn = shape(self.plan, parameters);
+        let report = Report::of(self.plan, &Parameters::default(), &drawn, self.body);
         if !report.is_true() {
             return report.notices().first().map(|notice| notice.text.clone());
         }
         if parameters[Key::SeatAngle] != 0.0 {
-            let roles = shape(self.plan, parameters).panel(Panel::Back).roles;
+            let roles = drawn.panel(Panel::Back).roles;
             let line = roles[Role::CentreWaist] - roles[Role::CurveStart];
             let lean = line.x.atan2(-line.y).to_degrees();
             if !(LEAN.0..=LEAN.1).contains(&lean) {

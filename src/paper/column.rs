@@ -1,59 +1,78 @@
-//! Text in columns for a terminal.
+//! A column of notes that flows round the rows that stand across it.
 
-/// The width for which everything on a terminal is made.
-const COLUMNS: usize = 80;
+use std::ops::Range;
 
-/// The text in lines of at most `width` letters, broken between words; a longer word has a line of its own.
-pub(crate) fn wrapped(text: &str, width: usize) -> Vec<String> {
-    let words: Vec<&str> = text.split_whitespace().collect();
-    crate::mistake::wrapped(&words.join(" "), width).lines().map(str::to_owned).collect()
+use kurbo::Point;
+
+use super::note::Note;
+use crate::drawing::Mark;
+
+/// A column of the margin, filled from the top; notes stay whole.
+#[derive(Clone, Debug)]
+pub(super) struct Column {
+    /// Left edge, cm.
+    left: f64,
+    /// Where the next note may begin.
+    y: f64,
+    /// Between notes, cm.
+    gap: f64,
+    /// Heights that belong to others.
+    taken: Vec<Range<f64>>,
 }
 
-/// A sentence behind a heading within the width of a terminal; later lines stand under its first word.
-pub(super) fn headed(heading: &str, sentence: &str) -> String {
-    let indent = heading.chars().count();
-    let lines = wrapped(sentence, COLUMNS - indent);
-    format!("{heading}{}\n", lines.join(&format!("\n{}", " ".repeat(indent))))
-}
-
-/// Cells side by side, each wrapped into its width; no line ends in blanks.
-pub(super) fn side_by_side(cells: &[(&str, usize)]) -> String {
-    /// Between two columns.
-    const GUTTER: &str = "  ";
-    let columns: Vec<Vec<String>> = cells.iter().map(|(text, width)| wrapped(text, *width)).collect();
-    let lines = columns.iter().map(Vec::len).max().unwrap_or_default();
-    let mut out = String::new();
-    for line in 0..lines {
-        let row: Vec<String> = columns
-            .iter()
-            .zip(cells)
-            .map(|(column, (_, width))| format!("{:<width$}", column.get(line).map_or("", String::as_str)))
-            .collect();
-        out.push_str(row.join(GUTTER).trim_end());
-        out.push('\n');
+impl Column {
+    /// An empty column from `top` down, with at least `gap` cm between notes.
+    pub(super) fn new(left: f64, top: f64, gap: f64, taken: Vec<Range<f64>>) -> Self {
+        Self { left, y: top, gap, taken }
     }
-    out
+
+    /// Places a note at the first height at which all of it is free.
+    pub(super) fn add(&mut self, note: Note<'_>) -> impl Iterator<Item = Mark> + use<> {
+        let height = note.height();
+        let clash = |y: f64| self.taken.iter().find(|part| y < part.end && y + height > part.start);
+        let mut y = self.y;
+        while let Some(part) = clash(y) {
+            y = part.end;
+        }
+        self.y = y + height + self.gap;
+        note.placed(Point::new(self.left, y)).collect::<Vec<_>>().into_iter()
+    }
+
+    /// Where the next note may begin, cm.
+    pub(super) fn next(&self) -> f64 {
+        self.y
+    }
+
+    /// How far down the column is filled, cm.
+    pub(super) fn bottom(&self) -> f64 {
+        self.y - self.gap
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::{drawing::Wording, paper::language::SHEET};
 
-    #[test]
-    fn words_kept_whole() {
-        assert_eq!(wrapped("mark the front crotch point", 9), ["mark the", "front", "crotch", "point"]);
-        assert_eq!(wrapped("centre_back_waist out", 5), ["centre_back_waist", "out"]);
+    fn note() -> Note<'static> {
+        let mut note = Note::new(&SHEET, 5.0);
+        note.paragraph(&Wording::line("one line"), 1);
+        note
     }
 
     #[test]
-    fn later_lines_under_the_first_word() {
-        let text = headed("note: ", &"seam ".repeat(40));
-        assert!(text.lines().all(|line| line.chars().count() <= COLUMNS && !line.ends_with(' ')), "{text}");
-        assert!(text.lines().skip(1).all(|line| line.starts_with("      seam")), "{text}");
-    }
-
-    #[test]
-    fn columns_as_high_as_the_highest() {
-        assert_eq!(side_by_side(&[("a b c", 3), ("d", 3)]), "a b  d\nc\n");
+    fn notes_whole_between_what_is_taken() {
+        let height = note().height();
+        let mut column = Column::new(0.0, 0.0, 0.1, vec![1.0..2.0, 0.5 * height..0.6 * height]);
+        let tops: Vec<f64> = (0..3)
+            .map(|_| {
+                let _ = column.add(note());
+                column.bottom() - height
+            })
+            .collect();
+        let first = 0.6 * height;
+        assert!((tops[0] - first).abs() < 1e-12);
+        assert!(tops.iter().all(|top| *top >= 2.0 || top + height <= 1.0), "{tops:?}");
+        assert!(tops.windows(2).all(|pair| pair[1] >= pair[0] + height + 0.1 - 1e-12), "{tops:?}");
     }
 }

@@ -3,8 +3,8 @@
 use std::fmt::Write;
 
 use super::{
-    column::side_by_side,
     features::{Feature, features},
+    terminal::side_by_side,
 };
 use crate::{
     draft::{Draft, PanelShape},

@@ -2,7 +2,7 @@
 
 use std::fmt::{Result, Write};
 
-use super::column::headed;
+use super::terminal::note;
 use crate::{
     adjust::Measure,
     draft::Draft,
@@ -45,7 +45,7 @@ impl Table {
             self.out.push('\n');
         }
         for notice in notices {
-            self.out.push_str(&headed("note: ", &notice.text));
+            self.out.push_str(&note(&notice.text));
         }
         Ok(())
     }

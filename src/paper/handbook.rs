@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use super::column::wrapped;
+use super::terminal::wrapped;
 use crate::{
     recipe::{EaseTable, PointRule, Recipe, Step, StyleTable},
     terms::{EaseAt, Style, Word},

@@ -358,7 +358,7 @@ impl PointRule {
     }
 
     /// The points that the rule starts from.
-    pub(super) fn points(&self) -> impl Iterator<Item = PointId> {
+    pub fn points(&self) -> impl Iterator<Item = PointId> {
         let (first, second) = match self {
             Self::From { from, .. } | Self::Diagonal { from, .. } | Self::Span { from, .. } => (*from, None),
             Self::Toward { from, toward, .. } => (*from, Some(*toward)),

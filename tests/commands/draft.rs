@@ -53,7 +53,16 @@ fn measurement_file_in_place_of_a_demo() {
     folder.put("bow.toml", "[measurements]\nwaist_girth = 70\nhip_girth = 96\ninside_leg = 76\n");
     let run = folder.run(&["draft", "bow.toml", "--out", "paper/bow"]);
     assert_eq!(run.code, 0, "{}", run.err);
-    assert_eq!(run.files, ["bow.toml", "paper/bow/body-classic.json", "paper/bow/body-classic.svg"]);
+    assert_eq!(
+        run.files,
+        [
+            "bow.toml",
+            "paper/bow/body-classic-overview.svg",
+            "paper/bow/body-classic.json",
+            "paper/bow/body-classic.pdf",
+            "paper/bow/body-classic.svg"
+        ]
+    );
 }
 
 #[test]

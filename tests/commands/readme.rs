@@ -12,7 +12,16 @@ fn measurement_file_of_the_readme_drafted() {
     folder.put("bow.toml", file);
     let run = folder.run(&["draft", "bow.toml"]);
     assert_eq!(run.code, 0, "{}{}", run.out, run.err);
-    assert_eq!(run.files, ["bow.toml", "drafts/bow-classic.json", "drafts/bow-classic.svg"]);
+    assert_eq!(
+        run.files,
+        [
+            "bow.toml",
+            "drafts/bow-classic-overview.svg",
+            "drafts/bow-classic.json",
+            "drafts/bow-classic.pdf",
+            "drafts/bow-classic.svg"
+        ]
+    );
     run.assert_tidy();
 }
 

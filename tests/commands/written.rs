@@ -3,7 +3,12 @@
 use super::dialogue::Folder;
 
 const STROKE: [&str; 3] = ["draft", "--demo", "stroke"];
-const SHEETS: [&str; 2] = ["drafts/stroke-classic.json", "drafts/stroke-classic.svg"];
+const SHEETS: [&str; 4] = [
+    "drafts/stroke-classic-overview.svg",
+    "drafts/stroke-classic.json",
+    "drafts/stroke-classic.pdf",
+    "drafts/stroke-classic.svg",
+];
 
 #[test]
 fn the_same_bytes_twice() {
@@ -21,30 +26,38 @@ fn json_file_as_printed() {
     let folder = Folder::new("json_file");
     folder.run(&STROKE);
     let printed = folder.run(&["draft", "--demo", "stroke", "--json"]).out;
-    assert!(folder.bytes(SHEETS[0]) == printed.as_bytes());
+    assert!(folder.bytes(SHEETS[1]) == printed.as_bytes());
 }
 
 #[test]
 fn folder_named_with_out() {
     let run = Folder::new("out").run(&["draft", "--demo", "five", "--out", "club/boat 8"]);
     assert_eq!(run.code, 0);
-    assert_eq!(run.files, ["club/boat 8/five-classic.json", "club/boat 8/five-classic.svg"]);
+    assert_eq!(
+        run.files,
+        [
+            "club/boat 8/five-classic-overview.svg",
+            "club/boat 8/five-classic.json",
+            "club/boat 8/five-classic.pdf",
+            "club/boat 8/five-classic.svg"
+        ]
+    );
 }
 
 #[test]
 fn foreign_file_left_alone() {
     let folder = Folder::new("foreign_file");
-    folder.put(SHEETS[1], "a drawing of my own");
+    folder.put(SHEETS[3], "a drawing of my own");
     let run = folder.run(&STROKE);
-    run.assert_refused(&[SHEETS[1]]);
+    run.assert_refused(&[SHEETS[3]]);
     run.snapshot("refusal_foreign_file");
-    assert_eq!(folder.bytes(SHEETS[1]), b"a drawing of my own");
+    assert_eq!(folder.bytes(SHEETS[3]), b"a drawing of my own");
 }
 
 #[test]
 fn folder_in_the_place_of_a_sheet_left_alone() {
     let folder = Folder::new("folder_for_sheet");
-    std::fs::create_dir_all(folder.path(SHEETS[0])).expect("a folder");
+    std::fs::create_dir_all(folder.path(SHEETS[1])).expect("a folder");
     folder.run(&STROKE).assert_refused(&[]);
 }
 
@@ -80,7 +93,7 @@ fn label_that_climbs_out_of_the_folder_kept_in_it() {
     for label in ["name=../../stroke", "name=/stroke", "name=..", "name=a\\b:c*?"] {
         let run = Folder::new("climbing_label").run(&["draft", "--demo", "stroke", "--set", label]);
         assert_eq!(run.code, 0, "{}", run.err);
-        assert_eq!(run.files.len(), 2, "{:?}", run.files);
+        assert_eq!(run.files.len(), SHEETS.len(), "{:?}", run.files);
         for file in run.files {
             let name = file.strip_prefix("drafts/").expect("in the folder");
             assert!(

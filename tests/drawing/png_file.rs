@@ -86,7 +86,7 @@ fn pictures_to_look_at() {
         let picture = sample::picture();
         let tiles = Tiles::cut(&picture, Sheet::of(*paper)).unwrap();
         let mut map = Layer::new("Map");
-        map.marks = tiles.map(Rect::new(2.0, 5.0, 19.0, 26.0));
+        map.marks = tiles.map(Rect::new(2.0, 5.0, 19.0, 26.0), |_| true);
         let page = paper.size().to_rect();
         let first = Drawing { bounds: page, ..Drawing::around("Map", "", vec![map], 0.0) };
         std::fs::write(folder.join(format!("sample-{paper}.pdf")), tiles.to_pdf(Some(&first))).unwrap();

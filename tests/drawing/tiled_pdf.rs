@@ -40,7 +40,7 @@ fn first_page_before_the_sheets_and_all_named_in_the_viewer() {
     let picture = sample::picture();
     let tiles = Tiles::cut(&picture, Sheet::of(Paper::A4)).unwrap();
     let mut map = Layer::new("Map");
-    map.marks = tiles.map(Rect::new(2.0, 2.0, 19.0, 27.0));
+    map.marks = tiles.map(Rect::new(2.0, 2.0, 19.0, 27.0), |_| true);
     let first =
         Drawing { bounds: Rect::new(0.0, 0.0, 21.0, 29.7), ..Drawing::around("Map", "", vec![map], 0.0) };
     let file = PdfFile::read(&tiles.to_pdf(Some(&first)));

@@ -48,8 +48,8 @@ pub(crate) fn drafted_with(parameters: &str) -> Answer {
     drafted(&["--demo", "stroke"].into_iter().chain(sets).collect::<Vec<_>>())
 }
 
-/// The lines of one layer in the drawing of the stroke or another demo body.
-pub(crate) fn drawn(layer: &str, demo: &str, more: &[&str]) -> Vec<Path> {
+/// The lines of one layer in the drawing of a demo body, each in parts: the mouths of darts are open.
+pub(crate) fn drawn(layer: &str, demo: &str, more: &[&str]) -> Vec<Vec<Path>> {
     let folder = FilePath::new(env!("CARGO_TARGET_TMPDIR")).join("lengths").join(layer);
     let ended = Command::new(env!("CARGO_BIN_EXE_breeks"))
         .args(["draft", "--demo", demo, "--out"])
@@ -62,7 +62,11 @@ pub(crate) fn drawn(layer: &str, demo: &str, more: &[&str]) -> Vec<Path> {
     let (_, layer) = drawing.split_once(&format!("data-layer=\"{layer}\"")).expect("a layer of that name");
     let (layer, _) = layer.split_once("</g>").expect("its end");
     let data = layer.split(r#" d=""#).skip(1);
-    data.map(|rest| Path::read(rest.split('"').next().expect("path data"))).collect()
+    data.map(|rest| {
+        let data = rest.split('"').next().expect("path data");
+        data.split("M ").skip(1).map(|part| Path::read(&format!("M {}", part.trim_end()))).collect()
+    })
+    .collect()
 }
 
 /// A person of people-507: the columns of the survey as keys of a measurement file.

@@ -6,8 +6,8 @@ use std::{path::PathBuf, process::Command};
 
 const DEMOS: [&str; 3] = ["stroke", "five", "cox"];
 
-/// The drawing and the answer of a demo body.
-fn drafted(demo: &str, test: &str) -> (String, String) {
+/// The drawing, the answer and the overview of a demo body.
+fn drafted(demo: &str, test: &str) -> (String, String, String) {
     let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("snapshots").join(test);
     let ended = Command::new(env!("CARGO_BIN_EXE_breeks"))
         .args(["draft", "--demo", demo, "--out"])
@@ -16,9 +16,9 @@ fn drafted(demo: &str, test: &str) -> (String, String) {
         .expect("the program runs");
     assert_ne!(ended.status.code(), Some(2), "{}", String::from_utf8_lossy(&ended.stderr));
     let read = |ending: &str| {
-        std::fs::read_to_string(folder.join(format!("{demo}-classic.{ending}"))).expect("a sheet")
+        std::fs::read_to_string(folder.join(format!("{demo}-classic{ending}"))).expect("a sheet")
     };
-    (read("svg"), read("json"))
+    (read(".svg"), read(".json"), read("-overview.svg"))
 }
 
 fn in_the_folder(compare: impl FnOnce()) {
@@ -32,7 +32,7 @@ fn in_the_folder(compare: impl FnOnce()) {
 #[test]
 fn answers_of_the_demo_bodies() {
     for demo in DEMOS {
-        let (_, json) = drafted(demo, "answers");
+        let (_, json, _) = drafted(demo, "answers");
         in_the_folder(|| insta::assert_snapshot!(format!("answer_{demo}"), folded(&hundredths(&json))));
     }
 }
@@ -40,15 +40,15 @@ fn answers_of_the_demo_bodies() {
 #[test]
 fn drawings_of_the_demo_bodies() {
     for demo in DEMOS {
-        let (svg, _) = drafted(demo, "drawings");
+        let (svg, _, _) = drafted(demo, "drawings");
         in_the_folder(|| insta::assert_snapshot!(format!("drawing_{demo}"), hundredths(&svg)));
     }
 }
 
-/// The picture of the README is a drawing of the program, kept whole so that a browser shows it.
+/// The picture of the README is an overview that the program drew, kept whole so that a browser shows it.
 #[test]
 fn picture_of_the_readme() {
-    let (svg, _) = drafted("stroke", "picture");
+    let (_, _, svg) = drafted("stroke", "picture");
     in_the_folder(|| insta::assert_binary_snapshot!("picture_stroke.svg", svg.into_bytes()));
     let readme = include_str!("../../README.md");
     assert!(readme.contains("snapshots/picture_stroke.snap.svg"));

@@ -26,19 +26,13 @@ impl Tests {
         Self(texts)
     }
 
-    /// Whether a test names the snapshot: in full, or as the beginning of a text and the rest as a word of the same
-    /// file or of the program, which is how a name is put together from a table of cases.
+    /// Whether a test names the snapshot: in full, or as the beginning and the end of a text of which the middle is a
+    /// word of the same file or of the program, which is how a name is put together from a table of cases.
     fn name(&self, snapshot: &str) -> bool {
         self.0.iter().any(|(_, text)| {
-            let beginnings = snapshot.char_indices().map(|(at, _)| snapshot.split_at(at));
             text.contains(&format!("\"{snapshot}\""))
                 || text.contains(&format!("\"{snapshot}."))
-                || beginnings.filter(|(beginning, _)| beginning.ends_with(['_', '-'])).any(
-                    |(beginning, rest)| {
-                        ['"', '{'].iter().any(|end| text.contains(&format!("\"{beginning}{end}")))
-                            && (has_word(text, rest) || self.program_has_word(rest))
-                    },
-                )
+                || middles(text, snapshot).any(|word| has_word(text, word) || self.program_has_word(word))
         })
     }
 
@@ -49,6 +43,16 @@ impl Tests {
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// What the texts of a file, as `"beginning_"` or `"beginning_{}_end"`, leave open of the snapshot's name.
+fn middles<'a>(text: &'a str, snapshot: &'a str) -> impl Iterator<Item = &'a str> {
+    text.split('"').filter(|text| !text.contains(char::is_whitespace)).filter_map(|text| {
+        let (beginning, rest) = text.split_once('{').unwrap_or((text, "}"));
+        let (_, end) = rest.rsplit_once('}')?;
+        let middle = snapshot.strip_prefix(beginning)?.strip_suffix(end)?;
+        (beginning.ends_with(['_', '-']) && !middle.is_empty()).then_some(middle)
+    })
 }
 
 fn has_word(text: &str, word: &str) -> bool {

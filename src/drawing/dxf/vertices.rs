@@ -2,7 +2,7 @@
 
 use kurbo::{BezPath, ParamCurve, PathEl, PathSeg, Point, Shape, Vec2};
 
-use crate::drawing::picture::straight_lines;
+use crate::drawing::picture::{FLATNESS, straight_lines};
 
 /// A path that bends by less than this at a joint runs on as a curve, radians: 1 degree.
 const CORNER: f64 = 0.0175;
@@ -37,7 +37,7 @@ pub(super) fn runs(path: &BezPath) -> Vec<Run> {
             let corner =
                 before.is_none_or(|before| before.cross(start).atan2(before.dot(start)).abs() > CORNER);
             vertices.push(Vertex { at: segment.start(), corner });
-            let chords = straight_lines(&BezPath::from_path_segments(std::iter::once(*segment)));
+            let chords = straight_lines(&BezPath::from_path_segments(std::iter::once(*segment)), FLATNESS);
             vertices.extend(chords.iter().skip(1).map(|chord| Vertex { at: chord.p0, corner: false }));
             before = Some(end);
         }

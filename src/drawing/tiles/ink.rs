@@ -2,7 +2,10 @@
 
 use kurbo::{BezPath, Line, Point, Rect, Shape};
 
-use crate::drawing::{Drawing, Footprint, Mark, picture::straight_lines};
+use crate::drawing::{
+    Drawing, Footprint, Mark,
+    picture::{FLATNESS, straight_lines},
+};
 
 /// All that leaves ink on the paper.
 pub(super) struct Inks<'a> {
@@ -18,10 +21,12 @@ impl<'a> Inks<'a> {
         for mark in drawing.layers.iter().flat_map(|layer| &layer.marks) {
             match mark {
                 Mark::Line { path, pen } => {
-                    inks.lines.extend(straight_lines(path).into_iter().map(|line| (line, pen.width / 2.0)));
+                    inks.lines.extend(
+                        straight_lines(path, FLATNESS).into_iter().map(|line| (line, pen.width / 2.0)),
+                    );
                 }
                 Mark::Area { path, .. } => {
-                    inks.lines.extend(straight_lines(path).into_iter().map(|line| (line, 0.0)));
+                    inks.lines.extend(straight_lines(path, FLATNESS).into_iter().map(|line| (line, 0.0)));
                     inks.areas.push(path);
                 }
                 Mark::Text(text) if text.words.as_str().is_empty() => {}

@@ -28,8 +28,9 @@ const NUMBER: f64 = 0.35;
 const NOTE: f64 = 0.3;
 
 impl Tiles<'_> {
-    /// The map of the sheets, with the picture's black lines, as large as fits: for the first page.
-    pub fn map(&self, within: Rect) -> Vec<Mark> {
+    /// The map of the sheets, with the black lines of the picture's layers that `shown` chooses, as large as fits: for
+    /// the first page.
+    pub fn map(&self, within: Rect, shown: impl Fn(&Layer) -> bool) -> Vec<Mark> {
         let whole =
             self.tiles.iter().map(|tile| tile.own).reduce(|all, own| all.union(own)).unwrap_or_default();
         let scale = (within.width() / whole.width()).min(within.height() / whole.height());
@@ -40,17 +41,19 @@ impl Tiles<'_> {
         for tile in &self.tiles {
             marks.push(Mark::Line { path: place * tile.own.to_path(0.1), pen: Pen::new(0.02, Ink::Middle) });
         }
-        for mark in self.drawing.layers.iter().flat_map(|layer| &layer.marks) {
-            if let Mark::Line { path, pen } = mark
-                && pen.ink == Ink::Black
-            {
-                marks.push(Mark::Line { path: place * path.clone(), pen: Pen::new(0.03, Ink::Black) });
-            }
-        }
         for tile in &self.tiles {
             let size = (tile.own.width().min(tile.own.height()) * scale * 0.35).min(NAME);
             let at = place * tile.own.center() + Vec2::new(0.0, CAP_HEIGHT / 2.0 * size);
-            marks.push(Mark::Text(Text::new(at, size, tile.label()).aligned(Align::Middle).bold()));
+            marks.push(Mark::Text(
+                Text::new(at, size, tile.label()).aligned(Align::Middle).inked(Ink::Middle),
+            ));
+        }
+        for mark in self.drawing.layers.iter().filter(|layer| shown(layer)).flat_map(|layer| &layer.marks) {
+            if let Mark::Line { path, pen } = mark
+                && pen.ink == Ink::Black
+            {
+                marks.push(Mark::Line { path: place * path.clone(), pen: Pen::new(0.04, Ink::Black) });
+            }
         }
         marks
     }

@@ -1,0 +1,128 @@
+//! `breeks fit`: the parameters that meet what was measured.
+
+use std::time::{SystemTime, UNIX_EPOCH};
+
+use super::{Ending, input::Input, print};
+use crate::{
+    draft::{Draft, draft},
+    file,
+    fit::{Report, drafted},
+    mistake::{Mistake, Mistakes},
+    order::{Change, Fitting, Order, edit, record},
+    paper::{cautions, fit_story},
+    recipe,
+    terms::{FitKind, Word},
+};
+
+#[derive(clap::Args)]
+pub(super) struct Arguments {
+    #[command(flatten)]
+    input: Input,
+    /// Leave the fit parameters of the file out and find all of them again
+    #[arg(long)]
+    afresh: bool,
+    /// Write what was found into the measurement file, comments and order
+    /// kept, and a fitting into its record
+    #[arg(long)]
+    write: bool,
+}
+
+/// Parameters are written to this many decimals: what a ruler shows.
+const WRITTEN: f64 = 100.0;
+
+pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
+    let path = arguments.input.path();
+    if arguments.write && path.is_none() {
+        return Err(Mistake::new("`--write` needs a measurement file")
+            .help("a demo is not written to")
+            .into());
+    }
+    let (mut order, notices) = arguments.input.read()?;
+    let old: Vec<&str> = order.adjustments.iter().map(|it| it.key.key()).collect();
+    if arguments.afresh {
+        order.adjustments.clear();
+    }
+    order.trousers.fit = Some(FitKind::Measured);
+    let recipe = recipe::load(&order.trousers.block)?;
+    let plain = draft(&order, &recipe)?;
+    let before = Report::of(&plain.plan, &plain.parameters, &plain.shape, &plain.body);
+    let (found, after) = drafted(&order, &recipe)?;
+
+    let mut text = fit_story(&before, &found, &after, arguments.input.unit(&order));
+    for notice in notices.iter().chain(&found.notices).cloned().chain(after.notices()) {
+        text.push_str(&crate::paper::note(&notice.text));
+    }
+    if let (true, Some(path)) = (arguments.write, path) {
+        let removed = if arguments.afresh { old } else { Vec::new() };
+        let source = arguments.input.source()?;
+        let written = with_fit(&source, &order, &found, &removed)?;
+        file::replace(path, written.as_bytes())
+            .map_err(|error| Mistake::new(format!("cannot write `{}`: {error}", path.display())))?;
+        text.push_str(&format!("wrote {}\n", path.display()));
+    }
+    text.push_str(&cautions());
+    print(&text)?;
+    Ok(if after.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+}
+
+/// The text of the file with what was found, and a fitting in its record.
+fn with_fit(
+    source: &crate::mistake::Source,
+    order: &Order,
+    found: &Draft,
+    removed: &[&str],
+) -> Result<String, Mistakes> {
+    let rounded = |value: f64| (value * WRITTEN).round() / WRITTEN;
+    let changed: Vec<(String, f64)> = found
+        .adjustments
+        .iter()
+        .filter(|it| it.from == "fit" && rounded(it.value) != 0.0)
+        .map(|it| (it.key.key().to_owned(), rounded(it.value)))
+        .collect();
+    let kept = |key: &&&str| !changed.iter().any(|(path, _)| path == **key);
+    let mut changes: Vec<Change> =
+        removed.iter().filter(kept).map(|key| Change::Remove((*key).into())).collect();
+    changes.extend(changed.iter().map(|(path, value)| Change::Number(path.clone(), *value)));
+    let text = edit(source, &changes)?;
+    let fitting = Fitting {
+        date: Some(today()),
+        block: Some(order.trousers.block.clone()),
+        changed,
+        note: Some("fitted to the measurements".to_owned()),
+        ..Fitting::default()
+    };
+    record(&crate::mistake::Source::new(source.name.clone(), text), &fitting)
+}
+
+/// The day of this machine's clock (UTC), as a record writes it.
+fn today() -> String {
+    let seconds = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |since| since.as_secs());
+    let (year, month, day) = civil(seconds / 86_400);
+    format!("{year:04}-{month:02}-{day:02}")
+}
+
+/// The date of a day counted from 1 January 1970: eras of 400 years that begin in March, so that the leap day is last.
+fn civil(days: u64) -> (u64, u64, u64) {
+    let shifted = days + 719_468;
+    let (era, of_era) = (shifted / 146_097, shifted % 146_097);
+    let year_of_era = (of_era - of_era / 1_460 + of_era / 36_524 - of_era / 146_096) / 365;
+    let of_year = of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
+    let march = (5 * of_year + 2) / 153;
+    let day = of_year - (153 * march + 2) / 5 + 1;
+    let month = if march < 10 { march + 3 } else { march - 9 };
+    (era * 400 + year_of_era + u64::from(month <= 2), month, day)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn days_as_the_calendar_has_them() {
+        for (days, date) in
+            [(0, (1970, 1, 1)), (59, (1970, 3, 1)), (11_016, (2000, 2, 29)), (20_782, (2026, 11, 25))]
+        {
+            assert_eq!(civil(days), date);
+        }
+    }
+}

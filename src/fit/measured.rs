@@ -1,0 +1,128 @@
+//! Measured fit in a draft: when it is asked for, what it could not meet, and which measurement would explain that.
+
+use super::{
+    Report,
+    limit::Judge,
+    solve::{can_be_met, solve},
+};
+use crate::{
+    adjust::{Key, Parameters},
+    body::doubts,
+    draft::Draft,
+    mistake::{Mistakes, Notice},
+    order::Order,
+    terms::{FitKind, Measurement},
+};
+
+/// A total crotch length met within this is met, cm.
+const MET: f64 = 0.5;
+/// A parameter smaller than this is no correction but the arithmetic's, cm or degrees.
+const NOTHING: f64 = 5e-4;
+
+/// The draft with the parameters that meet what was measured, where the file asks for it or says nothing.
+pub(super) fn met(draft: Draft, order: &Order) -> Result<Draft, Mistakes> {
+    let asked = order.trousers.fit.unwrap_or(FitKind::Measured);
+    if asked == FitKind::Proportional || !can_be_met(&draft.body) || !draft.recipe.truing.on {
+        return Ok(draft);
+    }
+    let given = |key: Key| order.adjustments.iter().any(|it| it.key == key);
+    let solved = solve(&draft.plan, &draft.body, &draft.parameters, given);
+    let part = sound_part(&draft, &solved.found);
+    let found = solved
+        .found
+        .iter()
+        .map(|(key, value, _)| (*key, value * part))
+        .map(|(key, value)| (key, if value.abs() < NOTHING { 0.0 } else { value }));
+    draft.fitted(found.collect::<Vec<_>>())
+}
+
+/// How much of what was found the outline bears: all of it, but for bodies at the edge of what can be drawn.
+fn sound_part(draft: &Draft, found: &[(Key, f64, bool)]) -> f64 {
+    let judge = Judge { plan: &draft.plan, body: &draft.body };
+    let holds = |part: f64| {
+        let with = |all: Parameters, it: &(Key, f64, bool)| all.with(it.0, part * it.1);
+        judge.breaks(&found.iter().fold(draft.parameters, with)).is_none()
+    };
+    if holds(1.0) || !holds(0.0) {
+        return 1.0;
+    }
+    let (mut good, mut bad) = (0.0, 1.0);
+    for _ in 0..20 {
+        let middle = 0.5 * (good + bad);
+        if holds(middle) { good = middle } else { bad = middle }
+    }
+    good
+}
+
+/// What the fit could not meet, and what would most likely explain it.
+pub(super) fn notices(draft: &Draft, report: &Report, order: &Order) -> Vec<Notice> {
+    if draft.fit == FitKind::Proportional {
+        let asked = order.trousers.fit == Some(FitKind::Measured);
+        return asked.then(nothing_to_meet).into_iter().chain(on_another_block(order)).collect();
+    }
+    let mut notices: Vec<Notice> = on_another_block(order).into_iter().collect();
+    let measured = order.body.cm(Measurement::TotalCrotchLength).is_some();
+    if let Some(ease) = report.crotch.ease()
+        && measured
+        && (ease - report.crotch.wanted).abs() > MET
+    {
+        let over = ease - report.crotch.wanted;
+        let (much, which) = if over > 0.0 { (over, "longer") } else { (-over, "shorter") };
+        let mut text = format!(
+            "no ordinary correction meets the measured crotch length: the crotch seam stays {much:.1} cm {which} than \
+             wanted"
+        );
+        match doubts(&order.body).first() {
+            Some(doubt) => text.push_str(&format!(
+                "; most likely `{}` explains it: it is {:.1} cm and the other measurements expect {:.1} cm. Take it again",
+                doubt.measurement, doubt.found, doubt.predicted
+            )),
+            None => text.push_str("; take `total_crotch_length`, `body_rise` and the waist level again"),
+        }
+        notices.push(Notice::new("fit-unmet", text));
+    }
+    let at_bound: Vec<String> = draft
+        .adjustments
+        .iter()
+        .filter(|it| it.from == "fit" && at_end(it.key, it.value))
+        .map(|it| format!("`{}`", it.key))
+        .collect();
+    if !at_bound.is_empty() {
+        notices.push(Notice::new(
+            "fit-at-bound",
+            format!(
+                "the fit went as far as is usual with {}: look there first on the toile",
+                at_bound.join(", ")
+            ),
+        ));
+    }
+    notices
+}
+
+/// Parameters that were found on one block are not those of another.
+fn on_another_block(order: &Order) -> Option<Notice> {
+    let fitted_on = order.fittings.iter().rev().find_map(|fitting| fitting.block.as_deref())?;
+    (fitted_on != order.trousers.block && !order.adjustments.is_empty()).then(|| {
+        Notice::new(
+            "fitted-on-another-block",
+            format!(
+                "the fit parameters of this file were found on the block `{fitted_on}`, not on `{}`: find them again with \
+                 `breeks fit --afresh`",
+                order.trousers.block
+            ),
+        )
+    })
+}
+
+fn at_end(key: Key, value: f64) -> bool {
+    let (least, most) = key.about().usual;
+    value >= most - NOTHING || value <= least.min(0.0) + NOTHING && value != 0.0
+}
+
+fn nothing_to_meet() -> Notice {
+    Notice::new(
+        "fit-nothing-measured",
+        "measured fit has nothing to meet: measure `total_crotch_length`, `thigh_girth` or `front_thigh_arc`; this draft \
+         follows the recipe's proportions alone",
+    )
+}

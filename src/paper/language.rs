@@ -1,0 +1,64 @@
+//! The line language of everything that people read: a few widths, greys and rhythms of dashes, and four sizes of
+//! letters. A line says by its weight what it is for, so that a black-and-white print loses nothing.
+
+use crate::drawing::{Ink, Pen};
+
+/// What lines are drawn with and how large letters are set, cm.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Language {
+    /// The sewing line of a panel.
+    pub outline: Pen,
+    /// Darts, notches and what is measured: drawn within or across a panel.
+    pub inside: Pen,
+    /// The crease, which is the grain.
+    pub crease: Pen,
+    /// Levels and rules of tables.
+    pub level: Pen,
+    /// Construction lines.
+    pub construction: Pen,
+    /// An earlier shape under a newer one.
+    pub earlier: Pen,
+    /// Name of the body.
+    pub title: f64,
+    /// Headings.
+    pub head: f64,
+    /// Tables and sentences.
+    pub text: f64,
+    /// Names of points and remarks.
+    pub small: f64,
+}
+
+/// At true scale, read standing before a table or a wall.
+pub(super) const WALL: Language = Language {
+    outline: Pen::new(0.09, Ink::Black),
+    inside: Pen::new(0.04, Ink::Black),
+    crease: Pen::new(0.03, Ink::Dark).dashed(&[2.0, 0.3, 0.3, 0.3]),
+    level: Pen::new(0.02, Ink::Middle),
+    construction: Pen::new(0.025, Ink::Faint),
+    earlier: Pen::new(0.035, Ink::Dark).dashed(&[0.5, 0.3]),
+    title: 2.4,
+    head: 0.75,
+    text: 0.6,
+    small: 0.45,
+};
+
+/// On a sheet in the hand or on a screen.
+pub(super) const SHEET: Language = Language {
+    outline: Pen::new(0.05, Ink::Black),
+    inside: Pen::new(0.025, Ink::Black),
+    crease: Pen::new(0.02, Ink::Dark).dashed(&[0.6, 0.12, 0.12, 0.12]),
+    level: Pen::new(0.015, Ink::Middle),
+    construction: Pen::new(0.015, Ink::Faint),
+    earlier: Pen::new(0.025, Ink::Dark).dashed(&[0.18, 0.12]),
+    title: 0.8,
+    head: 0.34,
+    text: 0.3,
+    small: 0.25,
+};
+
+impl Language {
+    /// From one baseline of running text to the next, cm.
+    pub(super) fn leading(&self) -> f64 {
+        1.4 * self.text
+    }
+}

@@ -1,0 +1,154 @@
+//! Two drafts laid over each other.
+
+use kurbo::{Affine, BezPath, Line, Point, Rect, Shape as _, Vec2};
+
+use super::{
+    figures::{decimal, spoken},
+    language::{Language, WALL},
+    note::{Note, Stop},
+    notes, panel_marks,
+    subject::panel_name,
+};
+use crate::{
+    draft::{Draft, PanelShape},
+    drawing::{Align, Drawing, Ink, Layer, Mark, Text, Wording},
+    terms::{Edge, Level, Panel, Role, Word},
+};
+
+const LANGUAGE: &Language = &WALL;
+/// Between the parts of the picture, cm.
+const GAP: f64 = 4.0;
+/// Width of the notes, cm.
+const NOTES: f64 = 14.0;
+
+/// Both panels of an old and a new draft at true scale, crease on crease and crotch line on crotch line: the old one
+/// thin and dashed, the new one strong and whole, and a table of what became longer or shorter.
+pub fn overlay(old: &Draft, new: &Draft) -> Drawing {
+    let lower = new.shape.levels[Level::Crotch] - old.shape.levels[Level::Crotch];
+    let to_new = Affine::translate(Vec2::new(0.0, lower));
+    let both = |panel: Panel| {
+        let reach = panel_marks::outline(new.shape.panel(panel)).bounding_box();
+        reach.union((to_new * panel_marks::outline(old.shape.panel(panel))).bounding_box())
+    };
+    let shift = Vec2::new(both(Panel::Front).x1 + GAP - both(Panel::Back).x0, 0.0);
+    let reach = both(Panel::Front).union(both(Panel::Back) + shift);
+
+    let mut levels = Layer::new("Levels");
+    let mut earlier = Layer::new("Old");
+    let mut newer = Layer::new("New");
+    let mut words = Layer::new("Figures and notes");
+    draw_levels(old, new, lower, reach, &mut levels, &mut words);
+    for (panel, place) in [(Panel::Front, Affine::IDENTITY), (Panel::Back, Affine::translate(shift))] {
+        let (was, is) = (old.shape.panel(panel), new.shape.panel(panel));
+        for path in [panel_marks::sewing_line(was), panel_marks::darts(was)] {
+            earlier.line(place * to_new * path, LANGUAGE.earlier);
+        }
+        newer.line(place * panel_marks::sewing_line(is), LANGUAGE.outline);
+        newer.line(place * panel_marks::darts(is), LANGUAGE.inside);
+        newer.line(place * panel_marks::notches(is, 0.7), LANGUAGE.outline);
+        newer.line((place * panel_marks::crease(is)).to_path(0.1), LANGUAGE.crease);
+        let middle = Point::new(
+            0.5 * is.roles[Role::SideKnee].x,
+            0.5 * (new.shape.levels[Level::Crotch] + new.shape.levels[Level::Knee]),
+        );
+        words
+            .text(Text::new(place * middle, LANGUAGE.title, panel_name(panel)).aligned(Align::Middle).bold());
+    }
+    let mut at = Point::new(reach.x1 + GAP, reach.y0);
+    for note in [legend(old, new), lengths(old, new)] {
+        let down = note.height() + 1.2;
+        words.marks.extend(note.placed(at));
+        at.y += down;
+    }
+    let description = format!(
+        "Drafted by breeks, at true scale: the block {} for {} in thin dashed lines under the block {} for {} in strong lines, laid over each other by crease and crotch line.",
+        old.recipe.name, old.name, new.recipe.name, new.name
+    );
+    let title = Wording::line(&format!("breeks overlay: {} for {}", new.recipe.name, new.name));
+    Drawing::around(title, &description, vec![levels, earlier, newer, words], 1.5)
+}
+
+/// The new draft's levels with their names, and the old one's as short dashes in the margin where they lie elsewhere.
+fn draw_levels(old: &Draft, new: &Draft, lower: f64, reach: Rect, lines: &mut Layer, words: &mut Layer) {
+    /// A smaller move of a level is not seen, cm.
+    const SEEN: f64 = 0.05;
+    let text = LANGUAGE.text;
+    let left = reach.x0 - GAP;
+    let shown: Vec<Level> = Level::ALL
+        .iter()
+        .copied()
+        .filter(|level| new.shape.levels[*level] <= new.shape.levels[Level::Hem])
+        .collect();
+    let wanted: Vec<f64> = shown.iter().map(|level| new.shape.levels[*level]).collect();
+    let mut order: Vec<usize> = (0..shown.len()).collect();
+    order.sort_by(|a, b| wanted[*a].total_cmp(&wanted[*b]));
+    let rows = super::spread::spread(&order.iter().map(|row| wanted[*row]).collect::<Vec<_>>(), 1.6 * text);
+    for (row, at) in order.into_iter().zip(rows) {
+        let y = wanted[row];
+        let mut line = BezPath::new();
+        line.move_to((left, at));
+        line.line_to((left + 1.5, y));
+        line.line_to((reach.x1 + 0.5 * GAP, y));
+        lines.line(line, LANGUAGE.level);
+        let label = Text::new(Point::new(left - 0.3, at + 0.36 * text), text, shown[row].key());
+        words.text(label.aligned(Align::End).bold());
+        let before = old.shape.levels[shown[row]] + lower;
+        if (before - y).abs() > SEEN {
+            let short = Line::new((left + 1.5, before), (reach.x1 + 0.5 * GAP, before));
+            lines.line(
+                short.to_path(0.1),
+                crate::drawing::Pen { ink: Ink::Middle, width: 0.02, ..LANGUAGE.earlier },
+            );
+        }
+    }
+}
+
+fn legend(old: &Draft, new: &Draft) -> Note<'static> {
+    let mut note = Note::new(LANGUAGE, NOTES);
+    note.title(&Wording::line(&new.name));
+    note.picture(
+        notes::key(LANGUAGE, NOTES, [(LANGUAGE.outline, "new"), (LANGUAGE.earlier, "old")])
+            .placed(Point::ORIGIN)
+            .collect::<Vec<Mark>>(),
+        0.0,
+    );
+    note.skip(notes::key(LANGUAGE, NOTES, [(LANGUAGE.outline, "new"), (LANGUAGE.earlier, "old")]).height());
+    let said = |draft: &Draft| format!("block {} for {}", draft.recipe.name, draft.name);
+    note.skip(0.3);
+    if said(old) == said(new) {
+        note.paragraph(&Wording::line(&format!("Both: {}.", said(new))), 2);
+    } else {
+        note.paragraph(&Wording::line(&format!("New: {}.", said(new))), 2);
+        note.paragraph(&Wording::line(&format!("Old: {}.", said(old))), 2);
+    }
+    note.paragraph(&Wording::line("Laid over each other by crease and crotch line."), 2);
+    note
+}
+
+/// The sewn length of every edge before and after.
+fn lengths(old: &Draft, new: &Draft) -> Note<'static> {
+    /// A change that is worth a seam's while is smaller than a tape shows.
+    const PLACES: usize = 2;
+    let mut note = Note::new(LANGUAGE, NOTES);
+    note.head("Lengths in cm");
+    let stops = [Stop::left(0.0), Stop::right(0.55 * NOTES), Stop::right(0.77 * NOTES), Stop::right(NOTES)];
+    note.names(&stops, &["edge", "old", "new", "longer by"]);
+    let sewn = |panel: &PanelShape, edge: Edge| match edge {
+        Edge::Waist => panel.sewn_waist_length(),
+        _ => panel.edge(edge).length(),
+    };
+    for panel in Panel::ALL {
+        for edge in Edge::ALL {
+            let (was, is) = (sewn(old.shape.panel(*panel), *edge), sewn(new.shape.panel(*panel), *edge));
+            let cells = [
+                format!("{panel} {}", spoken(edge.key())),
+                decimal(was, PLACES),
+                decimal(is, PLACES),
+                decimal(is - was, PLACES),
+            ];
+            note.row(&stops, &cells.each_ref().map(String::as_str), Ink::Black);
+        }
+        note.skip(0.3);
+    }
+    note
+}

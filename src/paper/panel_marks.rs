@@ -1,0 +1,94 @@
+//! What is drawn of a panel, in the panel's own place.
+
+use kurbo::{BezPath, Line, Point, Shape as _, Vec2};
+
+use crate::{
+    curve::{Chain, end_tangent},
+    draft::PanelShape,
+};
+
+/// The whole outline, closed.
+pub(super) fn outline(panel: &PanelShape) -> BezPath {
+    let mut path = BezPath::new();
+    for (index, piece) in panel.outline().iter().enumerate() {
+        if index == 0 {
+            path.move_to(piece.p0);
+        }
+        path.curve_to(piece.p1, piece.p2, piece.p3);
+    }
+    path.close_path();
+    path
+}
+
+/// The sewing line, which leaves the mouths of the darts open.
+pub(super) fn sewing_line(panel: &PanelShape) -> BezPath {
+    let mut path = BezPath::new();
+    let mut pen_at: Option<Point> = None;
+    for piece in panel.outline() {
+        if panel.darts.iter().any(|dart| dart.legs[0] == piece.p0 && dart.legs[1] == piece.p3) {
+            continue;
+        }
+        if pen_at != Some(piece.p0) {
+            path.move_to(piece.p0);
+        }
+        path.curve_to(piece.p1, piece.p2, piece.p3);
+        pen_at = Some(piece.p3);
+    }
+    path
+}
+
+/// The legs of all darts.
+pub(super) fn darts(panel: &PanelShape) -> BezPath {
+    let mut path = BezPath::new();
+    for dart in &panel.darts {
+        path.move_to(dart.legs[0]);
+        path.line_to(dart.apex);
+        path.line_to(dart.legs[1]);
+    }
+    path
+}
+
+/// The crease from the waist to the hem.
+pub(super) fn crease(panel: &PanelShape) -> Line {
+    let meets = |edge: &Chain| {
+        edge.pieces().iter().find_map(|piece| {
+            let (a, b) = (piece.p0.x, piece.p3.x);
+            (a != b && a.min(b) <= 0.0 && a.max(b) >= 0.0)
+                .then(|| piece.p0.y + (piece.p3.y - piece.p0.y) * (0.0 - a) / (b - a))
+        })
+    };
+    // A dart that stands on the crease is not crossed by it.
+    let dart = panel.darts.iter().find(|dart| dart.legs[0].x <= 0.0 && dart.legs[1].x >= 0.0);
+    let [top, bottom] = panel.grain();
+    let from = dart.map(|dart| dart.apex.y + 1.0).or_else(|| meets(&panel.waist)).unwrap_or(top.y);
+    let to = meets(&panel.hem).unwrap_or(bottom.y);
+    Line::new((0.0, from), (0.0, to))
+}
+
+/// Two strokes at either end of the grain.
+pub(super) fn arrow_heads(panel: &PanelShape, size: f64) -> BezPath {
+    let mut path = BezPath::new();
+    let [top, bottom] = panel.grain();
+    for (tip, way) in [(top, 1.0), (bottom, -1.0)] {
+        path.move_to(tip + Vec2::new(-0.35 * size, way * size));
+        path.line_to(tip);
+        path.line_to(tip + Vec2::new(0.35 * size, way * size));
+    }
+    path
+}
+
+/// A short stroke into the panel at every notch, `size` cm long.
+pub(super) fn notches(panel: &PanelShape, size: f64) -> BezPath {
+    let mut path = BezPath::new();
+    for notch in &panel.notches {
+        let along = panel
+            .edge(notch.edge)
+            .pieces()
+            .iter()
+            .find(|piece| piece.p3.distance(notch.point) < 1e-6)
+            .map_or(Vec2::new(0.0, 1.0), end_tangent);
+        let stroke = Line::new(notch.point, notch.point + along.turn_90() * size);
+        path.extend(stroke.to_path(0.1));
+    }
+    path
+}

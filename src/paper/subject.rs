@@ -1,0 +1,114 @@
+//! What a sheet of paper is about.
+
+use super::figures::{length, spoken};
+use crate::{
+    draft::{Draft, PanelShape},
+    drawing::Wording,
+    fit::Report,
+    terms::{Panel, Word},
+    unit::Unit,
+};
+
+/// A judged draft and the unit in which to print it.
+#[derive(Clone, Copy, Debug)]
+pub struct Subject<'a> {
+    /// The draft.
+    pub draft: &'a Draft,
+    /// What was found about its fit.
+    pub report: &'a Report,
+    /// The unit of all printed lengths but the test squares.
+    pub unit: Unit,
+}
+
+impl<'a> Subject<'a> {
+    /// The panels, front first.
+    pub(super) fn panels(&self) -> [&'a PanelShape; 2] {
+        [&self.draft.shape.front, &self.draft.shape.back]
+    }
+
+    /// A length with its unit.
+    pub(super) fn length(&self, cm: f64) -> String {
+        length(cm, self.unit)
+    }
+
+    /// The label of the body, safe to show.
+    pub(super) fn name(&self) -> Wording {
+        Wording::line(&self.draft.name)
+    }
+
+    /// The block with what it is.
+    pub(super) fn block(&self) -> Wording {
+        Wording::paragraph(&format!("Block {}. {}.", self.draft.recipe.name, self.draft.recipe.title))
+    }
+
+    /// How the draft was made, in one sentence.
+    pub(super) fn how(&self) -> Wording {
+        let body = &self.draft.body;
+        let sex = if body.sex == crate::terms::Sex::Unsaid { "sex unsaid" } else { body.sex.key() };
+        let lowered = match self.draft.shape.front.cut_off {
+            Some(cut) => format!(" The top is cut {} below the measured waist.", self.length(cut.drop)),
+            None => String::new(),
+        };
+        Wording::paragraph(&format!(
+            "Body: {sex}, waist level {}. Fit: {}. Lengths in {}. Panels end at the sewing line: no allowances.{lowered}",
+            body.waist_level,
+            self.draft.fit,
+            match self.unit {
+                Unit::Cm => "centimetres",
+                Unit::Inch => "inches",
+            },
+        ))
+    }
+
+    /// What a viewer lists the sheet as. It begins with the name of this program, by which its files are known.
+    pub(super) fn title(&self, what: &str) -> Wording {
+        Wording::line(&format!("breeks {what}: {} for {}", self.draft.recipe.name, self.draft.name))
+    }
+
+    /// What a reader who cannot see the sheet should know.
+    pub(super) fn description(&self, what: &str) -> String {
+        let levels: Vec<String> = self
+            .report
+            .levels
+            .iter()
+            .map(|row| {
+                format!(
+                    "{}: body {}, pattern {}, ease {}",
+                    row.level,
+                    self.length(row.body),
+                    self.length(row.pattern),
+                    self.length(row.ease())
+                )
+            })
+            .collect();
+        let seams: Vec<String> = self
+            .report
+            .seams
+            .iter()
+            .map(|row| {
+                format!(
+                    "{} front {}, back {}",
+                    spoken(row.seam.key()),
+                    self.length(row.front),
+                    self.length(row.back)
+                )
+            })
+            .collect();
+        format!(
+            "{what} Front and back panel of the block {} for {}. {}. {}. Crotch seam {}.",
+            self.draft.recipe.name,
+            self.draft.name,
+            levels.join("; "),
+            seams.join("; "),
+            self.length(self.report.crotch.total())
+        )
+    }
+}
+
+/// How a panel is called on paper.
+pub(super) fn panel_name(panel: Panel) -> &'static str {
+    match panel {
+        Panel::Front => "Front",
+        Panel::Back => "Back",
+    }
+}

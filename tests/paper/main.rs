@@ -1,0 +1,10 @@
+//! What people read: the wall drawing, the overview, the overlay and the first page of sheets.
+
+mod hostile_names;
+mod labels;
+mod overlay;
+#[path = "../people/mod.rs"]
+mod people;
+mod pictures;
+mod subjects;
+mod true_scale;

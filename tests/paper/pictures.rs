@@ -1,0 +1,46 @@
+//! The pictures as yesterday.
+
+use breeks::{
+    drawing::{Drawing, Paper, Sheet, SvgScale, Tiles},
+    paper::{first_page, overlay, overview, wall_drawing},
+};
+
+use crate::subjects::Drawn;
+
+fn as_yesterday(name: &str, picture: &Drawing) {
+    let mut settings = insta::Settings::clone_current();
+    settings.set_snapshot_path(concat!(env!("CARGO_MANIFEST_DIR"), "/snapshots"));
+    settings.set_prepend_module_to_snapshot(false);
+    settings.set_omit_expression(true);
+    settings.bind(|| insta::assert_snapshot!(name, picture.to_svg(SvgScale::TrueScale)));
+}
+
+#[test]
+fn wall_drawing_with_parameters_as_yesterday() {
+    let drawn = Drawn::demo("stroke", &["thigh.front=1.9", "crotch.depth=0.5"]);
+    as_yesterday("paper-wall", &wall_drawing(&drawn.subject()));
+}
+
+#[test]
+fn overview_as_yesterday() {
+    as_yesterday("paper-overview", &overview(&Drawn::demo("five", &[]).subject()));
+}
+
+#[test]
+fn overview_in_inches_as_yesterday() {
+    as_yesterday("paper-overview-inches", &overview(&Drawn::demo("cox", &[]).subject()));
+}
+
+#[test]
+fn overlay_as_yesterday() {
+    let (old, new) = (Drawn::demo("stroke", &[]), Drawn::demo("stroke", &["thigh.front=1.9"]));
+    as_yesterday("paper-overlay", &overlay(&old.draft, &new.draft));
+}
+
+#[test]
+fn first_page_as_yesterday() {
+    let drawn = Drawn::demo("cox", &[]);
+    let wall = wall_drawing(&drawn.subject());
+    let tiles = Tiles::cut(&wall, Sheet::of(Paper::A4OrLetter)).expect("a sheet");
+    as_yesterday("paper-first-page", &first_page(&drawn.subject(), &tiles, Paper::A4OrLetter));
+}
