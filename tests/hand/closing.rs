@@ -79,6 +79,8 @@ pub(crate) struct Sheet {
 const HIGHEST_CORNER: f64 = 0.35;
 /// Where a curve comes to that limit it is led into it over this angle, radians, by a hyperbola between the two rules.
 const ROUNDED: f64 = 0.02;
+/// Nor does it dip from the crotch point more steeply than this, radians: the crotch point stays the lowest of its curve.
+const DEEPEST_DIP: f64 = -0.14;
 /// The top of the inseam yields, so far down, where the curve has no room for a square crossing.
 const YIELDS: f64 = 5.0;
 
@@ -138,9 +140,11 @@ impl Sheet {
             constructed_intake,
         };
         sheet.fullness = sheet.measured_fullness();
-        // The hyperbola of `steeper`, read backwards.
-        let room = sheet.steepest(sheet.crotch_point()) - slope(sheet.rising());
-        sheet.held_on_base = ROUNDED * ROUNDED / (4.0 * room);
+        // The hyperbolas of `steeper`, read backwards.
+        let rises = slope(sheet.rising());
+        let undipped = rises - ROUNDED * ROUNDED / (4.0 * (rises - DEEPEST_DIP));
+        let room = sheet.steepest(sheet.crotch_point()) - undipped;
+        sheet.held_on_base = undipped - rises + ROUNDED * ROUNDED / (4.0 * room);
         let chord = sheet.side[0] - sheet.centre_waist;
         for dart in &shape.darts {
             let axis = sheet.dart_axis();
@@ -254,7 +258,9 @@ impl Sheet {
         }
         let square = slope(swung(arriving(inseam), self.crossing));
         let (free, most) = (square + self.held_on_base, self.steepest(inseam[inseam.len() - 1]));
-        0.5 * (free + most - (free - most).hypot(ROUNDED)) - square - self.flatter
+        let held = 0.5 * (free + most - (free - most).hypot(ROUNDED));
+        let held = 0.5 * (held + DEEPEST_DIP + (held - DEEPEST_DIP).hypot(ROUNDED));
+        held - square - self.flatter
     }
 
     /// The inseam with its crotch point slid straight up or down; above the knee it gives evenly, so that its bow stays.
@@ -423,14 +429,20 @@ impl Leg {
     /// Trues what was cut; the front leads and the back follows. The order is that of the walk: the curve can only be
     /// swept to where the crotch point lies, and the waist only be drawn to where the side seam ends.
     pub(crate) fn close(&mut self) {
-        self.front.redraw_inseam(0.0);
-        self.back.walk_inseam(length(&self.front.inseam));
+        self.close_fork();
         for sheet in [&mut self.front, &mut self.back] {
-            sheet.sweep_curve();
             sheet.hem = ruled(sheet.side[sheet.side.len() - 1], sheet.inseam[0]);
         }
         self.walk_side();
         self.close_waist();
+    }
+
+    /// Walks the inseams and sweeps both crotch curves to where their points lie then.
+    pub(crate) fn close_fork(&mut self) {
+        self.front.redraw_inseam(0.0);
+        self.back.walk_inseam(length(&self.front.inseam));
+        self.front.sweep_curve();
+        self.back.sweep_curve();
     }
 
     fn walk_side(&mut self) {

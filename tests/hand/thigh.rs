@@ -172,7 +172,7 @@ fn gain_at_the_crotch_line_as_the_crotch_point_moves() {
 }
 
 /// The open slash is a triangle; sweeping the curve from the old centre front to the turned crotch point cuts its tip
-/// away again, up to a quarter of it.
+/// away again, a fifth of it or more.
 #[test]
 fn front_opening_adds_about_half_of_itself_times_the_slash() {
     for fitting in fittings() {
@@ -182,7 +182,7 @@ fn front_opening_adds_about_half_of_itself_times_the_slash() {
             let pin = place(&base.inseam, base.hem_to_knee() + pivot_above_knee(&base, REACH));
             let wedge = 0.5 * opening * slash(&base).distance(pin);
             let added = area(&opened.around()) - area(&base.around());
-            assert!((0.7..1.0).contains(&(added / wedge)), "{} {opening}: {added} of {wedge}", fitting.name);
+            assert!((0.6..1.0).contains(&(added / wedge)), "{} {opening}: {added} of {wedge}", fitting.name);
         }
     }
 }
