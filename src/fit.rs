@@ -31,6 +31,7 @@ pub fn drafted(order: &Order, recipe: &Arc<Recipe>) -> Result<(Draft, Report), M
     let mut draft = measured::met(draft, order)?;
     let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
     let mut said: Vec<_> = limit::beyond_usual(&draft).collect();
+    said.extend(limit::held_scoops(&draft));
     said.extend(measured::notices(&draft, &report, order));
     said.extend(front_thigh::notices(&draft, &report));
     said.extend(draft.back_drop_notice());

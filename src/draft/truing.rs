@@ -295,6 +295,12 @@ fn true_waist(plan: &Plan, front: &Drawing, back: &mut Drawing) -> (f64, f64) {
     let back_length = |intake| length(&sewn(&ends[1], &back.darts, intake));
     /// A second guess near the plan's intake, cm.
     const STEP: f64 = 0.05;
+    let given = front.plan.intake - front.intake;
+    if given != 0.0 && !front.darts.is_empty() {
+        // What the front darts give is counted on the sewn waist, not on their intake.
+        let wanted = front_length(front.plan.intake) + given;
+        front_intake = solve(wanted, front_intake, front_intake + STEP, front_length).max(0.0);
+    }
     if !back.darts.is_empty() {
         let wanted = plan.sewn_waist - front_length(front_intake);
         back_intake = solve(wanted, back_intake, back_intake + STEP, back_length);

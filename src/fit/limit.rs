@@ -1,10 +1,12 @@
 //! How far a fit parameter may go: its usual range, its hard limit, and what the outline bears.
 
+use kurbo::ParamCurve;
+
 use super::Report;
 use crate::{
     adjust::{Key, Parameters},
     body::Body,
-    draft::{Draft, Plan, shape},
+    draft::{Draft, Plan, Shape, shape},
     mistake::{Mistake, Mistakes, Notice},
     terms::{Panel, Role},
 };
@@ -35,6 +37,29 @@ pub(super) fn beyond_usual(draft: &Draft) -> impl Iterator<Item = Notice> {
             }
             Notice::new("beyond-usual", text)
         })
+}
+
+/// Scoops for which the crotch curve has no room in full: a curve cannot go beyond the corner of its tangents.
+pub(super) fn held_scoops(draft: &Draft) -> impl Iterator<Item = Notice> {
+    /// Less of what was asked than this part is told.
+    const ENOUGH: f64 = 0.85;
+    let scoops = [(Key::CrotchFrontScoop, Panel::Front), (Key::SeatScoop, Panel::Back)];
+    let with = shape(&draft.plan, &draft.parameters);
+    scoops.into_iter().filter_map(move |(key, panel)| {
+        let asked = draft.parameters[key];
+        let without = shape(&draft.plan, &draft.parameters.without(key));
+        let middle = |shape: &Shape| shape.panel(panel).crotch_seam.pieces()[0].eval(0.5);
+        let given = middle(&with).distance(middle(&without));
+        (given < ENOUGH * asked.abs()).then(|| {
+            Notice::new(
+                "scoop-held",
+                format!(
+                    "the {panel} crotch curve has room for {given:.2} cm of `{key}` {asked:.2} cm: deeper, it would turn \
+                     a corner; give the rest with `crotch.depth`"
+                ),
+            )
+        })
+    })
 }
 
 /// Refuses parameters beyond their hard limit, and those under which the outline would not be true.

@@ -150,7 +150,7 @@ fn notches_on_their_edges() {
             for notch in piece.notches() {
                 let (_, _, path) =
                     piece.edges().into_iter().find(|edge| edge.0 == notch.edge).expect("its edge");
-                let measured = path.length_to(notch.point).expect("a notch at the end of a part");
+                let measured = path.length_to(notch.point).expect("a notch on its edge");
                 assert_same(answer, &notch.name, notch.from_start, measured);
                 assert_same(answer, &notch.name, notch.point[1], piece.level(&notch.name));
             }

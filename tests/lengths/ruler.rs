@@ -103,10 +103,24 @@ impl Path {
         self.parts.iter().map(Part::length).sum()
     }
 
-    /// The length from the start to the end of the part that ends at `place`.
+    /// The length from the start to `place`; `None` where the path does not pass it within a hundredth of a millimetre.
     pub(crate) fn length_to(&self, place: Place) -> Option<f64> {
-        let last = self.parts.iter().position(|part| part.end() == place)?;
-        Some(self.parts[..=last].iter().map(Part::length).sum())
+        const PASSED: f64 = 0.001;
+        let mut walked = 0.0;
+        let mut nearest: Option<(f64, f64)> = None;
+        for part in &self.parts {
+            for pair in part.corners().windows(2) {
+                let chord = distance(pair[0], pair[1]);
+                let ([x, y], [dx, dy]) = (minus(place, pair[0]), minus(pair[1], pair[0]));
+                let along = ((x * dx + y * dy) / chord).clamp(0.0, chord);
+                let off = distance(place, between(pair[0], pair[1], along / chord));
+                if nearest.is_none_or(|(least, _)| off < least) {
+                    nearest = Some((off, walked + along));
+                }
+                walked += chord;
+            }
+        }
+        nearest.filter(|(off, _)| *off < PASSED).map(|(_, length)| length)
     }
 
     /// No part and no handle of length zero.

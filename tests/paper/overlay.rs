@@ -9,6 +9,9 @@ use kurbo::{BezPath, Shape};
 
 use crate::subjects::Drawn;
 
+/// Without a fit that would take the depth back elsewhere.
+const PLAIN: &str = "trousers.fit=proportional";
+
 fn first_lines(drawing: &Drawing) -> [&BezPath; 2] {
     ["Old", "New"].map(|name| {
         let layer = drawing.layers.iter().find(|layer| layer.name.as_str() == name).expect("a layer");
@@ -29,7 +32,7 @@ fn a_draft_over_itself_line_on_line() {
 
 #[test]
 fn a_deeper_crotch_on_the_crotch_line() {
-    let (old, new) = (Drawn::demo("five", &[]), Drawn::demo("five", &["crotch.depth=1"]));
+    let (old, new) = (Drawn::demo("five", &[PLAIN]), Drawn::demo("five", &[PLAIN, "crotch.depth=1"]));
     let deeper = new.draft.shape.levels[Level::Crotch] - old.draft.shape.levels[Level::Crotch];
     assert!((deeper - 1.0).abs() < 1e-9);
     let picture = overlay(&old.draft, &new.draft);
