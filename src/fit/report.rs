@@ -259,7 +259,7 @@ impl Report {
 
 /// The share of each parameter in the crotch seam.
 fn by_parameter(plan: &Plan, parameters: &Parameters, shape: &Shape) -> Vec<CrotchShare> {
-    let seams = |shape: &Shape| (shape.front.crotch_seam.length(), shape.back.crotch_seam.length());
+    let seams = |shape: &Shape| (shape.front.measured_crotch_length(), shape.back.measured_crotch_length());
     let (front, back) = seams(shape);
     let mut shares: Vec<CrotchShare> = parameters
         .set()
