@@ -82,7 +82,7 @@ fn numbers_without_end() {
 
 #[test]
 fn known_key_that_is_not_drawn_yet() {
-    refused("known_key_that_is_not_drawn_yet", &["--set", "trousers.style.waist_drop=3"]);
+    refused("known_key_that_is_not_drawn_yet", &["--set", "trousers.set=easy"]);
 }
 
 #[test]
