@@ -35,7 +35,7 @@ pub use corrections_page::{Shown, corrections_page};
 pub use features::{Feature, features};
 pub use first_page::first_page;
 pub use fit_story::fit_story;
-pub use fit_table::fit_table;
+pub use fit_table::{centre_table, fit_table};
 pub use handbook::handbook;
 pub use overlay::overlay;
 pub use overview::overview;

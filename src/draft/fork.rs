@@ -61,8 +61,8 @@ const LEAST_SLOPE: f64 = -0.14;
 const HIGHEST_CORNER: f64 = 0.35;
 /// Over this angle limits are rounded, radians.
 const ROUNDING: f64 = 0.02;
-/// The least turn of the inseam at its top, as a part of its turn at the knee: keeps it free of a second bow.
-const LEAST_TURN: f64 = 0.4;
+/// The least turn of the inseam at its top, as a part of its turn at the knee: under a half, the sweep would bow twice.
+const LEAST_TURN: f64 = 0.52;
 /// Extensions run out on the inseam this far below the crotch point, cm.
 pub(super) const RUN_OUT: f64 = 20.0;
 /// The pivot of the thigh turn stays this far from knee and crotch point, where the leg is long enough, cm.

@@ -86,6 +86,8 @@ pub(super) fn side_seam(
     let at = |level, by| Knot::across(levels[level], by);
     let below = |by| Knot::across(levels[Level::Crotch] + FRONT_RUN_OUT, by);
     let (crotch, knee, hem) = (Level::Crotch, Level::Knee, Level::Hem);
+    let up = |y, by: f64| Knot { y, by: Vec2::new(0.0, -by) };
+    fade(&[up(top, moves.uneven), up(hip, moves.uneven), up(levels[knee], 0.0)]);
     fade(&[Knot::across(hip, 0.0), at(crotch, moves.outer), at(knee, 0.0)]);
     fade(&[Knot::across(hip, 0.0), at(crotch, moves.front_side), below(0.0)]);
     fade(&[Knot::across(top, 0.0), Knot::across(hip, moves.share), at(knee, 0.0)]);

@@ -51,8 +51,11 @@ pub fn overlay(old: &Draft, new: &Draft) -> Drawing {
             0.5 * is.roles[Role::SideKnee].x,
             0.5 * (new.shape.levels[Level::Crotch] + new.shape.levels[Level::Knee]),
         );
-        words
-            .text(Text::new(place * middle, LANGUAGE.title, panel_name(panel)).aligned(Align::Middle).bold());
+        words.text(
+            Text::new(place * middle, LANGUAGE.title, panel_name(panel, new.side))
+                .aligned(Align::Middle)
+                .bold(),
+        );
     }
     let mut at = Point::new(reach.x1 + GAP, reach.y0);
     for note in [legend(old, new), lengths(old, new)] {
