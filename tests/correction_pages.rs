@@ -28,6 +28,9 @@ drawn, and of these only the rows about the change. Both stand on the same creas
 
 ";
 
+/// So large the page shows a picture: its letters as large as those round it.
+const DOTS_PER_CM: f64 = 48.0;
+
 fn stroke() -> Draft {
     let (order, _) =
         Order::read_with(&demo("stroke").unwrap(), &["trousers.fit=proportional".to_owned()]).unwrap();
@@ -35,13 +38,11 @@ fn stroke() -> Draft {
 }
 
 /// The parameters before and after, and what a reader is told of them.
-fn example(key: Key) -> Option<(Parameters, Parameters, String)> {
+fn example(key: Key) -> (Parameters, Parameters, String) {
     let about = key.about();
     let unit = about.unit.symbol();
     let plain = Parameters::default();
     match key {
-        // One side only: front and back of one leg do not show it.
-        Key::HipUneven => None,
         // A place, not an amount: it shows nothing by itself.
         Key::ThighFrontReach => {
             let opened = plain.with(Key::ThighFront, Key::ThighFront.about().ordinary);
@@ -52,9 +53,9 @@ fn example(key: Key) -> Option<(Parameters, Parameters, String)> {
                 Key::ThighFront,
                 opened[Key::ThighFront]
             );
-            Some((opened, opened.with(key, about.ordinary), words))
+            (opened, opened.with(key, about.ordinary), words)
         }
-        _ => Some((plain, plain.with(key, about.ordinary), format!("{key} {} {unit}", about.ordinary))),
+        _ => (plain, plain.with(key, about.ordinary), format!("{key} {} {unit}", about.ordinary)),
     }
 }
 
@@ -84,16 +85,13 @@ fn page_and_pictures_as_the_table_stands() {
     let drawn = stroke();
     let mut all = Vec::new();
     for key in Key::ALL.iter().copied() {
-        let example = example(key);
-        let shapes = example
-            .as_ref()
-            .map(|(before, after, _)| (shape(&drawn.plan, before), shape(&drawn.plan, after)));
-        let picture = example.zip(shapes.as_ref()).map(|((.., words), (old, new))| {
-            let svg = correction_picture(&words, old, new).to_svg(SvgScale::FitsScreen);
-            kept(&root().join("snapshots").join(file_of(key)), &svg);
-            (format!("../snapshots/{}", file_of(key)), words)
-        });
-        all.push(Shown { key, picture, shapes });
+        let (before, after, words) = example(key);
+        let (before, after) = (shape(&drawn.plan, &before), shape(&drawn.plan, &after));
+        let drawing = correction_picture(&words, &before, &after);
+        kept(&root().join("snapshots").join(file_of(key)), &drawing.to_svg(SvgScale::FitsScreen));
+        let picture = format!("../snapshots/{}", file_of(key));
+        let dots = (DOTS_PER_CM * drawing.bounds.width()).round() as u32;
+        all.push(Shown { key, picture, dots, words, before, after });
     }
     kept(&root().join("blocks/CORRECTIONS.md"), &format!("{HEAD}{}", corrections_page(&all)));
 }

@@ -176,7 +176,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
     },
     About {
         purpose: "a front that is too short round the inside of the thigh",
-        moves: "the front crotch point outwards, to nothing on the inseam 20 cm below",
+        moves: "the front crotch point outwards, to nothing on the inseam 20 cm below; the back crotch point up or down with the length of the inseam",
         stays: "centre front, side seam, waist, hem",
         hand_method: "Draw the front curve out to a point the amount further from the centre front, then the inseam to nothing 20 cm below.",
         companions: &[(ThighInner, "if the back pulls at the fork as well")],

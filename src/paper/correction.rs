@@ -10,13 +10,13 @@ use super::{
 };
 use crate::{
     draft::{PanelShape, Shape},
-    drawing::{Align, Drawing, Layer, Text, Wording},
-    terms::{Level, Panel, Role, Word},
+    drawing::{Align, Drawing, Layer, Shade, Text, Wording},
+    terms::{Level, Panel, Side, Word},
 };
 
 const LANGUAGE: &Language = &SHEET;
 /// A move that the eye finds in the picture, cm.
-const SEEN: f64 = 0.05;
+const SEEN: f64 = 0.1;
 /// The picture without its margins, cm.
 const LARGEST: (f64, f64) = (11.0, 9.0);
 /// The most that a panel is enlarged: more, and a panel of a small correction is no longer known as one.
@@ -28,6 +28,9 @@ const LEAST_HEIGHT: f64 = 28.0;
 const BETWEEN: f64 = 6.0;
 /// Room for the names of the levels, cm.
 const NAMES: f64 = 1.3;
+/// Beside the picture, and the band under it in which the panels are named, cm.
+const MARGIN: f64 = 0.3;
+const NAME_BAND: f64 = 0.6;
 
 /// The panels that a correction changes, cut out above and below what moved: the old outline thin and dashed, the new
 /// one strong. `what` says in a few words what was done.
@@ -63,6 +66,7 @@ pub fn correction_picture(what: &str, old: &Shape, new: &Shape) -> Drawing {
     let mut newer = Layer::new("New");
     let mut words = Layer::new("Names");
     draw_levels(new, fit, Rect::new(0.0, 0.0, scale * width, height), &mut levels, &mut words);
+    let mut names = Vec::with_capacity(panels.len());
     for (panel, shift) in panels.iter().zip(&places) {
         let place = fit * Affine::translate(*shift);
         let (was, is) = (old.panel(*panel), new.panel(*panel));
@@ -72,15 +76,21 @@ pub fn correction_picture(what: &str, old: &Shape, new: &Shape) -> Drawing {
         for path in [panel_marks::sewing_line(was), panel_marks::darts(was)] {
             earlier.line(place * path, LANGUAGE.earlier);
         }
-        let half = 0.5 * is.roles[Role::SideKnee].x;
-        let at = place * Point::new(half, bottom - 1.5 / scale * LANGUAGE.text);
-        words.text(Text::new(at, LANGUAGE.head, panel_name(*panel)).aligned(Align::Middle).bold());
+        names.push((place * Point::new(0.0, bottom)).x);
+    }
+    // The panels run on below what is shown; their names stand on paper of their own.
+    let under = Rect::new(-NAMES - MARGIN, height, scale * width + MARGIN, height + NAME_BAND);
+    words.area(under.to_path(0.1), Shade::White);
+    for (panel, x) in panels.iter().zip(names) {
+        let at = Point::new(x, height + 0.7 * NAME_BAND);
+        words
+            .text(Text::new(at, LANGUAGE.head, panel_name(*panel, Side::Both)).aligned(Align::Middle).bold());
     }
     let description = format!(
         "{what}: the outline before in thin dashed lines, after in strong lines. Drawn: {}.",
         panels.iter().map(|panel| panel.key()).collect::<Vec<_>>().join(" and ")
     );
-    let bounds = Rect::new(-NAMES, 0.0, scale * width, height).inflate(0.3, 0.0);
+    let bounds = Rect { y0: 0.0, ..under };
     Drawing {
         bounds,
         ..Drawing::around(Wording::line(what), &description, vec![levels, newer, earlier, words], 0.0)

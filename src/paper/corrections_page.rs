@@ -14,10 +14,16 @@ use crate::{
 pub struct Shown {
     /// The parameter.
     pub key: Key,
-    /// Where its picture lies, as seen from the page, and what was set in it, in words; `None` without a picture.
-    pub picture: Option<(String, String)>,
-    /// The draft before and after, for what it does to the seams.
-    pub shapes: Option<(Shape, Shape)>,
+    /// Where its picture lies, as seen from the page.
+    pub picture: String,
+    /// How wide the page shows it, dots.
+    pub dots: u32,
+    /// What was set in the picture.
+    pub words: String,
+    /// The draft without it.
+    pub before: Shape,
+    /// The draft with it.
+    pub after: Shape,
 }
 
 /// Every fit parameter with what it is for, how far it goes, what it moves, its hand method and its picture, region by
@@ -54,15 +60,8 @@ fn write_page(out: &mut String, all: &[Shown]) -> std::fmt::Result {
             writeln!(out, "- See also [{companion}](#{}): {why}.", anchor(*companion))?;
         }
         writeln!(out, "- {}", one_leg(about.one_leg))?;
-        if let Some((was, is)) = &shown.shapes {
-            writeln!(out, "- In the picture: {}.", seams(was, is))?;
-        }
-        match &shown.picture {
-            Some((file, words)) => {
-                writeln!(out, "\n<img src=\"{file}\" alt=\"{words}\" width=\"560\">\n\n{words}.\n")?
-            }
-            None => writeln!(out)?,
-        }
+        writeln!(out, "- In the picture: {}: {}.\n", shown.words, seams(&shown.before, &shown.after))?;
+        writeln!(out, "<img src=\"{}\" alt=\"{}\" width=\"{}\">\n", shown.picture, shown.words, shown.dots)?;
     }
     Ok(())
 }
@@ -103,7 +102,7 @@ fn seams(was: &Shape, is: &Shape) -> String {
             let by = sewn(is.panel(*panel), *edge) - sewn(was.panel(*panel), *edge);
             if by.abs() >= SEEN {
                 let sign = if by > 0.0 { "+" } else { "" };
-                changes.push(format!("{panel} {} {sign}{}", spoken(edge.key()), decimal(by, 1)));
+                changes.push(format!("{panel} {} {sign}{}", spoken(edge.key()), decimal(by, 2)));
             }
         }
     }
