@@ -5,6 +5,8 @@ mod cautions;
 mod column;
 mod comparison;
 mod construction_marks;
+mod correction;
+mod corrections_page;
 mod edge_words;
 mod features;
 mod figures;
@@ -28,6 +30,8 @@ mod wall;
 
 pub use cautions::cautions;
 pub use comparison::{comparison, comparison_page};
+pub use correction::correction_picture;
+pub use corrections_page::{Shown, corrections_page};
 pub use features::{Feature, features};
 pub use first_page::first_page;
 pub use fit_story::fit_story;
