@@ -287,11 +287,7 @@ pub fn oddest_of(given: &Given, measurements: &[Measurement]) -> Option<Doubt> {
 
 /// The measurement among those named that is furthest out in the spread that all others leave it; those laid aside are
 /// not looked at.
-fn most_doubtful(
-    given: &Given,
-    aside: &[bool; Measurement::COUNT],
-    among: &[Measurement],
-) -> Option<Doubt> {
+fn most_doubtful(given: &Given, aside: &[bool; Measurement::COUNT], among: &[Measurement]) -> Option<Doubt> {
     const MOST: usize = Measurement::COUNT;
     let people = People::of(given.sex, given.waist_level);
     let mut judged = [(WaistGirth, 0.0, Form { constant: 0.0, terms: [(0, 0.0); 2], scatter: 0.0 }); MOST];

@@ -280,6 +280,11 @@ impl Room {
         Some(to)
     }
 
+    #[cfg(test)]
+    fn clamped(&self, x: &Unknowns) -> Unknowns {
+        Unknowns::from_fn(|index, _| x[index].clamp(self.bounds[index].0, self.bounds[index].1))
+    }
+
     fn moved_by(&self, from: &Unknowns, to: &Unknowns) -> f64 {
         (to - from).component_div(&self.spread).amax()
     }
@@ -349,8 +354,7 @@ pub fn solve(plan: &Plan, body: &Body, given: &Parameters, kept: impl Fn(Key) ->
     const LEAST_PART: f64 = 1e-3;
     let targets = Targets::new(plan, body, given);
     let room = Room::new(kept, targets.arc);
-    let set =
-        |x: &Unknowns| room.unknowns().fold(*given, |all, index| all.with(UNKNOWNS[index].0, x[index]));
+    let set = |x: &Unknowns| room.unknowns().fold(*given, |all, index| all.with(UNKNOWNS[index].0, x[index]));
     let mut drafts = 0;
     let mut read = |x: &Unknowns| {
         drafts += 1;
@@ -400,3 +404,68 @@ pub fn solve(plan: &Plan, body: &Body, given: &Parameters, kept: impl Fn(Key) ->
 
 /// After a step smaller than this in spreads another one would be smaller by a tenth or less of it, which nobody cuts.
 const ENOUGH: f64 = 5e-4;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        draft::{draft, shape, taped},
+        order::{DEMOS, Order, demo},
+        recipe::load,
+    };
+
+    fn demos() -> impl Iterator<Item = crate::draft::Draft> {
+        DEMOS.iter().map(|name| {
+            let (order, _) = Order::read(&demo(name).unwrap()).unwrap();
+            draft(&order, &load(&order.trousers.block).unwrap()).unwrap()
+        })
+    }
+
+    /// In every direction: one unknown alone, and any two so that the crotch length stays, which is the valley of the cost.
+    #[test]
+    fn no_smaller_cost_nearby() {
+        for draft in demos() {
+            let plain = Parameters::default();
+            let targets = Targets::new(&draft.plan, &draft.body, &plain);
+            let room = Room::new(|_| false, targets.arc);
+            let solved = solve(&draft.plan, &draft.body, &plain, |_| false);
+            let at = Unknowns::from_fn(|index, _| solved.parameters[UNKNOWNS[index].0]);
+            let read = |x: &Unknowns| {
+                let set = room.unknowns().fold(plain, |all, index| all.with(UNKNOWNS[index].0, x[index]));
+                taped_at(&draft.plan, &set)
+            };
+            let cost = |x: &Unknowns| room.cost(x, &targets.misses(&read(x)));
+            let crotch = |x: &Unknowns| read(x).front_crotch + read(x).back_crotch;
+            let by = |index: usize, by: f64| {
+                at + Unknowns::from_fn(|each, _| if each == index { by } else { 0.0 })
+            };
+            let slope = Unknowns::from_fn(|index, _| crotch(&by(index, 1e-3)) - crotch(&at));
+            let least = cost(&at);
+            for one in room.unknowns() {
+                for other in room.unknowns().filter(|other| *other != one && slope[*other] != 0.0) {
+                    for step in [-0.02, 0.02] {
+                        let mut near = by(one, step);
+                        assert!(cost(&room.clamped(&near)) > least - 1e-4, "{}", UNKNOWNS[one].0);
+                        near[other] -= step * slope[one] / slope[other];
+                        if near == room.clamped(&near) {
+                            let (one, other) = (UNKNOWNS[one].0, UNKNOWNS[other].0);
+                            assert!(cost(&near) > least - 1e-4, "{one} {other}: {} {least}", cost(&near));
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn tape_on_a_part_of_the_drawing_as_on_the_whole() {
+        for draft in demos() {
+            let many = UNKNOWNS
+                .iter()
+                .fold(Parameters::default(), |all, (key, spread)| all.with(*key, 0.5 * spread));
+            for parameters in [Parameters::default(), many] {
+                assert_eq!(taped_at(&draft.plan, &parameters), taped(&shape(&draft.plan, &parameters)));
+            }
+        }
+    }
+}

@@ -16,7 +16,7 @@ use breeks::{
 };
 
 const ROUNDS: usize = 5;
-const CALLS: u32 = 500;
+const CALLS: u32 = 1000;
 /// What one body may cost, microseconds of user CPU (design of this project).
 const MOST: f64 = 700.0;
 
