@@ -1,12 +1,17 @@
 //! Whether a draft fits and sews: its levels against the body, its seams walked, its joins measured, its crotch
-//! length counted; and how far a parameter may go.
+//! length counted; how far a parameter may go; and what two drafts differ in.
 
+mod difference;
 mod front_thigh;
 mod limit;
 mod measured;
 mod report;
 mod solve;
 
+pub use difference::{
+    Change, Compared, CrotchChange, DartChange, Difference, EdgeChange, LevelChange, ParameterChange,
+    PointChange, SeamChange, ShareChange,
+};
 pub use front_thigh::{front_width_wanted, opening_for_arc};
 pub use report::{CrotchBudget, CrotchShare, JoinRow, LevelRow, Report, SeamRow};
 pub use solve::{Solved, can_be_met, solve};

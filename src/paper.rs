@@ -5,6 +5,7 @@ mod cautions;
 mod column;
 mod comparison;
 mod construction_marks;
+mod difference_table;
 mod edge_words;
 mod features;
 mod figures;
@@ -28,6 +29,7 @@ mod wall;
 
 pub use cautions::cautions;
 pub use comparison::{comparison, comparison_page};
+pub use difference_table::difference_table;
 pub use features::{Feature, features};
 pub use first_page::first_page;
 pub use fit_story::fit_story;

@@ -3,7 +3,7 @@
 use std::fmt::{Result, Write};
 
 use super::{
-    figures::{decimal, figure},
+    figures::{decimal, figure, signed},
     terminal::headed,
 };
 use crate::{
@@ -102,8 +102,4 @@ fn share_of(report: &Report, key: crate::adjust::Key) -> Option<&CrotchShare> {
 /// How much a parameter changes the crotch seam, front and back counted alike.
 fn weight(report: &Report, key: crate::adjust::Key) -> f64 {
     share_of(report, key).map_or(0.0, |share| share.front.abs() + share.back.abs())
-}
-
-fn signed(number: String) -> String {
-    if number.starts_with(['-', '\u{2212}']) { number } else { format!("+{number}") }
 }

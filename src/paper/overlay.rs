@@ -12,7 +12,9 @@ use super::{
 use crate::{
     draft::{Draft, PanelShape},
     drawing::{Align, Drawing, Ink, Layer, Mark, Text, Wording},
-    terms::{Edge, Level, Panel, Role, Word},
+    fit::Compared,
+    terms::{Anchor, Edge, Level, Panel, Role, Word},
+    unit::Unit,
 };
 
 const LANGUAGE: &Language = &WALL;
@@ -21,10 +23,11 @@ const GAP: f64 = 4.0;
 /// Width of the notes, cm.
 const NOTES: f64 = 14.0;
 
-/// Both panels of an old and a new draft at true scale, crease on crease and crotch line on crotch line: the old one
-/// thin and dashed, the new one strong and whole, and a table of what became longer or shorter.
-pub fn overlay(old: &Draft, new: &Draft) -> Drawing {
-    let lower = new.shape.levels[Level::Crotch] - old.shape.levels[Level::Crotch];
+/// Both panels of an old and a new draft at true scale, crease on crease and a level line on its like: the old one
+/// thin and dashed, the new one strong and whole, and a table of what became longer or shorter, in `unit`.
+pub fn overlay(was: &Compared<'_>, is: &Compared<'_>, anchor: Anchor, unit: Unit) -> Drawing {
+    let (old, new) = (was.draft, is.draft);
+    let lower = new.shape.levels[anchor.level()] - old.shape.levels[anchor.level()];
     let to_new = Affine::translate(Vec2::new(0.0, lower));
     let both = |panel: Panel| {
         let reach = panel_marks::outline(new.shape.panel(panel)).bounding_box();
@@ -55,13 +58,13 @@ pub fn overlay(old: &Draft, new: &Draft) -> Drawing {
             .text(Text::new(place * middle, LANGUAGE.title, panel_name(panel)).aligned(Align::Middle).bold());
     }
     let mut at = Point::new(reach.x1 + GAP, reach.y0);
-    for note in [legend(old, new), lengths(old, new)] {
+    for note in [legend(was, is, anchor), lengths(old, new, unit)] {
         let down = note.height() + 1.2;
         words.marks.extend(note.placed(at));
         at.y += down;
     }
     let description = format!(
-        "Drafted by breeks, at true scale: the block {} for {} in thin dashed lines under the block {} for {} in strong lines, laid over each other by crease and crotch line.",
+        "Drafted by breeks, at true scale: the block {} for {} in thin dashed lines under the block {} for {} in strong lines, laid over each other by crease and {anchor} line.",
         old.recipe.name, old.name, new.recipe.name, new.name
     );
     let title = Wording::line(&format!("breeks overlay: {} for {}", new.recipe.name, new.name));
@@ -103,34 +106,44 @@ fn draw_levels(old: &Draft, new: &Draft, lower: f64, reach: Rect, lines: &mut La
     }
 }
 
-fn legend(old: &Draft, new: &Draft) -> Note<'static> {
+fn legend(was: &Compared<'_>, is: &Compared<'_>, anchor: Anchor) -> Note<'static> {
+    /// Lines that the words of one draft may take.
+    const MOST: usize = 4;
     let mut note = Note::new(LANGUAGE, NOTES);
-    note.title(&Wording::line(&new.name));
-    note.picture(
-        notes::key(LANGUAGE, NOTES, [(LANGUAGE.outline, "new"), (LANGUAGE.earlier, "old")])
-            .placed(Point::ORIGIN)
-            .collect::<Vec<Mark>>(),
-        0.0,
-    );
-    note.skip(notes::key(LANGUAGE, NOTES, [(LANGUAGE.outline, "new"), (LANGUAGE.earlier, "old")]).height());
-    let said = |draft: &Draft| format!("block {} for {}", draft.recipe.name, draft.name);
-    note.skip(0.3);
-    if said(old) == said(new) {
-        note.paragraph(&Wording::line(&format!("Both: {}.", said(new))), 2);
-    } else {
-        note.paragraph(&Wording::line(&format!("New: {}.", said(new))), 2);
-        note.paragraph(&Wording::line(&format!("Old: {}.", said(old))), 2);
+    let (old, new) = (was.draft, is.draft);
+    let alike = old.name == new.name;
+    let title = if alike { new.name.clone() } else { format!("{} over {}", new.name, old.name) };
+    note.title(&Wording::line(&title));
+    let said = |one: &Compared<'_>| {
+        let recipe = &one.draft.recipe.name;
+        if one.said == one.draft.name || one.said.is_empty() {
+            format!("{}, block {recipe}", one.draft.name)
+        } else {
+            format!("{}, block {recipe}: {}", one.draft.name, one.said)
+        }
+    };
+    let key = notes::key(LANGUAGE, NOTES, [(LANGUAGE.outline, "new"), (LANGUAGE.earlier, "old")]);
+    let height = key.height();
+    note.picture(key.placed(Point::ORIGIN).collect::<Vec<Mark>>(), height);
+    for (word, one) in [("New", is), ("Old", was)] {
+        note.skip(0.3);
+        note.paragraph(&Wording::line(&format!("{word}: {}.", said(one))), MOST);
     }
-    note.paragraph(&Wording::line("Laid over each other by crease and crotch line."), 2);
+    note.skip(0.3);
+    note.paragraph(&Wording::line(&format!("Laid over each other by crease and {anchor} line.")), 2);
     note
 }
 
 /// The sewn length of every edge before and after.
-fn lengths(old: &Draft, new: &Draft) -> Note<'static> {
-    /// A change that is worth a seam's while is smaller than a tape shows.
-    const PLACES: usize = 2;
+fn lengths(old: &Draft, new: &Draft, unit: Unit) -> Note<'static> {
+    // A change that is worth a seam's while is smaller than a tape shows.
+    let (places, name) = match unit {
+        Unit::Cm => (2, "cm"),
+        Unit::Inch => (3, "inches"),
+    };
+    let print = |cm: f64| decimal(unit.from_cm(cm), places);
     let mut note = Note::new(LANGUAGE, NOTES);
-    note.head("Lengths in cm");
+    note.head(&format!("Lengths in {name}"));
     let stops = [Stop::left(0.0), Stop::right(0.55 * NOTES), Stop::right(0.77 * NOTES), Stop::right(NOTES)];
     note.names(&stops, &["edge", "old", "new", "longer by"]);
     let sewn = |panel: &PanelShape, edge: Edge| match edge {
@@ -140,12 +153,7 @@ fn lengths(old: &Draft, new: &Draft) -> Note<'static> {
     for panel in Panel::ALL {
         for edge in Edge::ALL {
             let (was, is) = (sewn(old.shape.panel(*panel), *edge), sewn(new.shape.panel(*panel), *edge));
-            let cells = [
-                format!("{panel} {}", spoken(edge.key())),
-                decimal(was, PLACES),
-                decimal(is, PLACES),
-                decimal(is - was, PLACES),
-            ];
+            let cells = [format!("{panel} {}", spoken(edge.key())), print(was), print(is), print(is - was)];
             note.row(&stops, &cells.each_ref().map(String::as_str), Ink::Black);
         }
         note.skip(0.3);
