@@ -207,6 +207,8 @@ pub struct Difference {
     pub crotch: Option<CrotchChange>,
     /// Darts, from the centre to the side.
     pub darts: Vec<DartChange>,
+    /// Whether the old and the new draft can be cut as they stand.
+    pub can_be_cut: [bool; 2],
 }
 
 impl Difference {
@@ -227,13 +229,14 @@ impl Difference {
             seams: seams(old.report, new.report),
             levels: levels(old, new),
             crotch: crotch(&old.report.crotch, &new.report.crotch),
+            can_be_cut: [old, new].map(|one| one.report.can_be_cut()),
             darts: pairs()
                 .flat_map(|((side, was), (_, is))| darts(side, was, is, old_lay, new_lay))
                 .collect(),
         }
     }
 
-    /// Nothing that a pencil could draw or a tape could tell differs.
+    /// Nothing that a pencil could draw or a tape could tell differs, nor whether the draft can be cut.
     pub fn is_none(&self) -> bool {
         self.parameters.is_empty()
             && self.points.is_empty()
@@ -242,6 +245,7 @@ impl Difference {
             && self.levels.is_empty()
             && self.crotch.is_none()
             && self.darts.is_empty()
+            && self.can_be_cut[0] == self.can_be_cut[1]
     }
 }
 

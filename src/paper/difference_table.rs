@@ -123,10 +123,22 @@ impl Table {
         if difference.seams.is_empty() {
             return Ok(());
         }
-        self.head("seam", "longer")?;
+        writeln!(
+            self.out,
+            "\n  {:<NAME$} {:>8} {:>8} {:>20} {:>8}",
+            "seam longer by", "front", "back", "back longer, old", "new"
+        )?;
         for row in &difference.seams {
-            let parts = [("front", row.front), ("back", row.back), ("back - front", row.difference)];
-            self.parts(&on_side(row.seam.key(), row.side), &parts)?;
+            let by = |change: &Change| change.by().map_or_else(String::new, |cm| signed(self.number(cm)));
+            writeln!(
+                self.out,
+                "  {:<NAME$} {:>8} {:>8} {:>20} {:>8}",
+                on_side(row.seam.key(), row.side),
+                by(&row.front),
+                by(&row.back),
+                self.number_or_none(row.difference.old),
+                self.number_or_none(row.difference.new)
+            )?;
         }
         Ok(())
     }
@@ -158,10 +170,14 @@ impl Table {
             ("body", crotch.body),
             ("ease", crotch.ease),
         ];
-        self.parts("pattern", &parts)?;
+        self.parts("", &parts)?;
+        if !crotch.by_parameter.is_empty() {
+            writeln!(self.out, "\n  {:<NAME$} {:>8} {:>8}", "of this, more by", "front", "back")?;
+        }
         for row in &crotch.by_parameter {
+            let by = |change: &Change| signed(self.number(change.by().unwrap_or_default()));
             let name = row.key.map_or("together", Word::key);
-            self.parts(name, &[("front", row.front), ("back", row.back)])?;
+            writeln!(self.out, "  {name:<NAME$} {:>8} {:>8}", by(&row.front), by(&row.back))?;
         }
         Ok(())
     }
@@ -223,14 +239,17 @@ impl Table {
     }
 
     fn named(&self, name: &str, part: &str, change: &Change) -> String {
-        format!("  {:<NAME$} {}", two(name, part), self.cells(change))
+        format!("  {:<NAME$} {}", two(name, part), self.cells(change)).trim_end().to_owned()
     }
 
     /// Old, new, and by how much.
     fn cells(&self, change: &Change) -> String {
-        let cell = |value: Option<f64>| value.map_or_else(|| "none".to_owned(), |cm| self.number(cm));
         let by = change.by().map_or_else(String::new, |cm| signed(self.number(cm)));
-        format!("{:>8} {:>8} {by:>8}", cell(change.old), cell(change.new))
+        format!("{:>8} {:>8} {by:>8}", self.number_or_none(change.old), self.number_or_none(change.new))
+    }
+
+    fn number_or_none(&self, cm: Option<f64>) -> String {
+        cm.map_or_else(|| "none".to_owned(), |cm| self.number(cm))
     }
 
     fn way(&self, by: Vec2) -> String {
@@ -253,9 +272,9 @@ fn in_degrees(change: &Change) -> String {
     format!("{:>8} {:>8} {by:>8}", cell(change.old), cell(change.new))
 }
 
-/// A name in the left half of the first column and a part in the right half; a long name leaves no room for columns.
+/// A name in the left half of the first column and a part in the right half.
 fn two(name: &str, part: &str) -> String {
-    format!("{name:<10} {part}")
+    if name.is_empty() { part.to_owned() } else { format!("{name:<10} {part}") }
 }
 
 fn of_panel(panel: Panel, side: Side, name: &str) -> String {
