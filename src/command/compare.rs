@@ -11,7 +11,7 @@ use super::{
 use crate::{
     answer::Comparison,
     draft::Draft,
-    drawing::SvgScale,
+    drawing::{SvgScale, Wording},
     fit::{Compared, Difference, Report, drafted},
     mistake::{Mistake, Mistakes, Notice, Source},
     order::Order,
@@ -125,7 +125,8 @@ fn made(wanted: Wanted) -> Result<Drafted, Mistakes> {
     let recipe = recipe::load(&wanted.order.trousers.block)?;
     let (mut draft, report) = drafted(&wanted.order, &recipe)?;
     draft.notices.splice(0..0, wanted.notices);
-    Ok(Drafted { said: wanted.said, draft, report })
+    // A file's name may hold what would move the cursor.
+    Ok(Drafted { said: Wording::line(&wanted.said).to_string(), draft, report })
 }
 
 /// A name for the files of a comparison: what is new, and over what.

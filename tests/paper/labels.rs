@@ -70,6 +70,15 @@ fn no_label_over_another_with_parameters_and_warnings() {
 }
 
 #[test]
+fn no_label_over_another_where_two_bodies_lie_over_each_other() {
+    let (old, new) = (Drawn::demo("five", &[]), Drawn::demo("cox", &[]));
+    let anchors = [Anchor::Crotch, Anchor::Hip, Anchor::Waist, Anchor::Knee].into_iter();
+    let over = |anchor| faults(&overlay(&old.compared(), &new.compared(), anchor, Unit::Inch));
+    let all: Vec<String> = anchors.flat_map(over).collect();
+    assert!(all.is_empty(), "{}", all.join("\n"));
+}
+
+#[test]
 fn every_point_of_the_construction_with_its_name() {
     for drawn in breeks::order::DEMOS.iter().map(|name| Drawn::demo(name, &[])) {
         let wall = wall_drawing(&drawn.subject());

@@ -8,7 +8,7 @@ use breeks::{
 };
 use kurbo::{BezPath, Shape};
 
-use crate::subjects::Drawn;
+use crate::subjects::{Drawn, texts};
 
 /// Without a fit that would take the depth back elsewhere.
 const PLAIN: &str = "trousers.fit=proportional";
@@ -41,6 +41,29 @@ fn a_deeper_crotch_on_the_crotch_line() {
     // The leg below the crotch line is the same; what is new is that the waist lies higher above it.
     assert!((was.y1 - is.y1).abs() < 1e-6, "{} {}", was.y1, is.y1);
     assert!((was.y0 - is.y0 - 1.0).abs() < 0.1, "{} {}", was.y0, is.y0);
+}
+
+#[test]
+fn a_deeper_crotch_on_another_line() {
+    let (old, new) = (Drawn::demo("five", &[PLAIN]), Drawn::demo("five", &[PLAIN, "crotch.depth=1"]));
+    for anchor in [Anchor::Hip, Anchor::Waist] {
+        let picture = overlay(&old.compared(), &new.compared(), anchor, Unit::Cm);
+        let [was, is] = first_lines(&picture).map(Shape::bounding_box);
+        // The waist is the same above the hip line; what is new is that the leg lies lower below it.
+        assert!((was.y0 - is.y0).abs() < 0.1, "{anchor}: {} {}", was.y0, is.y0);
+        assert!((is.y1 - was.y1 - 1.0).abs() < 1e-6, "{anchor}: {} {}", was.y1, is.y1);
+    }
+}
+
+#[test]
+fn both_names_over_two_bodies() {
+    let (old, new) = (Drawn::demo("five", &[]), Drawn::demo("cox", &[]));
+    let picture = overlay(&old.compared(), &new.compared(), Anchor::Knee, Unit::Cm);
+    let words: Vec<String> = texts(&picture).iter().map(|text| text.words.to_string()).collect();
+    for wanted in ["cox over five", "New: cox, block classic.", "Old: five, block classic.", "old waist"] {
+        assert!(words.iter().any(|text| text == wanted), "{wanted}: {words:?}");
+    }
+    assert!(!words.iter().any(|text| text == "old knee"));
 }
 
 #[test]
