@@ -9,7 +9,8 @@ use crate::terms::Side;
 impl Order {
     /// The order as it stood after the toile with this number of the record, counted from 1, the oldest first: every
     /// key that the record names has its last value up to then. A fit parameter that only a later toile names was not
-    /// there yet; any other such key keeps the value of the file, and a notice says so.
+    /// there yet; of any other such key, and of a parameter that was only taken out, the value before is not known: it
+    /// stands as in the file, and a notice says so.
     ///
     /// # Errors
     /// When the record has no such toile, or names a key of one leg that is of both.
@@ -32,21 +33,23 @@ impl Order {
         }
         let changes = || before.iter().flat_map(|fitting| &fitting.changed);
         let mut notices = Vec::new();
-        for (path, _) in later.iter().flat_map(|fitting| &fitting.changed) {
-            match Path::find(path) {
-                _ if changes().any(|(earlier, _)| earlier == path) => {}
-                Some(Path::Adjust(side, key)) => {
-                    order.adjustments_mut(side).retain(|it| it.key != key);
+        for (path, value) in later.iter().flat_map(|fitting| &fitting.changed) {
+            if changes().any(|(earlier, _)| earlier == path) {
+                continue;
+            }
+            if let Some(Path::Adjust(side, key)) = Path::find(path) {
+                order.adjustments_mut(side).retain(|it| it.key != key);
+                // One that was only taken out must have been there.
+                if *value != key.about().default {
+                    continue;
                 }
-                _ => {
-                    let text = format!(
-                        "the record does not say what `{path}` was before it was changed; it stands as in the file"
-                    );
-                    let notice = Notice::new("value-before-unknown", text);
-                    if !notices.contains(&notice) {
-                        notices.push(notice);
-                    }
-                }
+            }
+            let text = format!(
+                "the record does not say what `{path}` was before it was changed; it stands as in the file"
+            );
+            let notice = Notice::new("value-before-unknown", text);
+            if !notices.contains(&notice) {
+                notices.push(notice);
             }
         }
         let source = Source::new(self.source.name.clone(), "");
