@@ -71,8 +71,12 @@ impl Moves {
                 self.discrete += 1;
                 continue;
             }
+            // Where some parameters stand at their ends, which the draft warns of, the others take what is left and may
+            // move twice as far.
+            let strained = |draft: &Draft| draft.notices.iter().any(|notice| notice.code == "fit-at-bound");
+            let weight = if strained(&before) || strained(&after) { 0.5 } else { 1.0 };
             for key in Key::ALL {
-                let by = (after.parameters[*key] - before.parameters[*key]).abs();
+                let by = (after.parameters[*key] - before.parameters[*key]).abs() * weight;
                 if by > self.parameter.0 {
                     self.parameter = (by, format!("{label}, {measurement}: {key}"));
                 }
