@@ -114,6 +114,10 @@ pub struct About {
     pub hard: (f64, f64),
     /// The value when nothing is given.
     pub default: f64,
+    /// An amount of ordinary use, at which pictures show it.
+    pub ordinary: f64,
+    /// What it is for: a body or a fault of the toile.
+    pub purpose: &'static str,
     /// What moves.
     pub moves: &'static str,
     /// What stays where it was.
@@ -202,6 +206,7 @@ mod tests {
             assert!(about.hard.0 <= about.usual.0 && about.usual.0 < about.usual.1, "{key}");
             assert!(about.usual.1 <= about.hard.1, "{key}");
             assert!((about.hard.0..=about.hard.1).contains(&about.default), "{key}");
+            assert!((about.usual.0..=about.usual.1).contains(&about.ordinary), "{key}");
         }
     }
 }

@@ -169,6 +169,13 @@ words! {
     }
 }
 
+impl Seam {
+    /// As a sentence says it.
+    pub fn plain(self) -> String {
+        self.key().replace('_', " ")
+    }
+}
+
 words! {
     /// A place where two outlines meet when sewn and must run on without a peak or a dip.
     Join {

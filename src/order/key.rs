@@ -137,13 +137,11 @@ impl Path {
             Self::Style(Style::WaistDrop) => Kind::Length(0.0, 20.0),
             Self::Allowance(_) => Kind::Length(0.0, 15.0),
             Self::Ask(_) => Kind::Length(-200.0, 200.0),
-            Self::Adjust(_, key) => {
-                let about = key.about();
-                match about.unit {
-                    Measure::Cm => Kind::Length(about.hard.0, about.hard.1),
-                    Measure::Degrees => Kind::Degrees(about.hard.0, about.hard.1),
-                }
-            }
+            // the fit knows how far one may go on this body, and says so
+            Self::Adjust(_, key) => match key.about().unit {
+                Measure::Cm => Kind::Length(-100.0, 100.0),
+                Measure::Degrees => Kind::Degrees(-90.0, 90.0),
+            },
         }
     }
 

@@ -6,7 +6,7 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::key::Path;
-use super::notices::{unlike_legs, unusual};
+use super::notices::unlike_legs;
 use super::value::{Raw, Written, quoted};
 use super::{Fitting, Order, Trousers};
 use crate::body::{Fault, Given, faults};
@@ -170,6 +170,7 @@ impl<'a> Reading<'a> {
             left: None,
             right: None,
             fittings: Vec::new(),
+            places: Vec::new(),
             source: source.clone(),
         };
         let mut places = Places::new();
@@ -205,8 +206,7 @@ impl<'a> Reading<'a> {
     /// The order with its notices, unless something was wrong.
     pub(super) fn close(mut self, order: Order) -> Result<(Order, Vec<Notice>), Mistakes> {
         if self.mistakes.is_empty() {
-            let mut notices = unusual(&order);
-            notices.extend(unlike_legs(&order));
+            let mut notices = unlike_legs(&order);
             if !self.waist_level_said {
                 notices.push(Notice::new(
                     "waist-level-unsaid",
@@ -400,15 +400,13 @@ mod tests {
     }
 
     #[test]
-    fn notices_for_unusual_parameters_and_unlike_legs() {
+    fn notices_for_unlike_legs_and_a_waist_unsaid() {
         let source = Source::new(
             "body.toml",
-            format!(
-                "{SOUND}[left.measurements]\nthigh_girth = 55\n[right.measurements]\nthigh_girth = 65\n[leg]\nclose = 2\n"
-            ),
+            format!("{SOUND}[left.measurements]\nthigh_girth = 55\n[right.measurements]\nthigh_girth = 65\n"),
         );
         let (_, notices) = Order::read(&source).unwrap();
         let codes: Vec<&str> = notices.iter().map(|notice| notice.code).collect();
-        assert_eq!(codes, ["unusual-parameter", "unlike-legs", "waist-level-unsaid"]);
+        assert_eq!(codes, ["unlike-legs", "waist-level-unsaid"]);
     }
 }

@@ -6,7 +6,7 @@ use std::fmt::Write;
 
 use breeks::{
     answer::{Answer, Extent},
-    fit::drafted,
+    fit::{Legs, drafted},
     mistake::Source,
     order::Order,
     recipe,
@@ -49,7 +49,7 @@ fn of_draft(values: &[String]) -> Value {
     let (order, notices) = Order::read(&Source::new("person.toml", text)).unwrap();
     let (mut draft, report) = drafted(&order, &recipe::load("classic").unwrap()).unwrap();
     draft.notices.splice(0..0, notices);
-    let whole = Answer::new(&draft, &report, Extent::Whole).to_json();
+    let whole = Answer::new(&Legs::alike(draft, report), Extent::Whole).to_json();
     let mut whole: Value = serde_json::from_str(&whole).unwrap();
     whole.as_object_mut().unwrap().remove("steps").unwrap();
     for piece in whole["pieces"].as_array_mut().unwrap() {
