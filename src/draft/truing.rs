@@ -14,7 +14,7 @@ use kurbo::{CubicBez, ParamCurve, ParamCurveDeriv, Vec2};
 use super::{
     fork::{ForkPlan, Inseam, Pivot},
     moves::Moves,
-    panel::{Dart, Levels, Notch, PanelShape, Roles, Shape},
+    panel::{Dart, Levels, Notch, PanelShape, Roles, Shape, chord},
     plan::{DartPlan, PanelPlan, Plan, centre_at},
     side::{hem, side_lean, side_seam},
     smooth::solve,
@@ -28,19 +28,17 @@ use crate::{
 
 /// Draws the panels of one leg with its fit parameters.
 pub fn shape(plan: &Plan, parameters: &Parameters) -> Shape {
-    let tilt = plan.crossing_tilt;
-    let mut front = Drawing::new(&plan.front, plan, parameters, tilt);
-    let mut back = Drawing::new(&plan.back, plan, parameters, -tilt);
-    back.pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
     if plan.front.printed {
+        let tilt = plan.crossing_tilt;
+        let front = Drawing::new(&plan.front, plan, parameters, tilt);
+        let mut back = Drawing::new(&plan.back, plan, parameters, -tilt);
+        back.pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
         return Shape { levels: plan.levels, front: front.printed(), back: back.printed() };
     }
-    back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
-    front.draw_side();
+    let [mut front, mut back] = legs(plan, parameters);
     if front.moves.raise_side != 0.0 {
         front.side = front.side.resized_at_start(front.side.length() + front.moves.raise_side);
     }
-    back.draw_side();
     back.match_side(&front);
     let (front_intake, back_intake) = true_waist(plan, &front, &mut back);
     let [front_ends, back_ends] = waist_ends(&front, &back);
@@ -49,6 +47,51 @@ pub fn shape(plan: &Plan, parameters: &Parameters) -> Shape {
         front: front.finished(&front_ends, front_intake),
         back: back.finished(&back_ends, back_intake),
     }
+}
+
+/// What a tape reads on the paper where a measured fit looks: crotch seams and widths at thigh level, cm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Taped {
+    /// Front crotch seam.
+    pub front_crotch: f64,
+    /// Back crotch seam.
+    pub back_crotch: f64,
+    /// Width of the front at thigh level; `None` where that level misses it.
+    pub front_thigh: Option<f64>,
+    /// Width of the back at thigh level.
+    pub back_thigh: Option<f64>,
+}
+
+/// Reads a drawn leg with the tape.
+pub fn taped(shape: &Shape) -> Taped {
+    let level = shape.levels[Level::Thigh];
+    Taped {
+        front_crotch: shape.front.crotch_seam.length(),
+        back_crotch: shape.back.crotch_seam.length(),
+        front_thigh: shape.front.chord(level),
+        back_thigh: shape.back.chord(level),
+    }
+}
+
+/// The same without drawing what the tape does not touch: no waist, no darts, no notches. A fit tries many drafts.
+pub fn taped_at(plan: &Plan, parameters: &Parameters) -> Taped {
+    if plan.front.printed {
+        return taped(&shape(plan, parameters));
+    }
+    let [front, back] = legs(plan, parameters).map(|panel| panel.taped());
+    Taped { front_crotch: front.0, back_crotch: back.0, front_thigh: front.1, back_thigh: back.1 }
+}
+
+/// Front and back with their inseams matched and their sides drawn, the back's not yet as long as the front's.
+fn legs<'a>(plan: &'a Plan, parameters: &Parameters) -> [Drawing<'a>; 2] {
+    let tilt = plan.crossing_tilt;
+    let mut front = Drawing::new(&plan.front, plan, parameters, tilt);
+    let mut back = Drawing::new(&plan.back, plan, parameters, -tilt);
+    back.pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
+    back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
+    front.draw_side();
+    back.draw_side();
+    [front, back]
 }
 
 /// Settles what depends on the drawn base block and must not move with a parameter: where the side lies on the hip
@@ -219,14 +262,30 @@ impl<'a> Drawing<'a> {
         self.put_together(waist, darts, closing, straight(centre, centre + along * net))
     }
 
+    /// The length of the crotch seam, and the width at thigh level.
+    fn taped(&self) -> (f64, Option<f64>) {
+        let crotch = self.crotch_seam(&self.bend());
+        (crotch.length(), chord(&self.inseam.edge, &crotch, &self.side, self.levels[Level::Thigh]))
+    }
+
+    /// The crotch curve, and whether it has room.
+    fn bend(&self) -> (Bend, bool) {
+        let (start, point) = (self.roles[Role::CurveStart], self.inseam.edge.end());
+        let plain = Bend { a: start, corner: start.midpoint(point), c: point, fullness: 0.5 };
+        self.fork().bend(&self.inseam).map_or((plain, false), |bend| (bend, true))
+    }
+
+    /// Crotch point to centre waist.
+    fn crotch_seam(&self, (bend, _): &(Bend, bool)) -> Chain {
+        Chain::of(reversed(bend.cubic())).then(straight(bend.a, self.roles[Role::CentreWaist]))
+    }
+
     fn put_together(self, waist: Chain, darts: Vec<Dart>, closing: f64, sewn_waist: CubicBez) -> PanelShape {
-        let bend = self.fork().bend(&self.inseam);
+        let bend = self.bend();
+        let crotch_seam = self.crotch_seam(&bend);
         let inseam = self.inseam.edge.clone();
         let mut roles = self.roles;
-        let (start, point) = (roles[Role::CurveStart], inseam.end());
-        let has_room = bend.is_some();
-        let bend = bend.unwrap_or(Bend { a: start, corner: start.midpoint(point), c: point, fullness: 0.5 });
-        roles[Role::CurveStart] = bend.a;
+        roles[Role::CurveStart] = bend.0.a;
         let hem = hem(self.side.end(), inseam.start(), self.moves.hem_up);
         let side = self.side;
         let (hip, knee) = (self.levels[Level::Hip], self.levels[Level::Knee]);
@@ -247,11 +306,11 @@ impl<'a> Drawing<'a> {
         roles[Role::InnerKnee] = notches[2].point;
         roles[Role::SideHem] = side.end();
         roles[Role::InnerHem] = inseam.start();
-        roles[Role::CrotchPoint] = point;
+        roles[Role::CrotchPoint] = inseam.end();
         roles[Role::CentreHip] = centre_at(&roles, hip);
         PanelShape {
             panel: self.plan.panel,
-            crotch_seam: Chain::of(reversed(bend.cubic())).then(straight(bend.a, roles[Role::CentreWaist])),
+            crotch_seam,
             roles,
             waist,
             side_seam: side,
@@ -262,7 +321,7 @@ impl<'a> Drawing<'a> {
             closing,
             notches,
             gain: self.inseam.gain(),
-            has_room,
+            has_room: bend.1,
             cut_off: None,
         }
     }

@@ -4,6 +4,7 @@ mod blocks;
 mod compare;
 mod dialogue;
 mod draft;
+mod fit;
 mod readme;
 mod refusals;
 mod streams;
