@@ -125,8 +125,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     if arguments.json {
         print(&format!("{}\n", Comparison::new(arguments.anchor, &laid).to_json()))?;
     } else {
-        let tables: Vec<String> = laid.iter().map(|leg| difference_table(leg, unit)).collect();
-        let mut text = tables.join(if laid.iter().all(|leg| leg.difference.is_none()) { "" } else { "\n" });
+        let mut text = difference_table(&laid, unit);
         for path in &written {
             text.push_str(&format!("wrote {}\n", path.display()));
         }

@@ -15,14 +15,13 @@ use crate::{
     unit::Unit,
 };
 
-/// What changed in one leg within 80 columns, lengths in `unit`, and whether the old and the new draft can be cut. Drafts
-/// that do not differ have one line.
-pub fn difference_table(laid: &Laid<'_>, unit: Unit) -> String {
+/// What changed within 80 columns, lengths in `unit`, and whether the old and the new draft can be cut: leg by leg where
+/// legs differ. Drafts that do not differ have one line.
+pub fn difference_table(legs: &[Laid<'_>], unit: Unit) -> String {
     let mut table = Table { out: String::new(), unit };
-    let Laid { old, new, difference } = laid;
+    let alike = legs.iter().all(|leg| leg.difference.is_none());
     // Cannot fail: writing to a string.
-    let _ =
-        if difference.is_none() { table.nothing(difference, new) } else { table.write(difference, old, new) };
+    let _ = if alike { table.nothing(legs) } else { table.legs(legs) };
     table.out
 }
 
@@ -35,10 +34,26 @@ struct Table {
 const NAME: usize = 28;
 
 impl Table {
-    fn nothing(&mut self, difference: &Difference, new: &Compared<'_>) -> Result {
-        let cut = if new.report.can_be_cut() { "" } else { "; neither is to be cut as it stands" };
-        let (leg, anchor) = (leg(difference.side), difference.anchor);
-        writeln!(self.out, "{leg}no difference, laid over each other by crease and {anchor} line{cut}")
+    fn nothing(&mut self, legs: &[Laid<'_>]) -> Result {
+        let Some(anchor) = legs.first().map(|leg| leg.difference.anchor) else { return Ok(()) };
+        let cut = legs.iter().all(|leg| leg.new.report.can_be_cut());
+        let cut = if cut { "" } else { "; neither is to be cut as it stands" };
+        writeln!(self.out, "no difference, laid over each other by crease and {anchor} line{cut}")
+    }
+
+    fn legs(&mut self, legs: &[Laid<'_>]) -> Result {
+        for (index, one) in legs.iter().enumerate() {
+            if index > 0 {
+                self.out.push('\n');
+            }
+            if one.difference.is_none() {
+                self.out.push_str(leg(one.difference.side));
+                self.nothing(std::slice::from_ref(one))?;
+            } else {
+                self.write(&one.difference, &one.old, &one.new)?;
+            }
+        }
+        Ok(())
     }
 
     fn write(&mut self, difference: &Difference, old: &Compared<'_>, new: &Compared<'_>) -> Result {
