@@ -6,9 +6,9 @@ use serde::Serialize;
 use super::number::{Cm, Degrees, Place};
 use crate::{
     adjust::{Key, Measure},
-    fit::{self, Change, Compared, Difference},
+    fit::{self, Change, Compared, Difference, Laid},
     mistake::Notice,
-    terms::Word,
+    terms::{Anchor, Word},
 };
 
 /// The name of the format in every comparison.
@@ -33,7 +33,7 @@ pub struct Comparison<'a> {
     edges: Vec<EdgeOut>,
     seams: Vec<SeamOut>,
     levels: Vec<LevelOut>,
-    crotch: Option<CrotchOut>,
+    crotch: Vec<CrotchOut>,
     darts: Vec<DartOut>,
 }
 
@@ -64,6 +64,7 @@ enum Value {
 #[derive(Serialize)]
 struct Adjustment {
     key: &'static str,
+    side: &'static str,
     value: Value,
 }
 
@@ -105,6 +106,7 @@ struct LevelOut {
 
 #[derive(Serialize)]
 struct CrotchOut {
+    side: &'static str,
     front: Both<Cm>,
     back: Both<Cm>,
     total: Both<Cm>,
@@ -131,84 +133,23 @@ struct DartOut {
 }
 
 impl<'a> Comparison<'a> {
-    /// The comparison of two drafts.
-    pub fn new(difference: &Difference, old: &Compared<'a>, new: &Compared<'a>) -> Self {
+    /// The comparison of two drafts, leg by leg where a draft has legs that differ.
+    pub fn new(anchor: Anchor, legs: &[Laid<'a>]) -> Self {
         Self {
             format: FORMAT,
             version: VERSION,
             units: "cm",
-            anchor: difference.anchor.key(),
-            same: difference.is_none(),
-            old: one(old),
-            new: one(new),
-            adjustments: difference
-                .parameters
-                .iter()
-                .map(|row| Adjustment {
-                    key: row.key.key(),
-                    value: match row.unit() {
-                        Measure::Cm => Value::Length(lengths(&row.value)),
-                        Measure::Degrees => Value::Angle(both(&row.value, Degrees)),
-                    },
-                })
-                .collect(),
-            points: difference
-                .points
-                .iter()
-                .map(|row| PointOut {
-                    panel: row.panel.key(),
-                    side: row.side.key(),
-                    point: row.role.key(),
-                    place: places(Some(row.old), Some(row.new)),
-                })
-                .collect(),
-            edges: difference
-                .edges
-                .iter()
-                .map(|row| EdgeOut {
-                    panel: row.panel.key(),
-                    side: row.side.key(),
-                    edge: row.edge.key(),
-                    length: lengths(&row.length),
-                    apart: Cm(row.apart),
-                })
-                .collect(),
-            seams: difference
-                .seams
-                .iter()
-                .map(|row| SeamOut {
-                    seam: row.seam.key(),
-                    side: row.side.key(),
-                    front: lengths(&row.front),
-                    back: lengths(&row.back),
-                    difference: lengths(&row.difference),
-                })
-                .collect(),
-            levels: difference
-                .levels
-                .iter()
-                .map(|row| LevelOut {
-                    level: row.level.key(),
-                    side: row.side.key(),
-                    below_waist: lengths(&row.depth),
-                    body: lengths(&row.body),
-                    pattern: lengths(&row.pattern),
-                    ease: lengths(&row.ease),
-                })
-                .collect(),
-            crotch: difference.crotch.as_ref().map(crotch),
-            darts: difference
-                .darts
-                .iter()
-                .map(|row| DartOut {
-                    panel: row.panel.key(),
-                    side: row.side.key(),
-                    number: row.number,
-                    intake: lengths(&row.intake),
-                    length: lengths(&row.length),
-                    apex: places(row.old_end, row.new_end),
-                })
-                .collect(),
+            anchor: anchor.key(),
+            same: legs.iter().all(|leg| leg.difference.is_none()),
+            old: one(legs.iter().map(|leg| &leg.old)),
+            new: one(legs.iter().map(|leg| &leg.new)),
+            adjustments: rows(legs, |it| &it.parameters, adjustment),
+            points: rows(legs, |it| &it.points, point),
+            edges: rows(legs, |it| &it.edges, edge),
+            seams: rows(legs, |it| &it.seams, seam),
+            levels: rows(legs, |it| &it.levels, level),
+            crotch: rows(legs, |it| it.crotch.as_slice(), crotch),
+            darts: rows(legs, |it| &it.darts, dart),
         }
     }
 
@@ -219,34 +160,104 @@ impl<'a> Comparison<'a> {
     }
 }
 
-fn one<'a>(compared: &Compared<'a>) -> One<'a> {
-    let draft = compared.draft;
+/// One row for each of the rows of every leg.
+fn rows<Row, Out>(
+    legs: &[Laid<'_>],
+    of: fn(&Difference) -> &[Row],
+    out: fn(&'static str, &Row) -> Out,
+) -> Vec<Out> {
+    legs.iter()
+        .flat_map(|leg| of(&leg.difference).iter().map(move |row| out(leg.difference.side.key(), row)))
+        .collect()
+}
+
+fn one<'a, 'b>(legs: impl Iterator<Item = &'b Compared<'a>> + Clone) -> One<'a>
+where
+    'a: 'b,
+{
+    let first = legs.clone().next();
+    let mut warnings: Vec<Notice> = Vec::new();
+    for leg in legs.clone() {
+        for notice in leg.notices() {
+            if !warnings.contains(&notice) {
+                warnings.push(notice);
+            }
+        }
+    }
     One {
-        what: compared.said,
-        name: &draft.name,
-        block: &draft.recipe.name,
-        fit: draft.fit.key(),
-        can_be_cut: compared.report.can_be_cut(),
-        warnings: draft.notices.iter().cloned().chain(compared.report.notices()).collect(),
+        what: first.map_or("", |one| one.said),
+        name: first.map_or("", |one| &one.draft.name),
+        block: first.map_or("", |one| &one.draft.recipe.name),
+        fit: first.map_or("", |one| one.draft.fit.key()),
+        can_be_cut: legs.clone().all(|one| one.report.can_be_cut()),
+        warnings,
     }
 }
 
-fn crotch(crotch: &fit::CrotchChange) -> CrotchOut {
+fn adjustment(side: &'static str, row: &fit::ParameterChange) -> Adjustment {
+    let value = match row.unit() {
+        Measure::Cm => Value::Length(lengths(&row.value)),
+        Measure::Degrees => Value::Angle(both(&row.value, Degrees)),
+    };
+    Adjustment { key: row.key.key(), side, value }
+}
+
+fn point(side: &'static str, row: &fit::PointChange) -> PointOut {
+    let place = places(Some(row.old), Some(row.new));
+    PointOut { panel: row.panel.key(), side, point: row.role.key(), place }
+}
+
+fn edge(side: &'static str, row: &fit::EdgeChange) -> EdgeOut {
+    let (panel, edge) = (row.panel.key(), row.edge.key());
+    EdgeOut { panel, side, edge, length: lengths(&row.length), apart: Cm(row.apart) }
+}
+
+fn seam(side: &'static str, row: &fit::SeamChange) -> SeamOut {
+    SeamOut {
+        seam: row.seam.key(),
+        side,
+        front: lengths(&row.front),
+        back: lengths(&row.back),
+        difference: lengths(&row.difference),
+    }
+}
+
+fn level(side: &'static str, row: &fit::LevelChange) -> LevelOut {
+    LevelOut {
+        level: row.level.key(),
+        side,
+        below_waist: lengths(&row.depth),
+        body: lengths(&row.body),
+        pattern: lengths(&row.pattern),
+        ease: lengths(&row.ease),
+    }
+}
+
+fn crotch(side: &'static str, crotch: &fit::CrotchChange) -> CrotchOut {
+    let share = |row: &fit::ShareChange| ShareOut {
+        key: row.key.map_or("together", Key::key),
+        front: lengths(&row.front),
+        back: lengths(&row.back),
+    };
     CrotchOut {
+        side,
         front: lengths(&crotch.front),
         back: lengths(&crotch.back),
         total: lengths(&crotch.total),
         body_total: lengths(&crotch.body),
         ease: lengths(&crotch.ease),
-        by_parameter: crotch
-            .by_parameter
-            .iter()
-            .map(|row| ShareOut {
-                key: row.key.map_or("together", Key::key),
-                front: lengths(&row.front),
-                back: lengths(&row.back),
-            })
-            .collect(),
+        by_parameter: crotch.by_parameter.iter().map(share).collect(),
+    }
+}
+
+fn dart(side: &'static str, row: &fit::DartChange) -> DartOut {
+    DartOut {
+        panel: row.panel.key(),
+        side,
+        number: row.number,
+        intake: lengths(&row.intake),
+        length: lengths(&row.length),
+        apex: places(row.old_end, row.new_end),
     }
 }
 

@@ -12,12 +12,12 @@ use crate::{
     answer::Comparison,
     draft::Draft,
     drawing::{SvgScale, Wording},
-    fit::{Compared, Difference, Report, drafted},
+    fit::{Compared, Laid, Legs, drafted_legs},
     mistake::{Mistake, Mistakes, Notice, Source},
     order::Order,
     paper::{difference_table, overlay},
     recipe,
-    terms::{Anchor, FitKind, Word},
+    terms::{Anchor, FitKind, Side, Word},
     unit::Unit,
 };
 
@@ -76,13 +76,17 @@ struct Wanted {
 /// A draft with its words.
 struct Drafted {
     said: String,
-    draft: Draft,
-    report: Report,
+    legs: Legs,
 }
 
 impl Drafted {
-    fn compared(&self) -> Compared<'_> {
-        Compared { said: &self.said, draft: &self.draft, report: &self.report }
+    /// One leg: the one that is for both where the legs are alike.
+    fn of(&self, side: Side) -> Compared<'_> {
+        let leg = match (&self.legs.second, side) {
+            (Some(right), Side::Right) => right,
+            _ => &self.legs.first,
+        };
+        Compared { said: &self.said, draft: &leg.draft, report: &leg.report }
     }
 }
 
@@ -90,43 +94,52 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let [old, new] = arguments.wanted()?;
     let unit = arguments.units.unwrap_or(new.order.units);
     let (old, new) = (made(old)?, made(new)?);
-    let (was, is) = (old.compared(), new.compared());
-    let difference = Difference::between(&was, &is, arguments.anchor);
+    let sides: &[Side] = if old.legs.second.is_some() || new.legs.second.is_some() {
+        &[Side::Left, Side::Right]
+    } else {
+        &[Side::Both]
+    };
+    let laid: Vec<Laid<'_>> =
+        sides.iter().map(|side| Laid::over(old.of(*side), new.of(*side), arguments.anchor)).collect();
 
     let folder = match (&arguments.out, arguments.json) {
-        _ if difference.is_none() => None,
         (Some(folder), _) => Some(folder.clone()),
         (None, false) => Some(PathBuf::from(OUT)),
         (None, true) => None,
     };
-    let mut written = Vec::new();
-    if let Some(folder) = folder {
-        let picture = overlay(&was, &is, arguments.anchor, unit);
-        let stem = stem(&old.draft, &new.draft);
-        let sheets = [
-            Sheet { name: format!("{stem}.svg"), bytes: picture.to_svg(SvgScale::TrueScale).into_bytes() },
-            Sheet { name: format!("{stem}.pdf"), bytes: picture.to_pdf()? },
-        ];
-        written = write_all(&folder, &sheets)?;
+    let mut sheets = Vec::new();
+    for leg in laid.iter().filter(|leg| !leg.difference.is_none()) {
+        let picture = overlay(&leg.old, &leg.new, arguments.anchor, unit);
+        let stem = match leg.difference.side {
+            Side::Both => stem(leg.old.draft, leg.new.draft),
+            side => format!("{}-{side}", stem(leg.old.draft, leg.new.draft)),
+        };
+        let svg = picture.to_svg(SvgScale::TrueScale).into_bytes();
+        sheets.push(Sheet { name: format!("{stem}.svg"), bytes: svg });
+        sheets.push(Sheet { name: format!("{stem}.pdf"), bytes: picture.to_pdf()? });
     }
+    let written = match folder {
+        Some(folder) if !sheets.is_empty() => write_all(&folder, &sheets)?,
+        _ => Vec::new(),
+    };
     if arguments.json {
-        print(&format!("{}\n", Comparison::new(&difference, &was, &is).to_json()))?;
+        print(&format!("{}\n", Comparison::new(arguments.anchor, &laid).to_json()))?;
     } else {
-        let mut text = difference_table(&difference, &was, &is, unit);
+        let mut text = difference_table(&laid, unit);
         for path in &written {
             text.push_str(&format!("wrote {}\n", path.display()));
         }
         print(&text)?;
     }
-    Ok(if new.report.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+    Ok(if new.legs.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
 }
 
 fn made(wanted: Wanted) -> Result<Drafted, Mistakes> {
     let recipe = recipe::load(&wanted.order.trousers.block)?;
-    let (mut draft, report) = drafted(&wanted.order, &recipe)?;
-    draft.notices.splice(0..0, wanted.notices);
+    let mut legs = drafted_legs(&wanted.order, &recipe)?;
+    legs.begin_with(wanted.notices);
     // A file's name may hold what would move the cursor.
-    Ok(Drafted { said: Wording::line(&wanted.said).to_string(), draft, report })
+    Ok(Drafted { said: Wording::line(&wanted.said).to_string(), legs })
 }
 
 /// A name for the files of a comparison: what is new, and over what.

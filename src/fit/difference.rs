@@ -7,6 +7,7 @@ use crate::{
     adjust::{Key, Measure},
     curve::Chain,
     draft::{Draft, PanelShape},
+    mistake::Notice,
     terms::{Anchor, Edge, Level, Panel, Role, Seam, Side, Word},
 };
 
@@ -19,6 +20,31 @@ pub struct Compared<'a> {
     pub draft: &'a Draft,
     /// What was found about its fit.
     pub report: &'a Report,
+}
+
+impl Compared<'_> {
+    /// What a person should know of it.
+    pub fn notices(&self) -> Vec<Notice> {
+        self.draft.notices.iter().cloned().chain(self.report.notices()).collect()
+    }
+}
+
+/// Two drafts of one leg, laid over each other.
+#[derive(Clone, Debug)]
+pub struct Laid<'a> {
+    /// The one below.
+    pub old: Compared<'a>,
+    /// The one above.
+    pub new: Compared<'a>,
+    /// What differs.
+    pub difference: Difference,
+}
+
+impl<'a> Laid<'a> {
+    /// Lays `new` over `old`.
+    pub fn over(old: Compared<'a>, new: Compared<'a>, anchor: Anchor) -> Self {
+        Self { old, new, difference: Difference::between(&old, &new, anchor) }
+    }
 }
 
 /// A number of two drafts; `None` where a draft has no such thing.
@@ -66,8 +92,6 @@ pub struct ParameterChange {
 pub struct PointChange {
     /// The panel.
     pub panel: Panel,
-    /// Which leg.
-    pub side: Side,
     /// The point.
     pub role: Role,
     /// Where it was, from the crease and the line on which the drafts are laid over each other, cm.
@@ -88,8 +112,6 @@ impl PointChange {
 pub struct EdgeChange {
     /// The panel.
     pub panel: Panel,
-    /// Which leg.
-    pub side: Side,
     /// The edge.
     pub edge: Edge,
     /// Its length, cm; of the waist with its darts closed.
@@ -103,8 +125,6 @@ pub struct EdgeChange {
 pub struct SeamChange {
     /// The seam.
     pub seam: Seam,
-    /// Which leg.
-    pub side: Side,
     /// Its length on the front, cm.
     pub front: Change,
     /// Its length on the back, cm.
@@ -118,8 +138,6 @@ pub struct SeamChange {
 pub struct LevelChange {
     /// The level.
     pub level: Level,
-    /// Which leg.
-    pub side: Side,
     /// How far below the waist line it lies, cm.
     pub depth: Change,
     /// The body's girth, cm.
@@ -163,8 +181,6 @@ pub struct ShareChange {
 pub struct DartChange {
     /// The panel.
     pub panel: Panel,
-    /// Which leg.
-    pub side: Side,
     /// Counted from the centre, from 1.
     pub number: usize,
     /// How wide it stands open at the waist, cm.
@@ -193,6 +209,8 @@ impl DartChange {
 pub struct Difference {
     /// The level line.
     pub anchor: Anchor,
+    /// Which leg, where either draft has legs that differ.
+    pub side: Side,
     /// Fit parameters, in the order of their table.
     pub parameters: Vec<ParameterChange>,
     /// Role points.
@@ -216,23 +234,19 @@ impl Difference {
     pub fn between(old: &Compared<'_>, new: &Compared<'_>, anchor: Anchor) -> Self {
         let lay = |draft: &Draft| Vec2::new(0.0, draft.shape.levels[anchor.level()]);
         let (old_lay, new_lay) = (lay(old.draft), lay(new.draft));
-        let pairs = || panels(old.draft).into_iter().zip(panels(new.draft));
+        let pairs =
+            || Panel::ALL.iter().map(|panel| (old.draft.shape.panel(*panel), new.draft.shape.panel(*panel)));
         Self {
             anchor,
+            side: if new.draft.side == Side::Both { old.draft.side } else { new.draft.side },
             parameters: parameters(old.draft, new.draft),
-            points: pairs()
-                .flat_map(|((side, was), (_, is))| points(side, was, is, old_lay, new_lay))
-                .collect(),
-            edges: pairs()
-                .flat_map(|((side, was), (_, is))| edges(side, was, is, old_lay, new_lay))
-                .collect(),
+            points: pairs().flat_map(|(was, is)| points(was, is, old_lay, new_lay)).collect(),
+            edges: pairs().flat_map(|(was, is)| edges(was, is, old_lay, new_lay)).collect(),
             seams: seams(old.report, new.report),
             levels: levels(old, new),
             crotch: crotch(&old.report.crotch, &new.report.crotch),
             can_be_cut: [old, new].map(|one| one.report.can_be_cut()),
-            darts: pairs()
-                .flat_map(|((side, was), (_, is))| darts(side, was, is, old_lay, new_lay))
-                .collect(),
+            darts: pairs().flat_map(|(was, is)| darts(was, is, old_lay, new_lay)).collect(),
         }
     }
 
@@ -249,21 +263,15 @@ impl Difference {
     }
 }
 
-/// The panels of a draft, each with the leg it is for.
-fn panels(draft: &Draft) -> Vec<(Side, &PanelShape)> {
-    Panel::ALL.iter().map(|panel| (Side::Both, draft.shape.panel(*panel))).collect()
-}
-
 fn parameters(old: &Draft, new: &Draft) -> Vec<ParameterChange> {
     let change = |key: &Key| Change::of(old.parameters[*key], new.parameters[*key]);
     let rows = Key::ALL.iter().map(|key| ParameterChange { key: *key, value: change(key) });
     rows.filter(|row| row.value.is_seen()).collect()
 }
 
-fn points(side: Side, was: &PanelShape, is: &PanelShape, old_lay: Vec2, new_lay: Vec2) -> Vec<PointChange> {
+fn points(was: &PanelShape, is: &PanelShape, old_lay: Vec2, new_lay: Vec2) -> Vec<PointChange> {
     let row = |role: &Role| PointChange {
         panel: is.panel,
-        side,
         role: *role,
         old: was.roles[*role] - old_lay,
         new: is.roles[*role] - new_lay,
@@ -271,14 +279,13 @@ fn points(side: Side, was: &PanelShape, is: &PanelShape, old_lay: Vec2, new_lay:
     Role::ALL.iter().map(row).filter(|row| row.by().hypot() >= SEEN).collect()
 }
 
-fn edges(side: Side, was: &PanelShape, is: &PanelShape, old_lay: Vec2, new_lay: Vec2) -> Vec<EdgeChange> {
+fn edges(was: &PanelShape, is: &PanelShape, old_lay: Vec2, new_lay: Vec2) -> Vec<EdgeChange> {
     let sewn = |panel: &PanelShape, edge: Edge| match edge {
         Edge::Waist => panel.sewn_waist_length(),
         _ => panel.edge(edge).length(),
     };
     let row = |edge: &Edge| EdgeChange {
         panel: is.panel,
-        side,
         edge: *edge,
         length: Change::of(sewn(was, *edge), sewn(is, *edge)),
         apart: apart((was.edge(*edge), old_lay), (is.edge(*edge), new_lay)),
@@ -306,53 +313,36 @@ fn apart(one: (&Chain, Vec2), other: (&Chain, Vec2)) -> f64 {
 }
 
 fn seams(old: &Report, new: &Report) -> Vec<SeamChange> {
-    let find = |report: &Report, seam: Seam, side: Side| {
-        report.seams.iter().find(|row| (row.seam, row.side) == (seam, side)).copied()
-    };
-    let mut rows = Vec::new();
-    for (seam, side) in of_either(&old.seams, &new.seams, |row| (row.seam, row.side)) {
-        let (was, is) = (find(old, seam, side), find(new, seam, side));
+    let row = |seam: Seam| {
+        let [was, is] = [old, new].map(|report| report.seams.iter().find(|row| row.seam == seam).copied());
         let change = |of: fn(&SeamRow) -> f64| Change { old: was.as_ref().map(of), new: is.as_ref().map(of) };
-        rows.push(SeamChange {
+        SeamChange {
             seam,
-            side,
             front: change(|row| row.front),
             back: change(|row| row.back),
             difference: change(SeamRow::difference),
-        });
-    }
-    rows.retain(|row| row.front.is_seen() || row.back.is_seen() || row.difference.is_seen());
-    rows
+        }
+    };
+    let rows = Seam::ALL.iter().map(|seam| row(*seam));
+    rows.filter(|row| row.front.is_seen() || row.back.is_seen() || row.difference.is_seen()).collect()
 }
 
 fn levels(old: &Compared<'_>, new: &Compared<'_>) -> Vec<LevelChange> {
-    let find = |report: &Report, level: Level, side: Side| {
-        report.levels.iter().find(|row| (row.level, row.side) == (level, side)).copied()
-    };
-    // The crotch line has a depth and no girth.
-    let mut all: Vec<(Level, Side)> = Level::ALL.iter().map(|level| (*level, Side::Both)).collect();
-    for one in of_either(&old.report.levels, &new.report.levels, |row| (row.level, row.side)) {
-        if !all.contains(&one) {
-            all.push(one);
-        }
-    }
-    all.sort();
-    let mut rows = Vec::new();
-    for (level, side) in all {
-        let (was, is) = (find(old.report, level, side), find(new.report, level, side));
+    let row = |level: Level| {
+        let [was, is] =
+            [old, new].map(|one| one.report.levels.iter().find(|row| row.level == level).copied());
         let change =
             |of: fn(&LevelRow) -> f64| Change { old: was.as_ref().map(of), new: is.as_ref().map(of) };
-        rows.push(LevelChange {
+        LevelChange {
             level,
-            side,
             depth: Change::of(old.draft.shape.levels[level], new.draft.shape.levels[level]),
             body: change(|row| row.body),
             pattern: change(|row| row.pattern),
             ease: change(LevelRow::ease),
-        });
-    }
-    rows.retain(|row| [row.depth, row.body, row.pattern, row.ease].iter().any(Change::is_seen));
-    rows
+        }
+    };
+    let seen = |row: &LevelChange| [row.depth, row.body, row.pattern, row.ease].iter().any(Change::is_seen);
+    Level::ALL.iter().map(|level| row(*level)).filter(seen).collect()
 }
 
 fn crotch(old: &CrotchBudget, new: &CrotchBudget) -> Option<CrotchChange> {
@@ -361,9 +351,7 @@ fn crotch(old: &CrotchBudget, new: &CrotchBudget) -> Option<CrotchChange> {
         let row = budget.by_parameter.iter().find(|row| row.key == key);
         row.map_or((0.0, 0.0), |row| (row.front, row.back))
     };
-    let mut keys = of_either(&old.by_parameter, &new.by_parameter, |row| row.key);
-    keys.sort_by_key(|key| key.map_or(Key::COUNT, |key| key as usize));
-    let rows = keys.into_iter().map(|key| {
+    let rows = Key::ALL.iter().map(|key| Some(*key)).chain([None]).map(|key| {
         let (was, is) = (share(old, key), share(new, key));
         ShareChange { key, front: Change::of(was.0, is.0), back: Change::of(was.1, is.1) }
     });
@@ -379,12 +367,11 @@ fn crotch(old: &CrotchBudget, new: &CrotchBudget) -> Option<CrotchChange> {
     (changed || !found.by_parameter.is_empty()).then_some(found)
 }
 
-fn darts(side: Side, was: &PanelShape, is: &PanelShape, old_lay: Vec2, new_lay: Vec2) -> Vec<DartChange> {
+fn darts(was: &PanelShape, is: &PanelShape, old_lay: Vec2, new_lay: Vec2) -> Vec<DartChange> {
     let row = |index: usize| {
         let (old, new) = (was.darts.get(index), is.darts.get(index));
         DartChange {
             panel: is.panel,
-            side,
             number: index + 1,
             intake: Change { old: old.map(|dart| dart.intake()), new: new.map(|dart| dart.intake()) },
             length: Change { old: old.map(|dart| dart.length()), new: new.map(|dart| dart.length()) },
@@ -393,17 +380,6 @@ fn darts(side: Side, was: &PanelShape, is: &PanelShape, old_lay: Vec2, new_lay: 
         }
     };
     (0..was.darts.len().max(is.darts.len())).map(row).filter(DartChange::is_seen).collect()
-}
-
-/// What the rows of either draft are about, each once.
-fn of_either<Row, About: PartialEq>(old: &[Row], new: &[Row], about: fn(&Row) -> About) -> Vec<About> {
-    let mut found = Vec::new();
-    for one in old.iter().chain(new).map(about) {
-        if !found.contains(&one) {
-            found.push(one);
-        }
-    }
-    found
 }
 
 impl ParameterChange {

@@ -62,6 +62,8 @@ impl Order {
                 })?;
             }
         }
+        // The values of the record do not stand where the file has its own.
+        order.places.clear();
         for side in [Side::Both, Side::Left, Side::Right] {
             let leg = match side {
                 Side::Both => Some(&mut order.adjustments),

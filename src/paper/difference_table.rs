@@ -10,24 +10,18 @@ use super::{
 };
 use crate::{
     adjust::Measure,
-    fit::{Change, Compared, Difference},
-    mistake::Notice,
+    fit::{Change, Compared, Difference, Laid},
     terms::{Panel, Side, Word},
     unit::Unit,
 };
 
-/// What changed from `old` to `new` within 80 columns, lengths in `unit`, and whether either can be cut. Drafts that do
-/// not differ have one line.
-pub fn difference_table(
-    difference: &Difference,
-    old: &Compared<'_>,
-    new: &Compared<'_>,
-    unit: Unit,
-) -> String {
+/// What changed within 80 columns, lengths in `unit`, and whether the old and the new draft can be cut: leg by leg where
+/// legs differ. Drafts that do not differ have one line.
+pub fn difference_table(legs: &[Laid<'_>], unit: Unit) -> String {
     let mut table = Table { out: String::new(), unit };
+    let alike = legs.iter().all(|leg| leg.difference.is_none());
     // Cannot fail: writing to a string.
-    let _ =
-        if difference.is_none() { table.nothing(difference, new) } else { table.write(difference, old, new) };
+    let _ = if alike { table.nothing(legs) } else { table.legs(legs) };
     table.out
 }
 
@@ -40,19 +34,33 @@ struct Table {
 const NAME: usize = 28;
 
 impl Table {
-    fn nothing(&mut self, difference: &Difference, new: &Compared<'_>) -> Result {
-        let cut = if new.report.can_be_cut() { "" } else { "; neither is to be cut as it stands" };
-        writeln!(
-            self.out,
-            "no difference, laid over each other by crease and {} line{cut}",
-            difference.anchor
-        )
+    fn nothing(&mut self, legs: &[Laid<'_>]) -> Result {
+        let Some(anchor) = legs.first().map(|leg| leg.difference.anchor) else { return Ok(()) };
+        let cut = legs.iter().all(|leg| leg.new.report.can_be_cut());
+        let cut = if cut { "" } else { "; neither is to be cut as it stands" };
+        writeln!(self.out, "no difference, laid over each other by crease and {anchor} line{cut}")
+    }
+
+    fn legs(&mut self, legs: &[Laid<'_>]) -> Result {
+        for (index, one) in legs.iter().enumerate() {
+            if index > 0 {
+                self.out.push('\n');
+            }
+            if one.difference.is_none() {
+                self.out.push_str(leg(one.difference.side));
+                self.nothing(std::slice::from_ref(one))?;
+            } else {
+                self.write(&one.difference, &one.old, &one.new)?;
+            }
+        }
+        Ok(())
     }
 
     fn write(&mut self, difference: &Difference, old: &Compared<'_>, new: &Compared<'_>) -> Result {
         for (name, one) in [("old", old), ("new", new)] {
             let draft = one.draft;
-            let what = format!("{}: block {}, {} fit", one.said, draft.recipe.name, draft.fit);
+            let leg = leg(draft.side);
+            let what = format!("{leg}{}: block {}, {} fit", one.said, draft.recipe.name, draft.fit);
             self.out.push_str(&headed(&format!("{name}  "), &what));
         }
         let unit = match self.unit {
@@ -97,7 +105,7 @@ impl Table {
         }
         writeln!(self.out, "\n  {:<NAME$} {:>8} {:>8}", "point moved", "to side", "down")?;
         for row in &difference.points {
-            let name = of_panel(row.panel, row.side, row.role.key());
+            let name = of_panel(row.panel, row.role.key());
             writeln!(self.out, "  {name:<NAME$} {}", self.way(row.by()))?;
         }
         Ok(())
@@ -113,7 +121,7 @@ impl Table {
             "edge", "old", "new", "longer", "lines apart"
         )?;
         for row in &difference.edges {
-            let name = of_panel(row.panel, row.side, row.edge.key());
+            let name = of_panel(row.panel, row.edge.key());
             writeln!(self.out, "  {name:<NAME$} {} {:>12}", self.cells(&row.length), self.number(row.apart))?;
         }
         Ok(())
@@ -133,7 +141,7 @@ impl Table {
             writeln!(
                 self.out,
                 "  {:<NAME$} {:>8} {:>8} {:>20} {:>8}",
-                on_side(row.seam.key(), row.side),
+                spoken(row.seam.key()),
                 by(&row.front),
                 by(&row.back),
                 self.number_or_none(row.difference.old),
@@ -155,7 +163,7 @@ impl Table {
                 ("pattern", row.pattern),
                 ("ease", row.ease),
             ];
-            self.parts(&on_side(row.level.key(), row.side), &parts)?;
+            self.parts(row.level.key(), &parts)?;
         }
         Ok(())
     }
@@ -192,7 +200,7 @@ impl Table {
             "dart", "old", "new", "more", "to side", "down"
         )?;
         for row in &difference.darts {
-            let name = of_panel(row.panel, row.side, &row.number.to_string());
+            let name = of_panel(row.panel, &row.number.to_string());
             if row.intake.is_seen() {
                 writeln!(self.out, "{}", self.named(&name, "intake", &row.intake))?;
             }
@@ -213,10 +221,7 @@ impl Table {
             let verdict = if one.report.can_be_cut() { "can be cut" } else { "not to be cut as it stands" };
             writeln!(self.out, "{name}  {verdict}")?;
         }
-        let notes = |one: &Compared<'_>| -> Vec<Notice> {
-            one.draft.notices.iter().cloned().chain(one.report.notices()).collect()
-        };
-        let (before, after) = (notes(old), notes(new));
+        let (before, after) = (old.notices(), new.notices());
         for gone in before.iter().filter(|one| !after.contains(one)) {
             self.out.push_str(&note(&format!("(old only) {}", gone.text)));
         }
@@ -277,13 +282,15 @@ fn two(name: &str, part: &str) -> String {
     if name.is_empty() { part.to_owned() } else { format!("{name:<10} {part}") }
 }
 
-fn of_panel(panel: Panel, side: Side, name: &str) -> String {
-    on_side(&format!("{panel} {}", spoken(name)), side)
+fn of_panel(panel: Panel, name: &str) -> String {
+    format!("{panel} {}", spoken(name))
 }
 
-fn on_side(name: &str, side: Side) -> String {
+/// Which leg a table is about, where it is about one.
+fn leg(side: Side) -> &'static str {
     match side {
-        Side::Both => spoken(name),
-        Side::Left | Side::Right => format!("{side} {}", spoken(name)),
+        Side::Both => "",
+        Side::Left => "left leg: ",
+        Side::Right => "right leg: ",
     }
 }

@@ -13,7 +13,7 @@ use crate::{
     draft::{Draft, PanelShape},
     drawing::{Align, Drawing, Ink, Layer, Mark, Text, Wording},
     fit::Compared,
-    terms::{Anchor, Edge, Level, Panel, Role, Word},
+    terms::{Anchor, Edge, Level, Panel, Role, Side, Word},
     unit::Unit,
 };
 
@@ -29,6 +29,7 @@ const NOTES: f64 = 14.0;
 /// thin and dashed, the new one strong and whole, and a table of what became longer or shorter, in `unit`.
 pub fn overlay(was: &Compared<'_>, is: &Compared<'_>, anchor: Anchor, unit: Unit) -> Drawing {
     let (old, new) = (was.draft, is.draft);
+    let side = if new.side == Side::Both { old.side } else { new.side };
     let lower = new.shape.levels[anchor.level()] - old.shape.levels[anchor.level()];
     let to_new = Affine::translate(Vec2::new(0.0, lower));
     let both = |panel: Panel| {
@@ -57,9 +58,7 @@ pub fn overlay(was: &Compared<'_>, is: &Compared<'_>, anchor: Anchor, unit: Unit
             0.5 * (new.shape.levels[Level::Crotch] + new.shape.levels[Level::Knee]),
         );
         words.text(
-            Text::new(place * middle, LANGUAGE.title, panel_name(panel, new.side))
-                .aligned(Align::Middle)
-                .bold(),
+            Text::new(place * middle, LANGUAGE.title, panel_name(panel, side)).aligned(Align::Middle).bold(),
         );
     }
     let mut at = Point::new(reach.x1 + GAP + OLD_LEVELS, reach.y0);

@@ -161,6 +161,29 @@ fn json_with_the_numbers_of_the_table() {
 }
 
 #[test]
+fn legs_each_for_itself_where_one_differs() {
+    let folder = bow("legs");
+    let left = ["compare", "bow.toml", "--set", "left.thigh.front=2.2"];
+    let run = folder.run(&left);
+    assert_eq!((run.code, run.err.as_str()), (0, ""));
+    run.assert_tidy();
+    let pictures =
+        ["bow.toml", "drafts/bow-classic-compared-left.pdf", "drafts/bow-classic-compared-left.svg"];
+    assert_eq!(run.files, pictures, "the right leg is the same");
+    assert!(run.out.contains("\nright leg: no difference, laid over each other by crease and crotch line\n"));
+    run.snapshot("command_compare_legs");
+    let answer = json(&folder.run(&[&left[..], &["--json"]].concat()));
+    assert_eq!(changed(&answer), [("thigh.front".to_owned(), 1.9, 2.2)]);
+    for rows in ["adjustments", "points", "edges", "levels", "crotch"] {
+        let rows = answer[rows].as_array().expect("rows");
+        assert!(!rows.is_empty() && rows.iter().all(|row| row["side"] == "left"), "{rows:?}");
+    }
+    folder.put("left.toml", BOW.replace("[seat]", "[left.thigh]\nfront = 2.2\n[seat]"));
+    let both = folder.run(&["compare", "left.toml", "left.toml"]);
+    assert_eq!(both.out, "no difference, laid over each other by crease and crotch line\n");
+}
+
+#[test]
 fn second_that_cannot_be_cut() {
     let folder = bow("tight");
     let tight = ["compare", "bow.toml", "--set", "trousers.style.knee_width=18"];
