@@ -7,5 +7,5 @@ mod resolve;
 mod value;
 
 pub use limit::{Fault, faults};
-pub use people::{Doubt, Grade, doubts, people};
+pub use people::{Doubt, Grade, doubts, oddest_of, people};
 pub use value::{Body, Given, Origin, Value};

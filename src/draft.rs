@@ -19,4 +19,4 @@ pub use panel::{CutOff, Dart, Levels, Notch, PanelShape, Roles, Shape};
 pub use plan::{DartPlan, PanelPlan, Plan};
 pub use record::{Draft, Step, draft};
 pub(crate) use stretch::{RIGID_BELOW, opened_by};
-pub use truing::shape;
+pub use truing::{Taped, shape, taped, taped_at};

@@ -266,7 +266,7 @@ pub fn doubts(given: &Given) -> Vec<Doubt> {
     let mut aside = [false; Measurement::COUNT];
     let mut doubts = Vec::new();
     while doubts.len() < MOST_DOUBTS
-        && let Some(doubt) = most_doubtful(given, &aside)
+        && let Some(doubt) = most_doubtful(given, &aside, Measurement::ALL)
         && let Some(grade) = doubt.grade()
     {
         aside[doubt.measurement as usize] = true;
@@ -279,8 +279,15 @@ pub fn doubts(given: &Given) -> Vec<Doubt> {
     doubts
 }
 
-/// The measurement furthest out in the spread that all others leave it, but for those laid aside.
-pub(super) fn most_doubtful(given: &Given, aside: &[bool; Measurement::COUNT]) -> Option<Doubt> {
+/// Which of these measurements goes least with all the others, however little that is; `None` where none of them was
+/// measured or can be judged.
+pub fn oddest_of(given: &Given, measurements: &[Measurement]) -> Option<Doubt> {
+    most_doubtful(given, &[false; Measurement::COUNT], measurements)
+}
+
+/// The measurement among those named that is furthest out in the spread that all others leave it; those laid aside are
+/// not looked at.
+fn most_doubtful(given: &Given, aside: &[bool; Measurement::COUNT], among: &[Measurement]) -> Option<Doubt> {
     const MOST: usize = Measurement::COUNT;
     let people = People::of(given.sex, given.waist_level);
     let mut judged = [(WaistGirth, 0.0, Form { constant: 0.0, terms: [(0, 0.0); 2], scatter: 0.0 }); MOST];
@@ -322,7 +329,9 @@ pub(super) fn most_doubtful(given: &Given, aside: &[bool; Measurement::COUNT]) -
         let pull: f64 = (i..count).map(|k| matrix[k][i] * white[k]).sum();
         let doubt =
             Doubt { measurement, found, predicted: found - pull / precision, sd: precision.sqrt().recip() };
-        if worst.is_none_or(|worst| doubt.spreads().abs() > worst.spreads().abs()) {
+        if among.contains(&measurement)
+            && worst.is_none_or(|worst| doubt.spreads().abs() > worst.spreads().abs())
+        {
             worst = Some(doubt);
         }
     }

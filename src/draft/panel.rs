@@ -123,6 +123,13 @@ pub struct PanelShape {
     pub cut_off: Option<CutOff>,
 }
 
+/// The width between these edges at a level.
+pub(super) fn chord(inseam: &Chain, crotch_seam: &Chain, side_seam: &Chain, y: f64) -> Option<f64> {
+    let inner = inseam.crossings(y).chain(crotch_seam.crossings(y)).fold(f64::INFINITY, f64::min);
+    let outer = side_seam.crossings(y).fold(f64::NEG_INFINITY, f64::max);
+    (inner.is_finite() && outer.is_finite()).then_some(outer - inner)
+}
+
 impl PanelShape {
     /// One edge of the panel.
     pub fn edge(&self, edge: Edge) -> &Chain {
@@ -153,10 +160,7 @@ impl PanelShape {
     /// The width of the panel at a level, from its innermost to its outermost edge; `None` where the level misses
     /// the panel.
     pub fn chord(&self, y: f64) -> Option<f64> {
-        let inner =
-            self.inseam.crossings(y).chain(self.crotch_seam.crossings(y)).fold(f64::INFINITY, f64::min);
-        let outer = self.side_seam.crossings(y).fold(f64::NEG_INFINITY, f64::max);
-        (inner.is_finite() && outer.is_finite()).then_some(outer - inner)
+        chord(&self.inseam, &self.crotch_seam, &self.side_seam, y)
     }
 
     /// The grain: on the crease, from the crotch line's height to well above the hem.

@@ -14,7 +14,7 @@ use kurbo::{CubicBez, ParamCurve, ParamCurveDeriv, Vec2};
 use super::{
     fork::{ForkPlan, Inseam, Pivot},
     moves::Moves,
-    panel::{Dart, Levels, Notch, PanelShape, Roles, Shape},
+    panel::{Dart, Levels, Notch, PanelShape, Roles, Shape, chord},
     plan::{DartPlan, PanelPlan, Plan, centre_at},
     side::{hem, side_lean, side_seam},
     smooth::solve,
@@ -28,19 +28,17 @@ use crate::{
 
 /// Draws the panels of one leg with its fit parameters.
 pub fn shape(plan: &Plan, parameters: &Parameters) -> Shape {
-    let tilt = plan.crossing_tilt;
-    let mut front = Drawing::new(&plan.front, plan, parameters, tilt);
-    let mut back = Drawing::new(&plan.back, plan, parameters, -tilt);
-    back.pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
     if plan.front.printed {
+        let tilt = plan.crossing_tilt;
+        let front = Drawing::new(&plan.front, plan, parameters, tilt);
+        let mut back = Drawing::new(&plan.back, plan, parameters, -tilt);
+        back.pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
         return Shape { levels: plan.levels, front: front.printed(), back: back.printed() };
     }
-    back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
-    front.draw_side();
+    let [mut front, mut back] = legs(plan, parameters);
     if front.moves.raise_side != 0.0 {
         front.side = front.side.resized_at_start(front.side.length() + front.moves.raise_side);
     }
-    back.draw_side();
     back.match_side(&front);
     let (front_intake, back_intake) = true_waist(plan, &front, &mut back);
     let [front_ends, back_ends] = waist_ends(&front, &back);
@@ -49,6 +47,51 @@ pub fn shape(plan: &Plan, parameters: &Parameters) -> Shape {
         front: front.finished(&front_ends, front_intake),
         back: back.finished(&back_ends, back_intake),
     }
+}
+
+/// What a tape reads on the paper where a measured fit looks: crotch seams and widths at thigh level, cm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Taped {
+    /// Front crotch seam.
+    pub front_crotch: f64,
+    /// Back crotch seam.
+    pub back_crotch: f64,
+    /// Width of the front at thigh level; `None` where that level misses it.
+    pub front_thigh: Option<f64>,
+    /// Width of the back at thigh level.
+    pub back_thigh: Option<f64>,
+}
+
+/// Reads a drawn leg with the tape.
+pub fn taped(shape: &Shape) -> Taped {
+    let level = shape.levels[Level::Thigh];
+    Taped {
+        front_crotch: shape.front.crotch_seam.length(),
+        back_crotch: shape.back.crotch_seam.length(),
+        front_thigh: shape.front.chord(level),
+        back_thigh: shape.back.chord(level),
+    }
+}
+
+/// The same without drawing what the tape does not touch: no waist, no darts, no notches. A fit tries many drafts.
+pub fn taped_at(plan: &Plan, parameters: &Parameters) -> Taped {
+    if plan.front.printed {
+        return taped(&shape(plan, parameters));
+    }
+    let [front, back] = legs(plan, parameters).map(|panel| panel.taped());
+    Taped { front_crotch: front.0, back_crotch: back.0, front_thigh: front.1, back_thigh: back.1 }
+}
+
+/// Front and back with their inseams matched and their sides drawn, the back's not yet as long as the front's.
+fn legs<'a>(plan: &'a Plan, parameters: &Parameters) -> [Drawing<'a>; 2] {
+    let tilt = plan.crossing_tilt;
+    let mut front = Drawing::new(&plan.front, plan, parameters, tilt);
+    let mut back = Drawing::new(&plan.back, plan, parameters, -tilt);
+    back.pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
+    back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
+    front.draw_side();
+    back.draw_side();
+    [front, back]
 }
 
 /// Settles what depends on the drawn base block and must not move with a parameter: where the side lies on the hip
@@ -155,6 +198,16 @@ impl<'a> Drawing<'a> {
         self.roles[Role::CrotchPoint].y = y;
     }
 
+    /// By how much a wedge on the hip line has widened the waist above it.
+    fn widened_by_wedge(&self) -> f64 {
+        if self.moves.wedge == 0.0 {
+            return 0.0;
+        }
+        let ends = self.waist_ends(0.0);
+        let plain = self.plan.roles[Role::CentreWaist].distance(self.plan.roles[Role::SideWaist]);
+        ends.darts_from.distance(ends.darts_to) - self.waist_at_side - plain
+    }
+
     fn draw_side(&mut self) {
         let wedge = if self.moves.wedge == 0.0 { 0.0 } else { self.moves.wedge_turn(&self.plan.roles) };
         let moved = (self.sideways, wedge, self.waist_at_side);
@@ -172,6 +225,8 @@ impl<'a> Drawing<'a> {
             panel: self.plan.panel,
             centre: self.roles[Role::CentreWaist],
             side: self.side.start(),
+            darts_from: self.roles[Role::CentreWaist] + down * self.moves.raise_centre,
+            darts_to: self.side.point_at(self.moves.raise_side),
             leaves: Vec2::new(down.y, -down.x),
             arrives: Vec2::new(rise.cos(), -rise.sin()),
         }
@@ -207,14 +262,30 @@ impl<'a> Drawing<'a> {
         self.put_together(waist, darts, closing, straight(centre, centre + along * net))
     }
 
+    /// The length of the crotch seam, and the width at thigh level.
+    fn taped(&self) -> (f64, Option<f64>) {
+        let crotch = self.crotch_seam(&self.bend());
+        (crotch.length(), chord(&self.inseam.edge, &crotch, &self.side, self.levels[Level::Thigh]))
+    }
+
+    /// The crotch curve, and whether it has room.
+    fn bend(&self) -> (Bend, bool) {
+        let (start, point) = (self.roles[Role::CurveStart], self.inseam.edge.end());
+        let plain = Bend { a: start, corner: start.midpoint(point), c: point, fullness: 0.5 };
+        self.fork().bend(&self.inseam).map_or((plain, false), |bend| (bend, true))
+    }
+
+    /// Crotch point to centre waist.
+    fn crotch_seam(&self, (bend, _): &(Bend, bool)) -> Chain {
+        Chain::of(reversed(bend.cubic())).then(straight(bend.a, self.roles[Role::CentreWaist]))
+    }
+
     fn put_together(self, waist: Chain, darts: Vec<Dart>, closing: f64, sewn_waist: CubicBez) -> PanelShape {
-        let bend = self.fork().bend(&self.inseam);
+        let bend = self.bend();
+        let crotch_seam = self.crotch_seam(&bend);
         let inseam = self.inseam.edge.clone();
         let mut roles = self.roles;
-        let start = roles[Role::CurveStart];
-        let point = inseam.end();
-        let has_room = bend.is_some();
-        let bend = bend.unwrap_or(Bend { a: start, corner: start.midpoint(point), c: point, fullness: 0.5 });
+        roles[Role::CurveStart] = bend.0.a;
         let hem = hem(self.side.end(), inseam.start(), self.moves.hem_up);
         let side = self.side;
         let (hip, knee) = (self.levels[Level::Hip], self.levels[Level::Knee]);
@@ -235,11 +306,11 @@ impl<'a> Drawing<'a> {
         roles[Role::InnerKnee] = notches[2].point;
         roles[Role::SideHem] = side.end();
         roles[Role::InnerHem] = inseam.start();
-        roles[Role::CrotchPoint] = point;
+        roles[Role::CrotchPoint] = inseam.end();
         roles[Role::CentreHip] = centre_at(&roles, hip);
         PanelShape {
             panel: self.plan.panel,
-            crotch_seam: Chain::of(reversed(bend.cubic())).then(straight(start, roles[Role::CentreWaist])),
+            crotch_seam,
             roles,
             waist,
             side_seam: side,
@@ -250,7 +321,7 @@ impl<'a> Drawing<'a> {
             closing,
             notches,
             gain: self.inseam.gain(),
-            has_room,
+            has_room: bend.1,
             cut_off: None,
         }
     }
@@ -295,9 +366,9 @@ fn true_waist(plan: &Plan, front: &Drawing, back: &mut Drawing) -> (f64, f64) {
     let back_length = |intake| length(&sewn(&ends[1], &back.darts, intake));
     /// A second guess near the plan's intake, cm.
     const STEP: f64 = 0.05;
-    let given = front.plan.intake - front.intake;
+    let given = front.plan.intake - front.intake - front.widened_by_wedge();
     if given != 0.0 && !front.darts.is_empty() {
-        // What the front darts give is counted on the sewn waist, not on their intake.
+        // What the front darts give or take is counted on the sewn waist, not on their intake.
         let wanted = front_length(front.plan.intake) + given;
         front_intake = solve(wanted, front_intake, front_intake + STEP, front_length).max(0.0);
     }

@@ -4,9 +4,9 @@ use super::Report;
 use crate::{
     adjust::{Key, Parameters},
     body::Body,
-    draft::{Draft, Plan, Shape, shape},
+    draft::{Draft, Plan, Taped, shape, taped_at},
     mistake::Notice,
-    terms::{EaseAt, FitKind, Level, Measurement},
+    terms::{EaseAt, FitKind, Measurement},
 };
 
 /// An opening smaller than this is not told about, cm.
@@ -16,23 +16,18 @@ const OVERSHOOT: f64 = 0.5;
 
 /// The width across the front of one leg at thigh level that meets the measured front thigh arc, cm: the arc and the
 /// front's share of the thigh ease. `None` where the arc was not measured.
-pub fn front_width_wanted(plan: &Plan, shape: &Shape, body: &Body) -> Option<f64> {
+pub fn front_width_wanted(plan: &Plan, taped: &Taped, body: &Body) -> Option<f64> {
     let arc = body.cm(Measurement::FrontThighArc)?;
-    let (front, back) = widths(shape)?;
+    let (front, back) = taped.front_thigh.zip(taped.back_thigh)?;
     Some(arc + plan.inputs.ease[EaseAt::Thigh as usize] * front / (front + back))
-}
-
-fn widths(shape: &Shape) -> Option<(f64, f64)> {
-    let level = shape.levels[Level::Thigh];
-    Some((shape.front.chord(level)?, shape.back.chord(level)?))
 }
 
 /// The `thigh.front` that meets the measured front thigh arc with the other parameters as they are, within the hard
 /// limits; `None` where the arc was not measured.
 pub fn opening_for_arc(plan: &Plan, parameters: &Parameters, body: &Body) -> Option<f64> {
     let missing = |opening: f64| {
-        let shape = shape(plan, &parameters.with(Key::ThighFront, opening));
-        Some(front_width_wanted(plan, &shape, body)? - widths(&shape)?.0)
+        let taped = taped_at(plan, &parameters.with(Key::ThighFront, opening));
+        Some(front_width_wanted(plan, &taped, body)? - taped.front_thigh?)
     };
     let (mut low, mut high) = Key::ThighFront.about().hard;
     if missing(low)? <= 0.0 {

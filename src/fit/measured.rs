@@ -3,11 +3,11 @@
 use super::{
     Report,
     limit::Judge,
-    solve::{can_be_met, solve},
+    solve::{can_be_met, departure, solve},
 };
 use crate::{
     adjust::{Key, Parameters},
-    body::{Origin, doubts},
+    body::{Origin, oddest_of},
     draft::Draft,
     mistake::{Mistakes, Notice},
     order::{Adjustment, Order},
@@ -83,32 +83,22 @@ pub(super) fn notices(draft: &Draft, report: &Report, order: &Order) -> Vec<Noti
         return asked.then(nothing_to_meet).into_iter().chain(on_another_block(order)).collect();
     }
     let mut notices: Vec<Notice> = on_another_block(order).into_iter().collect();
-    let measured = order.body.cm(Measurement::TotalCrotchLength).is_some();
-    if let Some(ease) = report.crotch.ease()
-        && measured
-        && (ease - report.crotch.wanted).abs() > MET
-    {
-        let over = ease - report.crotch.wanted;
-        let (much, which) = if over > 0.0 { (over, "longer") } else { (-over, "shorter") };
-        let mut text = format!(
-            "no ordinary correction meets the measured crotch length: the crotch seam stays {much:.1} cm {which} than \
-             wanted"
-        );
-        match doubts(&order.body).first() {
-            Some(doubt) => text.push_str(&format!(
-                "; most likely `{}` explains it: it is {:.1} cm and the other measurements expect {:.1} cm. Take it again",
-                doubt.measurement, doubt.found, doubt.predicted
-            )),
-            None => text.push_str("; take `total_crotch_length`, `body_rise` and the waist level again"),
-        }
-        notices.push(Notice::new("fit-unmet", text));
-    }
+    let unmet = unmet(report, order);
     let at_bound: Vec<String> = draft
         .adjustments
         .iter()
         .filter(|it| it.from == FOUND && at_end(it.key, it.value))
         .map(|it| format!("`{}`", it.key))
         .collect();
+    let explained =
+        if unmet.is_some() || !at_bound.is_empty() || went_far(draft) { explanation(order) } else { None };
+    if let Some(missing) = unmet {
+        let remedy = match explained {
+            Some(_) => "",
+            None => ": take `total_crotch_length`, `body_rise` and the waist level again",
+        };
+        notices.push(Notice::new("fit-unmet", format!("{missing}{remedy}")));
+    }
     if !at_bound.is_empty() {
         notices.push(Notice::new(
             "fit-at-bound",
@@ -118,7 +108,60 @@ pub(super) fn notices(draft: &Draft, report: &Report, order: &Order) -> Vec<Noti
             ),
         ));
     }
+    notices.extend(explained);
     notices
+}
+
+/// A crotch length that no ordinary correction meets.
+fn unmet(report: &Report, order: &Order) -> Option<String> {
+    order.body.cm(Measurement::TotalCrotchLength)?;
+    let over = report.crotch.ease()? - report.crotch.wanted;
+    let which = if over > 0.0 { "longer" } else { "shorter" };
+    let much = over.abs();
+    (much > MET).then(|| {
+        format!(
+            "no ordinary correction meets the measured crotch length: the crotch seam stays {much:.1} cm {which} than \
+             wanted"
+        )
+    })
+}
+
+/// The fit departs from the recipe further than from one body in six (985 people of the 1988 US Army Anthropometric
+/// Survey).
+fn went_far(draft: &Draft) -> bool {
+    /// In spreads, all parameters together.
+    const FAR: f64 = 3.0;
+    let found = |key: Key| draft.adjustments.iter().find(|it| it.from == "fit" && it.key == key);
+    departure(|key| found(key).map_or(0.0, |it| it.value)) > FAR
+}
+
+/// What a fit rests on.
+const RESTS_ON: [Measurement; 10] = [
+    Measurement::TotalCrotchLength,
+    Measurement::FrontCrotchLength,
+    Measurement::BackCrotchLength,
+    Measurement::BodyRise,
+    Measurement::WaistHeight,
+    Measurement::InsideLeg,
+    Measurement::OutsideLeg,
+    Measurement::HipGirth,
+    Measurement::ThighGirth,
+    Measurement::FrontThighArc,
+];
+
+/// The measurement that, wrong, would most likely explain a fit that went far: the oddest of those it rests on.
+fn explanation(order: &Order) -> Option<Notice> {
+    /// A measurement nearer than this to what the others expect explains nothing, in spreads.
+    const ODD: f64 = 1.5;
+    let doubt = oddest_of(&order.body, &RESTS_ON).filter(|doubt| doubt.spreads().abs() > ODD)?;
+    Some(Notice::new(
+        "fit-doubtful",
+        format!(
+            "the fit had to go far from the recipe. One wrong measurement would explain that, most likely `{}`: it is \
+             {:.1} cm, the others expect {:.1} +- {:.1} cm. Take it again before you cut; if it is right, so is the fit",
+            doubt.measurement, doubt.found, doubt.predicted, doubt.sd
+        ),
+    ))
 }
 
 /// Parameters that were found on one block are not those of another.

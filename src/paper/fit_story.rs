@@ -3,14 +3,16 @@
 use std::fmt::{Result, Write};
 
 use super::{
-    figures::{decimal, figure},
+    figures::{decimal, figure, length, short_name},
     terminal::headed,
 };
 use crate::{
-    adjust::Measure,
+    adjust::{Key, Measure},
+    body::Origin,
     draft::Draft,
     fit::{CrotchShare, Report},
-    terms::Word,
+    order::Adjustment,
+    terms::{Level, Word},
     unit::Unit,
 };
 
@@ -61,49 +63,127 @@ fn write_story(out: &mut String, before: &Report, draft: &Draft, after: &Report,
         format!("{} / {}", long(after.crotch.front), long(after.crotch.back))
     )?;
 
-    let found: Vec<_> = draft.adjustments.iter().filter(|it| it.from == "fit").collect();
-    if found.is_empty() {
+    let mut found: Vec<_> = draft.adjustments.iter().filter(|it| it.from == "fit").collect();
+    found.sort_by(|a, b| weight(after, b.key).total_cmp(&weight(after, a.key)));
+    let Some(most) = found.first().copied() else {
         return writeln!(out, "\nNothing was moved.");
+    };
+    out.push('\n');
+    out.push_str(&headed("Why: ", &reason(before, after, unit)));
+    let (small, told): (Vec<&Adjustment>, Vec<&Adjustment>) =
+        found.iter().partition(|it| it.value.abs() < SMALL);
+    if !told.is_empty() {
+        writeln!(out, "\n  {:<22} {:>6} {:<3} {:>6} {:>6}", "what moved", "by", "", "front", "back")?;
     }
-    writeln!(out, "\n  {:<24} {:>8} {:<8} {:>7} {:>7}", "what moved", "by", "", "front", "back")?;
-    for it in &found {
-        let about = it.key.about();
-        let (value, symbol) = match about.unit {
-            Measure::Cm => (unit.from_cm(it.value), unit.key()),
-            Measure::Degrees => (it.value, about.unit.symbol()),
-        };
+    for it in &told {
         let (front, back) = share_of(after, it.key).map_or((0.0, 0.0), |share| (share.front, share.back));
+        let (value, symbol) = amount(it, unit);
         writeln!(
             out,
-            "  {:<24} {:>8} {symbol:<8} {:>7} {:>7}  {}",
+            "  {:<22} {value:>6} {symbol:<3} {:>6} {:>6}  {}",
             it.key.key(),
-            signed(decimal(value, 2)),
             signed(figure(front, unit)),
             signed(figure(back, unit)),
-            about.title
+            in_words(it)
         )?;
     }
-    writeln!(out, "  Front and back: what the crotch seam gains there.")?;
-    let most = found.iter().max_by(|a, b| weight(after, a.key).total_cmp(&weight(after, b.key)));
-    if let Some(most) = most {
-        out.push('\n');
-        out.push_str(&headed(
-            "Matters most: ",
-            &format!("`{}`, {}: {}", most.key, most.key.about().title, most.key.about().hand_method),
-        ));
+    if !small.is_empty() {
+        let keys: Vec<String> = small.iter().map(|it| format!("`{}`", it.key)).collect();
+        let and = if told.is_empty() { "small amounts of " } else { "and small amounts of " };
+        out.push_str(&headed("  ", &format!("{and}{}", keys.join(", "))));
     }
+    writeln!(out, "  Front and back: what the crotch seam gains there.\n")?;
+    let (value, symbol) = amount(most, unit);
+    let other_way = if most.value < 0.0 { ", the other way round than it says" } else { "" };
+    out.push_str(&headed(
+        "Matters most: ",
+        &format!(
+            "`{}` {value} {symbol}, {}. By hand{other_way}: {}",
+            most.key,
+            in_words(most),
+            most.key.about().hand_method
+        ),
+    ));
     Ok(())
 }
 
-fn share_of(report: &Report, key: crate::adjust::Key) -> Option<&CrotchShare> {
+/// A parameter smaller than this has no line of its own, cm or degrees.
+const SMALL: f64 = 0.05;
+
+/// What the fit was after, in lengths.
+fn reason(before: &Report, after: &Report, unit: Unit) -> String {
+    let (was, is) = (&before.crotch, &after.crotch);
+    let mut reasons = Vec::new();
+    if let (Some((_, Origin::Measured)), Some(ease)) = (was.body, was.ease()) {
+        let missing = was.wanted - ease;
+        let which = if missing < 0.0 { "longer" } else { "shorter" };
+        reasons.push(if missing.abs() < SMALL {
+            "the recipe alone meets the measured crotch length".to_owned()
+        } else {
+            format!(
+                "the recipe's crotch seam is {} {which} than the measured crotch length with its ease asks for; the fit \
+                 changes it by {} on the front and {} on the back",
+                length(missing.abs(), unit),
+                signed(figure(is.front - was.front, unit)),
+                signed(figure(is.back - was.back, unit))
+            )
+        });
+    }
+    let thigh = before.levels.iter().zip(&after.levels).find(|(was, _)| was.level == Level::Thigh);
+    if let Some((was, is)) = thigh
+        && was.from == Origin::Measured
+        && was.is_tight()
+    {
+        reasons.push(format!(
+            "the thigh would have {} of ease and now has {}",
+            length(was.ease(), unit),
+            length(is.ease(), unit)
+        ));
+    }
+    if reasons.is_empty() {
+        reasons.push("the measured front thigh arc asks for it".to_owned());
+    }
+    format!("{}.", reasons.join("; "))
+}
+
+/// The value with its sign, and its unit.
+fn amount(it: &Adjustment, unit: Unit) -> (String, &'static str) {
+    match it.key.about().unit {
+        Measure::Cm => (signed(decimal(unit.from_cm(it.value), 2)), short_name(unit)),
+        Measure::Degrees => (signed(decimal(it.value, 2)), "deg"),
+    }
+}
+
+/// What a fitter calls it, more or less of it.
+fn in_words(it: &Adjustment) -> &'static str {
+    let (more, less) = match it.key {
+        Key::ThighFront => ("front thigh stands out", "flat front thigh"),
+        Key::ThighBackTake => ("taken back on the back thigh", "given on the back thigh"),
+        Key::ThighInner => ("fuller inner thigh", "slighter inner thigh"),
+        Key::ThighOuter => ("fuller outer thigh", "slighter outer thigh"),
+        Key::SeatLength => ("longer over the seat", "shorter over the seat"),
+        Key::SeatAngle => ("fuller seat, back leans more", "flatter seat, straighter back"),
+        Key::SeatScoop => ("deeper back curve", "shallower back curve"),
+        Key::CrotchDepth => ("crotch lies lower", "crotch lies higher"),
+        Key::CrotchFrontExtension => ("more fork in front", "less fork in front"),
+        Key::CrotchBackExtension => ("more fork behind", "less fork behind"),
+        Key::CrotchFrontScoop => ("deeper front curve", "shallower front curve"),
+        key => return key.about().title,
+    };
+    if it.value < 0.0 { less } else { more }
+}
+
+fn share_of(report: &Report, key: Key) -> Option<&CrotchShare> {
     report.crotch.by_parameter.iter().find(|share| share.key == Some(key))
 }
 
 /// How much a parameter changes the crotch seam, front and back counted alike.
-fn weight(report: &Report, key: crate::adjust::Key) -> f64 {
+fn weight(report: &Report, key: Key) -> f64 {
     share_of(report, key).map_or(0.0, |share| share.front.abs() + share.back.abs())
 }
 
+/// With a plus where it is more than nothing.
 fn signed(number: String) -> String {
-    if number.starts_with(['-', '\u{2212}']) { number } else { format!("+{number}") }
+    let nothing = number.bytes().all(|digit| matches!(digit, b'0' | b'.'));
+    if nothing || number.starts_with('\u{2212}') { number } else { format!("+{number}") }
 }

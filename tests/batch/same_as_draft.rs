@@ -8,8 +8,10 @@ use breeks::{
     answer::{Answer, Extent},
     fit::{Legs, drafted},
     mistake::Source,
-    order::Order,
+    order::{DEMOS, Order, demo},
     recipe,
+    terms::{Measurement, Word},
+    unit::Unit,
 };
 use serde_json::{Value, json};
 
@@ -49,8 +51,12 @@ fn of_draft(values: &[String]) -> Value {
     let (order, notices) = Order::read(&Source::new("person.toml", text)).unwrap();
     let (mut draft, report) = drafted(&order, &recipe::load("classic").unwrap()).unwrap();
     draft.notices.splice(0..0, notices);
-    let whole = Answer::new(&Legs::alike(draft, report), Extent::Whole).to_json();
-    let mut whole: Value = serde_json::from_str(&whole).unwrap();
+    without_drawing(&Answer::new(&Legs::alike(draft, report), Extent::Whole).to_json())
+}
+
+/// What `draft --json` prints without what a line of a batch leaves out.
+fn without_drawing(whole: &str) -> Value {
+    let mut whole: Value = serde_json::from_str(whole).unwrap();
     whole.as_object_mut().unwrap().remove("steps").unwrap();
     for piece in whole["pieces"].as_array_mut().unwrap() {
         let piece = piece.as_object_mut().unwrap();
@@ -88,5 +94,34 @@ fn line_of_200_people_the_same_as_their_draft() {
         assert_eq!(csv, expected, "person {id}");
         expected["id"] = json!(id.parse::<u64>().unwrap());
         assert_eq!(ndjson, expected, "person {id}");
+    }
+}
+
+/// Demo bodies have a crotch length: the fit has something to meet.
+#[test]
+fn line_of_a_measured_fit_the_same_as_its_draft() {
+    for name in DEMOS {
+        let (order, notices) = Order::read(&demo(name).unwrap()).unwrap();
+        let (mut draft, report) = drafted(&order, &recipe::load("classic").unwrap()).unwrap();
+        draft.notices.splice(0..0, notices);
+        let expected = without_drawing(&Answer::new(&Legs::alike(draft, report), Extent::Whole).to_json());
+        assert_eq!(expected["fit"], "measured");
+        assert!(expected["adjustments"].as_object().unwrap().len() > 5);
+        let units = if order.units == Unit::Cm { "cm" } else { "inch" };
+        let mut row = json!({
+            "id": name, "name": name, "units": units, "sex": order.body.sex.key(),
+            "waist_level": order.body.waist_level.key(),
+        });
+        for measurement in Measurement::ALL {
+            if let Some(cm) = order.body.cm(*measurement) {
+                row[measurement.key()] = json!(order.units.from_cm(cm));
+            }
+        }
+        for adjustment in &order.adjustments {
+            row[adjustment.key.key()] = json!(adjustment.value);
+        }
+        let mut line = lines(row.to_string()).remove(0);
+        line.as_object_mut().unwrap().remove("id");
+        assert_eq!(line, expected, "{name}");
     }
 }

@@ -73,7 +73,7 @@ impl Folder {
 
 /// One run.
 pub(crate) struct Dialogue {
-    typed: String,
+    pub(crate) typed: String,
     pub(crate) code: i32,
     pub(crate) out: String,
     pub(crate) err: String,

@@ -3,6 +3,7 @@
 mod blocks;
 mod dialogue;
 mod draft;
+mod fit;
 mod readme;
 mod refusals;
 mod streams;
