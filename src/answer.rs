@@ -1,9 +1,11 @@
 //! The draft as data for programs: the JSON contract.
 
 pub mod batch;
+mod compared;
 mod number;
 mod path;
 
+pub use compared::Comparison;
 pub use number::{Cm, Degrees, Place};
 
 use std::borrow::Cow;

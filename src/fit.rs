@@ -1,6 +1,7 @@
 //! Whether a draft fits and sews: its levels against the body, its seams walked, its joins measured, its crotch
-//! length counted; and how far a parameter may go.
+//! length counted; how far a parameter may go; and what two drafts differ in.
 
+mod difference;
 mod front_thigh;
 mod legs;
 mod limit;
@@ -8,6 +9,10 @@ mod measured;
 mod report;
 mod solve;
 
+pub use difference::{
+    Change, Compared, CrotchChange, DartChange, Difference, EdgeChange, LevelChange, ParameterChange,
+    PointChange, SeamChange, ShareChange,
+};
 pub use front_thigh::{front_width_wanted, opening_for_arc};
 pub use legs::{Leg, Legs, drafted_legs};
 pub use report::{CrotchBudget, CrotchShare, JoinRow, LevelRow, Report, SeamRow};

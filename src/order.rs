@@ -9,6 +9,7 @@ mod key;
 mod notices;
 mod put;
 mod read;
+mod rewind;
 mod row;
 mod value;
 

@@ -82,7 +82,7 @@ impl Order {
         }
     }
 
-    fn adjustments_mut(&mut self, side: Side) -> &mut Vec<Adjustment> {
+    pub(super) fn adjustments_mut(&mut self, side: Side) -> &mut Vec<Adjustment> {
         match side {
             Side::Both => &mut self.adjustments,
             Side::Left => &mut self.left.get_or_insert_default().adjustments,
