@@ -140,6 +140,22 @@ impl Key {
     }
 }
 
+/// The page of the repository that shows every fit parameter with a picture.
+pub const PAGE: &str = "blocks/CORRECTIONS.md";
+
+impl About {
+    /// What it is for and what is usual, for whoever gave it what it cannot have.
+    pub fn advice(&self) -> String {
+        let (least, most) = self.usual;
+        format!(
+            "`{}` is for {}; usual is {least} to {most} {}; `{PAGE}` shows it",
+            self.key,
+            self.purpose,
+            self.unit.symbol()
+        )
+    }
+}
+
 /// The value of every fit parameter of one leg.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Parameters([f64; Key::COUNT]);

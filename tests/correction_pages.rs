@@ -60,7 +60,7 @@ fn example(key: Key) -> (Parameters, Parameters, String) {
 }
 
 fn file_of(key: Key) -> String {
-    format!("correction-{}.svg", key.key().replace(['.', '_'], "-"))
+    format!("correction-{}.svg", key.key())
 }
 
 fn root() -> PathBuf {

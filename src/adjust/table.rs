@@ -208,7 +208,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
     About {
         purpose: "a waist that sits higher or lower in front than it was drafted",
         moves: "the top of the centre front, along the centre front",
-        stays: "side and centre back, everything below the waist",
+        stays: "side and centre back, everything below the waist with the ends of the darts",
         hand_method: "Tie an elastic over the toile where the waist shall sit, mark along it, and redraw the waist from the marks, square to the centre front.",
         companions: &[(WaistRaiseBack, "front and back usually move against each other")],
         ..row(WaistRaiseFront, "waist at the centre front", "waist", (-2.5, 2.5), Never)
@@ -216,7 +216,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
     About {
         purpose: "a waist that sits higher or lower behind than it was drafted",
         moves: "the top of the centre back, along the centre back",
-        stays: "side and centre front, everything below the waist",
+        stays: "side and centre front, everything below the waist with the ends of the darts",
         hand_method: "Tie an elastic over the toile where the waist shall sit, mark along it, and redraw the waist from the marks, square to the centre back.",
         companions: &[
             (WaistRaiseFront, "front and back usually move against each other"),
@@ -227,14 +227,14 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
     About {
         purpose: "a waist that sits higher or lower at both sides than it was drafted",
         moves: "the top of the side seam on both panels, along the seam",
-        stays: "centre front, centre back, everything below the waist",
+        stays: "centre front, centre back, everything below the waist with the ends of the darts",
         hand_method: "Tie an elastic over the toile where the waist shall sit, mark along it at the side, and redraw the waist through the mark.",
         companions: &[(HipUneven, "if only one side is high")],
         ..row(WaistRaiseSide, "waist at the side", "waist", (-2.5, 2.5), Free)
     },
     About {
         purpose: "an abdomen that wants a longer way over it: the front waist is pulled down",
-        moves: "the front above the hip line, turned about the side seam so that the centre front opens; the centre front is then stood back to its old lean",
+        moves: "the front above the hip line, turned about the side seam so that the centre front opens; the centre front is then stood back to its old lean and the front darts take the width",
         stays: "the side seam's length, the crotch point, everything below the hip line",
         hand_method: "Cut level from the centre front on the hip line to the side seam, leaving a hinge; spread at the centre front. Redraw the centre front upright and give the width to side or dart.",
         companions: &[(AbdomenWidth, "a front that is short over the belly is usually narrow as well")],

@@ -114,7 +114,8 @@ fn beyond_hard(draft: &Draft, key: Key, value: f64) -> Mistake {
     let judge = Judge { plan: &draft.plan, body: &draft.body };
     let mistake =
         Mistake::new(format!("`{key}` is {value} {unit}, beyond its hard limit of {least} to {most} {unit}"))
-            .help(judge.largest(&draft.parameters.with(key, limit), key, limit));
+            .help(judge.largest(&draft.parameters.with(key, limit), key, limit))
+            .help(about.advice());
     match about.companions.first() {
         Some((companion, why)) => mistake.help(format!("the trade would look at `{companion}`: {why}")),
         None => mistake,

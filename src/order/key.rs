@@ -194,6 +194,16 @@ impl Path {
         }
     }
 
+    /// The fit parameters of the region that `table` is, for whoever missed one.
+    pub(super) fn of_region(table: &str) -> Option<String> {
+        let region = table.strip_prefix("left.").or_else(|| table.strip_prefix("right.")).unwrap_or(table);
+        Self::regions().contains(&region).then(|| {
+            let names: Vec<String> =
+                Self::names_in(region).iter().map(|name| format!("`{region}.{name}`")).collect();
+            format!("the fit parameters of this region: {}; `{}` shows each", names.join(", "), adjust::PAGE)
+        })
+    }
+
     /// The regions of the fit parameters, each a table of the file.
     fn regions() -> Vec<&'static str> {
         let mut regions: Vec<&str> = adjust::Key::ALL.iter().map(|key| key.about().region).collect();

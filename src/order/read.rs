@@ -127,18 +127,12 @@ impl<'a> Reading<'a> {
             )),
             None => {
                 let mistake = Mistake::new(format!("unknown key {}", quoted(key))).at(option, span, "");
-                let all: Vec<String> = Path::all().collect();
-                // the last part alone is often meant and only the table forgotten
-                let last = |path: &str| path.rsplit('.').next().map(str::to_owned).unwrap_or_default();
-                let lasts: Vec<String> = all.iter().map(|path| last(path)).collect();
-                let near = nearest(key, all.iter().map(String::as_str)).or_else(|| {
-                    let near = nearest(key, lasts.iter().map(String::as_str))?;
-                    all.iter().find(|path| last(path) == near).map(String::as_str)
-                });
-                self.mistakes.push(match near {
+                let mistake = match meant(key) {
                     Some(near) => mistake.help(format!("did you mean `{near}`?")),
                     None => mistake,
-                });
+                };
+                let region = key.rsplit_once('.').and_then(|(table, _)| Path::of_region(table));
+                self.mistakes.push(region.into_iter().fold(mistake, Mistake::help));
             }
         }
     }
@@ -188,6 +182,7 @@ impl<'a> Reading<'a> {
                     Path::Measurement(_, measurement) if written.is_empty() => {
                         mistake.help(measurement.about().how)
                     }
+                    Path::Adjust(_, key) => mistake.help(key.about().advice()),
                     _ => mistake,
                 }),
             }
@@ -243,6 +238,21 @@ impl<'a> Reading<'a> {
     }
 }
 
+/// The known path that an unknown one may have meant.
+fn meant(key: &str) -> Option<String> {
+    if let Some((table, name)) = key.rsplit_once('.').filter(|(table, _)| Path::of_region(table).is_some()) {
+        return nearest(name, Path::names_in(table)).map(|near| format!("{table}.{near}"));
+    }
+    let all: Vec<String> = Path::all().collect();
+    nearest(key, all.iter().map(String::as_str)).map(str::to_owned).or_else(|| {
+        // the last part alone is often meant and only the table forgotten
+        let last = |path: &str| path.rsplit('.').next().map(str::to_owned).unwrap_or_default();
+        let lasts: Vec<String> = all.iter().map(|path| last(path)).collect();
+        let near = nearest(key, lasts.iter().map(String::as_str))?;
+        all.iter().find(|path| last(path) == near).cloned()
+    })
+}
+
 fn unknown(table: &str, name: &str, source: &Source, span: std::ops::Range<usize>) -> Mistake {
     let known = Path::names_in(table);
     let place = if table.is_empty() { String::new() } else { format!(" in `[{table}]`") };
@@ -253,7 +263,9 @@ fn unknown(table: &str, name: &str, source: &Source, span: std::ops::Range<usize
             Some((right, _)) => mistake.help(format!("`{name}` belongs under `[{right}]`")),
             None => mistake.help(format!("`{name}` belongs at the top of the file, above the first table")),
         },
-        None => mistake.nearest(name, known.iter().copied()),
+        None => Path::of_region(table)
+            .into_iter()
+            .fold(mistake.nearest(name, known.iter().copied()), Mistake::help),
     }
 }
 
