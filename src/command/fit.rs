@@ -56,23 +56,28 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     if let (true, Some(path)) = (arguments.write, path) {
         let removed = if arguments.afresh { old } else { Vec::new() };
         let source = arguments.input.source()?;
-        let written = with_fit(&source, &order, &found, &removed)?;
-        file::replace(path, written.as_bytes())
-            .map_err(|error| Mistake::new(format!("cannot write `{}`: {error}", path.display())))?;
-        text.push_str(&format!("wrote {}\n", path.display()));
+        match with_fit(&source, &order, &found, &removed)? {
+            Some(written) => {
+                file::replace(path, written.as_bytes())
+                    .map_err(|error| Mistake::new(format!("cannot write `{}`: {error}", path.display())))?;
+                text.push_str(&format!("wrote {}\n", path.display()));
+            }
+            None => text.push_str(&format!("nothing to write: {} stays as it is\n", path.display())),
+        }
     }
     text.push_str(&cautions());
     print(&text)?;
     Ok(if after.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
 }
 
-/// The text of the file with what was found, and a fitting in its record.
+/// The text of the file with what was found, and a fitting in its record; `None` where nothing was found and nothing
+/// goes.
 fn with_fit(
     source: &crate::mistake::Source,
     order: &Order,
     found: &Draft,
     removed: &[&str],
-) -> Result<String, Mistakes> {
+) -> Result<Option<String>, Mistakes> {
     let rounded = |value: f64| (value * WRITTEN).round() / WRITTEN;
     let changed: Vec<(String, f64)> = found
         .adjustments
@@ -80,6 +85,9 @@ fn with_fit(
         .filter(|it| it.from == "fit" && rounded(it.value) != 0.0)
         .map(|it| (it.key.key().to_owned(), rounded(it.value)))
         .collect();
+    if changed.is_empty() && removed.is_empty() {
+        return Ok(None);
+    }
     let kept = |key: &&&str| !changed.iter().any(|(path, _)| path == **key);
     let mut changes: Vec<Change> =
         removed.iter().filter(kept).map(|key| Change::Remove((*key).into())).collect();
@@ -96,7 +104,7 @@ fn with_fit(
         note: Some("fitted to the measurements".to_owned()),
         ..Fitting::default()
     };
-    record(&crate::mistake::Source::new(source.name.clone(), text), &fitting)
+    record(&crate::mistake::Source::new(source.name.clone(), text), &fitting).map(Some)
 }
 
 /// The day of this machine's clock (UTC), as a record writes it.

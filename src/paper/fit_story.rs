@@ -122,7 +122,8 @@ fn reason(before: &Report, after: &Report, unit: Unit) -> String {
         } else {
             format!(
                 "the recipe's crotch seam is {} {which} than the measured crotch length with its ease asks for; the fit \
-                 changes it by {} on the front and {} on the back",
+                 changes it by {} on the front and {} on the back. The tape does not say where: it is shared as \
+                 fitters share it",
                 length(missing.abs(), unit),
                 signed(figure(is.front - was.front, unit)),
                 signed(figure(is.back - was.back, unit))
@@ -143,7 +144,7 @@ fn reason(before: &Report, after: &Report, unit: Unit) -> String {
     if reasons.is_empty() {
         reasons.push("the measured front thigh arc asks for it".to_owned());
     }
-    format!("{}.", reasons.join("; "))
+    format!("{}.", reasons.join("; and "))
 }
 
 /// The value with its sign, and its unit.
