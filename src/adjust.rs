@@ -114,6 +114,10 @@ pub struct About {
     pub hard: (f64, f64),
     /// The value when nothing is given.
     pub default: f64,
+    /// An amount of ordinary use, at which pictures show it.
+    pub ordinary: f64,
+    /// What it is for: a body or a fault of the toile.
+    pub purpose: &'static str,
     /// What moves.
     pub moves: &'static str,
     /// What stays where it was.
@@ -133,6 +137,22 @@ impl Key {
     /// The row of this parameter in the one table.
     pub fn about(self) -> &'static About {
         &table::ABOUT[self as usize]
+    }
+}
+
+/// The page of the repository that shows every fit parameter with a picture.
+pub const PAGE: &str = "blocks/CORRECTIONS.md";
+
+impl About {
+    /// What it is for and what is usual, for whoever gave it what it cannot have.
+    pub fn advice(&self) -> String {
+        let (least, most) = self.usual;
+        format!(
+            "`{}` is for {}; usual is {least} to {most} {}; `{PAGE}` shows it",
+            self.key,
+            self.purpose,
+            self.unit.symbol()
+        )
     }
 }
 
@@ -202,6 +222,7 @@ mod tests {
             assert!(about.hard.0 <= about.usual.0 && about.usual.0 < about.usual.1, "{key}");
             assert!(about.usual.1 <= about.hard.1, "{key}");
             assert!((about.hard.0..=about.hard.1).contains(&about.default), "{key}");
+            assert!((about.usual.0..=about.usual.1).contains(&about.ordinary), "{key}");
         }
     }
 }

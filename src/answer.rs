@@ -1,9 +1,11 @@
 //! The draft as data for programs: the JSON contract.
 
 pub mod batch;
+mod compared;
 mod number;
 mod path;
 
+pub use compared::Comparison;
 pub use number::{Cm, Degrees, Place};
 
 use std::borrow::Cow;
@@ -12,8 +14,8 @@ use serde::Serialize;
 
 use crate::{
     adjust::Key,
-    draft::{Draft, PanelShape},
-    fit::Report,
+    draft::Draft,
+    fit::{JoinRow, Legs, LevelRow, Report, SeamRow},
     mistake::Notice,
     terms::{Edge, Level, Measurement, Panel, Role, Side, Word},
 };
@@ -39,7 +41,7 @@ pub struct Answer<'a> {
     levels: Vec<LevelOut>,
     seams: Vec<SeamOut>,
     joins: Vec<JoinOut>,
-    crotch: CrotchOut,
+    crotch: OneOrTwo,
     #[serde(skip_serializing_if = "Option::is_none")]
     steps: Option<Vec<StepOut<'a>>>,
     warnings: Vec<Notice>,
@@ -83,7 +85,15 @@ struct Piece {
 }
 
 /// Values by name, in the order of the contract.
-struct InOrder<T>(Vec<(&'static str, T)>);
+struct InOrder<T>(Vec<(Cow<'static, str>, T)>);
+
+/// The crotch budget of legs that are alike, or of the left and the right one.
+#[derive(Serialize)]
+#[serde(untagged)]
+enum OneOrTwo {
+    One(CrotchOut),
+    Two(Vec<CrotchOut>),
+}
 
 impl<T: Serialize> Serialize for InOrder<T> {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -170,6 +180,8 @@ struct ParameterShare {
 #[derive(Serialize)]
 struct StepOut<'a> {
     panel: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    side: Option<&'static str>,
     number: usize,
     title: &'a str,
     rule: Cow<'a, str>,
@@ -179,89 +191,42 @@ struct StepOut<'a> {
 }
 
 impl<'a> Answer<'a> {
-    /// The answer for a draft and its report.
-    pub fn new(draft: &'a Draft, report: &Report, extent: Extent) -> Self {
+    /// The answer for one leg, or for a left and a right one.
+    pub fn new(legs: &'a Legs, extent: Extent) -> Self {
         let whole = extent == Extent::Whole;
+        let all = legs.iter();
+        let first = &legs.first.draft;
+        let mut crotch: Vec<CrotchOut> = all.clone().map(|leg| crotch(&leg.report, leg.draft.side)).collect();
         Self {
             format: FORMAT,
             version: VERSION,
             units: "cm",
-            name: &draft.name,
-            block: &draft.recipe.name,
-            fit: draft.fit.key(),
-            body: body(draft),
-            adjustments: adjustments(draft),
-            pieces: Panel::ALL.iter().map(|panel| piece(draft, draft.shape.panel(*panel), whole)).collect(),
-            levels: report
-                .levels
-                .iter()
-                .map(|row| LevelOut {
-                    level: row.level.key(),
-                    side: row.side.key(),
-                    body: Cm(row.body),
-                    from: row.from.key(),
-                    pattern: Cm(row.pattern),
-                    ease: Cm(row.ease()),
-                    wanted: [Some(Cm(row.least)), row.most.map(Cm)],
-                })
+            name: &first.name,
+            block: &first.recipe.name,
+            fit: first.fit.key(),
+            body: InOrder(body(legs)),
+            adjustments: InOrder(adjustments(legs)),
+            pieces: all
+                .clone()
+                .flat_map(|leg| Panel::ALL.iter().map(|panel| piece(&leg.draft, *panel, whole)))
                 .collect(),
-            seams: report
-                .seams
-                .iter()
-                .map(|row| SeamOut {
-                    seam: row.seam.key(),
-                    side: row.side.key(),
-                    front: Cm(row.front),
-                    back: Cm(row.back),
-                    difference: Cm(row.difference()),
-                    allowed: [Cm(row.allowed.0), Cm(row.allowed.1)],
-                })
-                .collect(),
-            joins: report
-                .joins
-                .iter()
-                .map(|row| JoinOut {
-                    join: row.join.key(),
-                    side: row.side.key(),
-                    degrees: Degrees(row.degrees),
-                    wanted: [Degrees(row.wanted.0), Degrees(row.wanted.1)],
-                })
-                .collect(),
-            crotch: CrotchOut {
-                side: Side::Both.key(),
-                front: Cm(report.crotch.front),
-                back: Cm(report.crotch.back),
-                total: Cm(report.crotch.total()),
-                body_total: report.crotch.body.map(|(body, _)| Cm(body)),
-                body_from: report.crotch.body.map(|(_, from)| from.key()),
-                ease: report.crotch.ease().map(Cm),
-                wanted: Cm(report.crotch.wanted),
-                by_parameter: report
-                    .crotch
-                    .by_parameter
-                    .iter()
-                    .map(|row| ParameterShare {
-                        key: row.key.map_or("together", Key::key),
-                        front: Cm(row.front),
-                        back: Cm(row.back),
-                    })
-                    .collect(),
+            levels: all.clone().flat_map(|leg| leg.report.levels.iter().map(level)).collect(),
+            seams: all.clone().flat_map(|leg| &leg.report.seams).chain(&legs.centres).map(seam).collect(),
+            joins: all.clone().flat_map(|leg| leg.report.joins.iter().map(join)).collect(),
+            crotch: match crotch.pop() {
+                Some(one) if crotch.is_empty() => OneOrTwo::One(one),
+                last => OneOrTwo::Two(crotch.into_iter().chain(last).collect()),
             },
-            steps: whole.then(|| {
-                draft
-                    .steps()
-                    .into_iter()
-                    .map(|step| StepOut {
-                        panel: step.panel.key(),
-                        number: step.number,
-                        title: step.title,
-                        rule: step.rule,
-                        value: step.value.map(Cm),
-                        points: step.points,
-                    })
-                    .collect()
-            }),
-            warnings: draft.notices.iter().cloned().chain(report.notices()).collect(),
+            steps: whole.then(|| all.clone().flat_map(|leg| steps(&leg.draft)).collect()),
+            warnings: all.flat_map(|leg| leg.draft.notices.iter().cloned().chain(leg.report.notices())).fold(
+                Vec::new(),
+                |mut seen, notice| {
+                    if !seen.contains(&notice) {
+                        seen.push(notice);
+                    }
+                    seen
+                },
+            ),
         }
     }
 
@@ -272,26 +237,115 @@ impl<'a> Answer<'a> {
     }
 }
 
-fn adjustments(draft: &Draft) -> InOrder<Adjustment> {
-    let given = draft
-        .adjustments
-        .iter()
-        .filter(|it| it.value != 0.0)
-        .map(|it| (it.key.key(), Adjustment { value: Cm(it.value), from: it.from }));
-    InOrder(given.collect())
+/// The parameters of both legs by their key; where a leg has its own, by its side and key.
+fn adjustments(legs: &Legs) -> Vec<(Cow<'static, str>, Adjustment)> {
+    let mut rows: Vec<(Cow<'static, str>, Adjustment)> = Vec::new();
+    for leg in legs.iter() {
+        for it in leg.draft.adjustments.iter().filter(|it| it.value != 0.0) {
+            let shared = legs.iter().all(|leg| leg.draft.adjustments.contains(it));
+            let key = it.key.key();
+            let key =
+                if shared { Cow::Borrowed(key) } else { Cow::Owned(format!("{}.{key}", leg.draft.side)) };
+            if rows.iter().all(|(known, _)| *known != key) {
+                rows.push((key, Adjustment { value: Cm(it.value), from: it.from }));
+            }
+        }
+    }
+    rows
 }
 
-fn body(draft: &Draft) -> InOrder<BodyValue> {
-    let known = Measurement::ALL.iter().filter_map(|measurement| {
-        let value = draft.body.value(*measurement)?;
-        let out = BodyValue { value: Cm(value.cm), from: value.from.key(), sd: Cm(value.sd) };
-        Some((measurement.key(), out))
-    });
-    InOrder(known.collect())
+/// The measurements of both legs by their key; those in which the legs differ by side and key.
+fn body(legs: &Legs) -> Vec<(Cow<'static, str>, BodyValue)> {
+    let mut rows = Vec::new();
+    for measurement in Measurement::ALL {
+        let shared = legs
+            .iter()
+            .all(|leg| leg.draft.body.value(*measurement) == legs.first.draft.body.value(*measurement));
+        let shown = legs.iter().take(if shared { 1 } else { 2 });
+        for (leg, value) in shown.filter_map(|leg| Some((leg, leg.draft.body.value(*measurement)?))) {
+            let key = measurement.key();
+            let key = if shared { key.into() } else { format!("{}.{key}", leg.draft.side).into() };
+            rows.push((key, BodyValue { value: Cm(value.cm), from: value.from.key(), sd: Cm(value.sd) }));
+        }
+    }
+    rows
 }
 
-fn piece(draft: &Draft, panel: &PanelShape, whole: bool) -> Piece {
-    let levels = Level::ALL.iter().map(|level| (level.key(), Cm(draft.shape.levels[*level]))).collect();
+fn level(row: &LevelRow) -> LevelOut {
+    LevelOut {
+        level: row.level.key(),
+        side: row.side.key(),
+        body: Cm(row.body),
+        from: row.from.key(),
+        pattern: Cm(row.pattern),
+        ease: Cm(row.ease()),
+        wanted: [Some(Cm(row.least)), row.most.map(Cm)],
+    }
+}
+
+fn seam(row: &SeamRow) -> SeamOut {
+    SeamOut {
+        seam: row.seam.key(),
+        side: row.side.key(),
+        front: Cm(row.front),
+        back: Cm(row.back),
+        difference: Cm(row.difference()),
+        allowed: [Cm(row.allowed.0), Cm(row.allowed.1)],
+    }
+}
+
+fn join(row: &JoinRow) -> JoinOut {
+    JoinOut {
+        join: row.join.key(),
+        side: row.side.key(),
+        degrees: Degrees(row.degrees),
+        wanted: [Degrees(row.wanted.0), Degrees(row.wanted.1)],
+    }
+}
+
+fn crotch(report: &Report, side: Side) -> CrotchOut {
+    CrotchOut {
+        side: side.key(),
+        front: Cm(report.crotch.front),
+        back: Cm(report.crotch.back),
+        total: Cm(report.crotch.total()),
+        body_total: report.crotch.body.map(|(body, _)| Cm(body)),
+        body_from: report.crotch.body.map(|(_, from)| from.key()),
+        ease: report.crotch.ease().map(Cm),
+        wanted: Cm(report.crotch.wanted),
+        by_parameter: report
+            .crotch
+            .by_parameter
+            .iter()
+            .map(|row| ParameterShare {
+                key: row.key.map_or("together", Key::key),
+                front: Cm(row.front),
+                back: Cm(row.back),
+            })
+            .collect(),
+    }
+}
+
+fn steps(draft: &Draft) -> Vec<StepOut<'_>> {
+    draft
+        .steps()
+        .into_iter()
+        .map(|step| StepOut {
+            panel: step.panel.key(),
+            side: (draft.side != Side::Both).then(|| draft.side.key()),
+            number: step.number,
+            title: step.title,
+            rule: step.rule,
+            value: step.value.map(Cm),
+            points: step.points,
+        })
+        .collect()
+}
+
+fn piece(draft: &Draft, panel: Panel, whole: bool) -> Piece {
+    let panel = draft.shape.panel(panel);
+    let levels =
+        Level::ALL.iter().map(|level| (level.key().into(), Cm(draft.shape.levels[*level]))).collect();
     let edge = |edge: &Edge| {
         let chain = panel.edge(*edge);
         let length = match edge {
@@ -303,9 +357,11 @@ fn piece(draft: &Draft, panel: &PanelShape, whole: bool) -> Piece {
     let [from, to] = panel.grain();
     Piece {
         panel: panel.panel.key(),
-        side: Side::Both.key(),
+        side: draft.side.key(),
         levels: InOrder(levels),
-        points: InOrder(Role::ALL.iter().map(|role| (role.key(), Place(panel.roles[*role]))).collect()),
+        points: InOrder(
+            Role::ALL.iter().map(|role| (role.key().into(), Place(panel.roles[*role]))).collect(),
+        ),
         edges: whole.then(|| Edge::ALL.iter().map(edge).collect()),
         darts: panel
             .darts

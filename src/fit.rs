@@ -1,13 +1,20 @@
 //! Whether a draft fits and sews: its levels against the body, its seams walked, its joins measured, its crotch
-//! length counted; and how far a parameter may go.
+//! length counted; how far a parameter may go; and what two drafts differ in.
 
+mod difference;
 mod front_thigh;
+mod legs;
 mod limit;
 mod measured;
 mod report;
 mod solve;
 
+pub use difference::{
+    Change, Compared, CrotchChange, DartChange, Difference, EdgeChange, Laid, LevelChange, ParameterChange,
+    PointChange, SeamChange, ShareChange,
+};
 pub use front_thigh::{front_width_wanted, opening_for_arc};
+pub use legs::{Leg, Legs, drafted_legs};
 pub use report::{CrotchBudget, CrotchShare, JoinRow, LevelRow, Report, SeamRow};
 pub use solve::{Solved, can_be_met, solve};
 
@@ -27,8 +34,12 @@ use crate::{
 /// largest value that would not.
 pub fn drafted(order: &Order, recipe: &Arc<Recipe>) -> Result<(Draft, Report), Mistakes> {
     let draft = draft(order, recipe)?;
-    limit::refuse(&draft)?;
-    let mut draft = measured::met(draft, order)?;
+    limit::refuse(&draft, order)?;
+    Ok(judged(measured::met(draft, order)?, order))
+}
+
+/// A draft with its report, and with what a person should know of its parameters.
+fn judged(mut draft: Draft, order: &Order) -> (Draft, Report) {
     let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
     let mut said: Vec<_> = limit::beyond_usual(&draft).collect();
     said.extend(limit::held_scoops(&draft));
@@ -36,5 +47,5 @@ pub fn drafted(order: &Order, recipe: &Arc<Recipe>) -> Result<(Draft, Report), M
     said.extend(front_thigh::notices(&draft, &report));
     said.extend(draft.back_drop_notice());
     draft.notices.extend(said);
-    Ok((draft, report))
+    (draft, report)
 }

@@ -9,14 +9,15 @@ mod key;
 mod notices;
 mod put;
 mod read;
+mod rewind;
 mod row;
 mod value;
 
-use std::collections::BTreeMap;
+use std::{collections::BTreeMap, ops::Range};
 
 use crate::adjust;
 use crate::body::Given;
-use crate::mistake::Source;
+use crate::mistake::{Mistake, Source};
 use crate::terms::{Allowance, EaseAt, FitKind, Measurement, SeatSet, Side, Style, Word};
 use crate::unit::Unit;
 
@@ -47,6 +48,8 @@ pub struct Order {
     pub right: Option<LegOrder>,
     /// The toiles so far, newest last.
     pub fittings: Vec<Fitting>,
+    /// Where each fit parameter stands: its leg, its text and the bytes of its value.
+    pub places: Vec<(Side, adjust::Key, Source, Range<usize>)>,
     /// The text from which all this was read.
     pub source: Source,
 }
@@ -128,6 +131,33 @@ pub struct Fitting {
 }
 
 impl Order {
+    /// Whether the legs are to be drafted each for itself.
+    pub fn has_two_legs(&self) -> bool {
+        self.left.iter().chain(&self.right).any(|leg| *leg != LegOrder::default())
+    }
+
+    /// The same without what is said of one leg alone.
+    #[must_use]
+    pub fn of_both_legs(&self) -> Self {
+        Self { left: None, right: None, ..self.clone() }
+    }
+
+    /// What is to be made for one leg: its own measurements and fit parameters in the place of those of both.
+    #[must_use]
+    pub fn of_leg(&self, side: Side) -> Self {
+        let own = match side {
+            Side::Both => None,
+            Side::Left => self.left.as_ref(),
+            Side::Right => self.right.as_ref(),
+        };
+        let own = own.map_or(&[][..], |leg| &leg.adjustments);
+        let mut order = Self { body: self.leg(side), ..self.of_both_legs() };
+        order.adjustments.retain(|it| own.iter().all(|of_leg| of_leg.key != it.key));
+        order.adjustments.extend_from_slice(own);
+        order.adjustments.sort_by_key(|it| it.key);
+        order
+    }
+
     /// The order of a body of which nothing but its measurements is said.
     pub fn of(body: Given) -> Self {
         Self {
@@ -139,7 +169,17 @@ impl Order {
             left: None,
             right: None,
             fittings: Vec::new(),
+            places: Vec::new(),
             source: Source::new("", ""),
+        }
+    }
+
+    /// Points a mistake about a fit parameter at the place where the parameter stands.
+    pub fn at_parameter(&self, mistake: Mistake, side: Side, key: adjust::Key) -> Mistake {
+        let place = |wanted: Side| self.places.iter().rev().find(|(of, at, ..)| *of == wanted && *at == key);
+        match place(side).or_else(|| place(Side::Both)) {
+            Some((_, _, source, span)) => mistake.at(source, span.clone(), ""),
+            None => mistake,
         }
     }
 

@@ -88,6 +88,32 @@ words! {
 }
 
 words! {
+    /// A level line on which two drafts are laid over each other.
+    Anchor {
+        /// The crotch line.
+        Crotch = "crotch",
+        /// The hip line.
+        Hip = "hip",
+        /// The waist line.
+        Waist = "waist",
+        /// The knee line.
+        Knee = "knee",
+    }
+}
+
+impl Anchor {
+    /// Its level.
+    pub fn level(self) -> Level {
+        match self {
+            Self::Crotch => Level::Crotch,
+            Self::Hip => Level::Hip,
+            Self::Waist => Level::Waist,
+            Self::Knee => Level::Knee,
+        }
+    }
+}
+
+words! {
     /// A side of a panel's outline, head to tail round the panel.
     Edge {
         /// From the centre to the side.
@@ -140,6 +166,13 @@ words! {
         CentreFront = "centre_front",
         /// Left centre back against right.
         CentreBack = "centre_back",
+    }
+}
+
+impl Seam {
+    /// As a sentence says it.
+    pub fn plain(self) -> String {
+        self.key().replace('_', " ")
     }
 }
 

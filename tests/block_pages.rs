@@ -70,20 +70,22 @@ fn keep(name: &str, draft: &Draft) {
     settings.set_prepend_module_to_snapshot(false);
     settings.set_omit_expression(true);
     let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
-    let drawing = overview(&Subject { draft, report: &report, unit: Unit::Cm });
-    let svg = drawing.to_svg(SvgScale::FitsScreen);
+    let picture = overview(&Subject { draft, report: &report, unit: Unit::Cm });
+    let svg = picture.to_svg(SvgScale::TrueScale);
     settings.bind(|| insta::assert_snapshot!(name, svg));
     // For whoever wants to look at them rather than at their numbers.
     if let Some(folder) = std::env::var_os("PICTURES") {
-        let png = drawing.to_png(40.0).unwrap();
+        let png = picture.to_png(30.0).unwrap();
         std::fs::write(Path::new(&folder).join(format!("{name}.png")), png).unwrap();
     }
 }
 
 #[test]
 fn six_recipes_on_one_body_as_they_were_looked_at() {
-    for name in shipped_names() {
-        keep(&format!("block-{name}-stroke"), &on_stroke(name));
+    let all = ["classic", "tailored", "straight", "slim", "jeans", "wide"];
+    assert!(shipped_names().eq(all), "a picture for every recipe");
+    for name in all {
+        keep(&format!("block-stroke-{name}"), &on_stroke(name));
     }
 }
 

@@ -83,7 +83,7 @@ fn crotch_length_left_alone() {
     for block in shipped_names() {
         let [(_, rigid), (_, close)] = [0.0, 30.0].map(|stretch| drafted(&order("stroke"), block, stretch));
         let lost = rigid.crotch.total() - close.crotch.total();
-        assert!(lost.abs() < 1.0, "{block}: {lost:.2}");
+        assert!(lost.abs() < 1.2, "{block}: {lost:.2}");
     }
 }
 

@@ -8,7 +8,7 @@ use std::sync::{Arc, OnceLock};
 use breeks::{
     curve::{angle_between, end_tangent, start_tangent},
     draft::{Draft, PanelShape, draft},
-    fit::{JoinRow, Report, SeamRow},
+    fit::{JoinRow, Legs, Report, SeamRow},
     order::Order,
     recipe::{Recipe, load, shipped_names},
     terms::{Edge, Level, Measurement, Panel, Sex, WaistLevel, Word},
@@ -218,7 +218,7 @@ fn same_file_same_bytes() {
     let json = || {
         let draft = drafted(&order, &recipe).unwrap();
         let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
-        breeks::answer::Answer::new(&draft, &report, breeks::answer::Extent::Whole).to_json()
+        breeks::answer::Answer::new(&Legs::alike(draft, report), breeks::answer::Extent::Whole).to_json()
     };
     assert_eq!(json(), json());
 }

@@ -14,7 +14,7 @@ use breeks::{
     recipe::{Recipe, load, shipped_names},
     terms::{EaseAt, Level, Sex, WaistLevel, Word},
 };
-use people::{Person, of_507, of_985, quantile};
+use people::{Person, of_507_at, of_985, quantile};
 
 /// What one recipe did on one group.
 #[derive(Default)]
@@ -137,9 +137,11 @@ fn first(failures: &[String]) -> String {
 }
 
 #[test]
-fn the_507_drafted_sound_and_true_by_every_recipe() {
-    let failures = drafted(&of_507(), "natural");
-    assert!(failures.is_empty(), "{}", first(&failures));
+fn the_507_drafted_sound_and_true_at_both_waists_by_every_recipe() {
+    for waist in [WaistLevel::Natural, WaistLevel::Navel] {
+        let failures = drafted(&of_507_at(waist), waist.key());
+        assert!(failures.is_empty(), "{}", first(&failures));
+    }
 }
 
 #[test]

@@ -6,7 +6,8 @@ use super::Measure::{Cm, Degrees};
 use super::OneLeg::{Free, Never, Only, WithCare};
 use super::{About, Measure, OneLeg};
 
-/// A row whose hard limit is twice its usual range and whose default is nothing.
+/// A row whose hard limit is twice its usual range, whose default is nothing and whose ordinary amount is half of what
+/// is usual at the most.
 const fn row(
     key: Key,
     title: &'static str,
@@ -22,6 +23,8 @@ const fn row(
         usual,
         hard: (2.0 * usual.0, 2.0 * usual.1),
         default: 0.0,
+        ordinary: 0.5 * usual.1,
+        purpose: "",
         moves: "",
         stays: "",
         hand_method: "",
@@ -37,6 +40,9 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
     About {
         // a hard limit of its own: a small negative value folds the front thigh for a flat one
         hard: (-1.3, 4.0),
+        purpose: "a thigh that is full in front, as rowing makes it: the front strains across the thigh and its crease swings inwards",
+        // three quarters of an inch: common practice, no source
+        ordinary: 1.9,
         moves: "the front crotch point, the lower end of the front crotch curve and the upper front inseam, turned outwards together",
         stays: "side seam, waist, hem, the centre front above the curve, and the length of the inseam",
         hand_method: "Slash the front from where the crotch curve leaves the straight centre front down to a point on the inseam seam line, 20 to 25 cm below the crotch point, where the front of the thigh ends. With that point as pivot swing the inner part outwards until the slash is open by the amount, tape paper behind, redraw the curve in one sweep and smooth the inseam at the pivot.",
@@ -54,6 +60,8 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         // a place, not an amount: twice its range would be below the knee
         hard: (10.0, 40.0),
         default: 22.0,
+        purpose: "putting the pivot of the front thigh turn where the front of the thigh ends",
+        ordinary: 25.0,
         moves: "the pivot of `thigh.front`; at least 5 cm above the knee line",
         stays: "everything, while `thigh.front` is 0",
         hand_method: "Choose the pivot on the inseam where the front of the thigh ends: higher for a thigh that is full close under the crotch, lower for one that is full far down.",
@@ -64,6 +72,9 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         // half of what `thigh.front` may be
         usual: (0.0, 1.25),
         hard: (0.0, 2.0),
+        purpose: "a back that already fitted and grows too long in the crotch when the front thigh is opened",
+        // half of an ordinary front opening
+        ordinary: 0.95,
         moves: "the back crotch point, the lower end of the back crotch curve and the upper back inseam, turned inwards together",
         stays: "side seam, waist, hem, the centre back above the curve, and the length of the inseam",
         hand_method: "Slash the back from the curve down to the inseam at the height of the front's pivot and lap it there by the amount, the mirror of the front. Redraw curve and inseam.",
@@ -71,6 +82,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(ThighBackTake, "take back on the back", "thigh", (0.0, 1.25), WithCare)
     },
     About {
+        purpose: "a thigh that is full on the inside: both panels strain from the fork",
         moves: "both crotch points outwards, to nothing on the inseam 20 cm below",
         stays: "side seams, waist, hem, centre front and centre back above the curves",
         hand_method: "Mark the amount outwards from both crotch points, draw each curve out to the mark with its old direction, and run both inseams into the old ones 20 cm below.",
@@ -81,6 +93,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(ThighInner, "full inner thigh", "thigh", (-1.3, 1.2), WithCare)
     },
     About {
+        purpose: "a thigh that is full on the outside, below the hip",
         moves: "the side seams of both panels: nothing at the hip, the amount at the crotch line, nothing at the knee",
         stays: "inseams, crotch, waist, hem",
         hand_method: "Draw a long lens outside both side seams from hip to knee, fullest at the crotch line.",
@@ -88,6 +101,8 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(ThighOuter, "full outer thigh", "thigh", (-0.5, 1.2), Free)
     },
     About {
+        purpose: "a front thigh that is full towards the side as well",
+        ordinary: 0.5,
         moves: "the side seam of the front: nothing at the hip, the amount at the crotch line, nothing 20 cm below it",
         stays: "the back, the inseam, waist and hem",
         hand_method: "Draw a lens outside the front side seam alone, from the hip to 20 cm below the crotch line.",
@@ -95,6 +110,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(ThighFrontSide, "front thigh at the side", "thigh", (0.0, 0.6), Free)
     },
     About {
+        purpose: "a seat that wants a longer (or shorter) way from waist to fork: the back waist is pulled down, or cloth hangs under the seat",
         moves: "the back above the hip line, turned about the side seam so that the centre back opens (or folds)",
         stays: "the side seam's length, the crotch point, everything below the hip line",
         hand_method: "Cut level from the centre back on the hip line to the side seam, leaving a hinge; spread (or lap) at the centre back. Redraw the centre back into the curve and blend the side seam from 5 cm above the cut to 5 cm below.",
@@ -109,6 +125,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
     },
     About {
         unit: DEGREES,
+        purpose: "how the back hangs: upright for standing clean, leaning for sitting",
         moves: "the centre back above the hip line and the back waist, turned about the centre back on the hip line",
         stays: "hip width, waist length, the crotch curve, everything below the hip line",
         hand_method: "From the centre back on the hip line swing the upper centre back in or out; give at the top of the side seam what was taken at the centre back, and square the waist again.",
@@ -119,6 +136,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(SeatAngle, "seat angle", "seat", (-3.0, 4.0), Never)
     },
     About {
+        purpose: "a seat that stands out behind and wants width",
         moves: "the centre back line, its curve and the back crotch point outwards; the back dart takes the surplus at the waist",
         stays: "the sewn waist, the side seam, knee and hem",
         hand_method: "Add the amount along the whole centre back from the waist to the crotch point, run it into the inseam to nothing at the knee, and take it out of the waist by a larger dart.",
@@ -126,6 +144,8 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(SeatWidth, "width of the seat", "seat", (-1.0, 1.5), Never)
     },
     About {
+        purpose: "a back curve that cuts into the seat",
+        ordinary: 0.4,
         moves: "the back crotch curve towards its corner",
         stays: "both ends of the curve and their directions",
         hand_method: "Redraw the back curve deeper between its two ends, a few millimetres at a time: cloth cut away cannot be put back.",
@@ -136,6 +156,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(SeatScoop, "scoop of the back crotch", "seat", (-0.5, 1.2), Never)
     },
     About {
+        purpose: "a seat whose fullest place lies low",
         moves: "the back crotch curve straight down, and the ends of the back darts with it",
         stays: "the back crotch point, the inseam, the side seam",
         hand_method: "Mark where the seat stands out most, lower the bottom of the back curve by the amount and lengthen the darts to the new level.",
@@ -143,6 +164,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(SeatLow, "low seat", "seat", (0.0, 1.2), Never)
     },
     About {
+        purpose: "a crotch that is too high or hangs too low, front and back alike",
         moves: "everything below the hip line of both panels, down",
         stays: "inseams, waist to hip, all widths",
         hand_method: "Cut both pieces level on the hip line and spread (or lap) them by the same amount; join centre and side seams with a ruler.",
@@ -153,13 +175,15 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(CrotchDepth, "crotch depth", "crotch", (-1.0, 2.0), Never)
     },
     About {
-        moves: "the front crotch point outwards, to nothing on the inseam 20 cm below",
+        purpose: "a front that is too short round the inside of the thigh",
+        moves: "the front crotch point outwards, to nothing on the inseam 20 cm below; the back crotch point up or down with the length of the inseam",
         stays: "centre front, side seam, waist, hem",
         hand_method: "Draw the front curve out to a point the amount further from the centre front, then the inseam to nothing 20 cm below.",
         companions: &[(ThighInner, "if the back pulls at the fork as well")],
         ..row(CrotchFrontExtension, "front crotch extension", "crotch", (-1.0, 1.5), Never)
     },
     About {
+        purpose: "a back that is too short round the inside of the thigh",
         moves: "the back crotch point outwards, to nothing on the inseam 20 cm below",
         stays: "centre back, side seam, waist, hem",
         hand_method: "Draw the back curve out to a point the amount further from the centre back, then the inseam to nothing 20 cm below.",
@@ -170,6 +194,8 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(CrotchBackExtension, "back crotch extension", "crotch", (-1.5, 2.5), Never)
     },
     About {
+        purpose: "loose cloth at the base of the fly",
+        ordinary: 0.4,
         moves: "the front crotch curve towards its corner",
         stays: "both ends of the curve and their directions",
         hand_method: "Redraw the front curve deeper between its two ends, a few millimetres at a time.",
@@ -180,15 +206,17 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(CrotchFrontScoop, "scoop of the front crotch", "crotch", (-0.5, 1.0), Never)
     },
     About {
+        purpose: "a waist that sits higher or lower in front than it was drafted",
         moves: "the top of the centre front, along the centre front",
-        stays: "side and centre back, everything below the waist",
+        stays: "side and centre back, everything below the waist with the ends of the darts",
         hand_method: "Tie an elastic over the toile where the waist shall sit, mark along it, and redraw the waist from the marks, square to the centre front.",
         companions: &[(WaistRaiseBack, "front and back usually move against each other")],
         ..row(WaistRaiseFront, "waist at the centre front", "waist", (-2.5, 2.5), Never)
     },
     About {
+        purpose: "a waist that sits higher or lower behind than it was drafted",
         moves: "the top of the centre back, along the centre back",
-        stays: "side and centre front, everything below the waist",
+        stays: "side and centre front, everything below the waist with the ends of the darts",
         hand_method: "Tie an elastic over the toile where the waist shall sit, mark along it, and redraw the waist from the marks, square to the centre back.",
         companions: &[
             (WaistRaiseFront, "front and back usually move against each other"),
@@ -197,20 +225,23 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(WaistRaiseBack, "waist at the centre back", "waist", (-2.5, 2.5), Never)
     },
     About {
+        purpose: "a waist that sits higher or lower at both sides than it was drafted",
         moves: "the top of the side seam on both panels, along the seam",
-        stays: "centre front, centre back, everything below the waist",
+        stays: "centre front, centre back, everything below the waist with the ends of the darts",
         hand_method: "Tie an elastic over the toile where the waist shall sit, mark along it at the side, and redraw the waist through the mark.",
         companions: &[(HipUneven, "if only one side is high")],
         ..row(WaistRaiseSide, "waist at the side", "waist", (-2.5, 2.5), Free)
     },
     About {
-        moves: "the front above the hip line, turned about the side seam so that the centre front opens; the centre front is then stood back to its old lean",
+        purpose: "an abdomen that wants a longer way over it: the front waist is pulled down",
+        moves: "the front above the hip line, turned about the side seam so that the centre front opens; the centre front is then stood back to its old lean and the front darts take the width",
         stays: "the side seam's length, the crotch point, everything below the hip line",
         hand_method: "Cut level from the centre front on the hip line to the side seam, leaving a hinge; spread at the centre front. Redraw the centre front upright and give the width to side or dart.",
         companions: &[(AbdomenWidth, "a front that is short over the belly is usually narrow as well")],
         ..row(AbdomenLength, "length over the abdomen", "abdomen", (-1.0, 2.5), Never)
     },
     About {
+        purpose: "an abdomen that wants more of the waist in front",
         moves: "front dart and front side seam at the waist; the back darts take the same amount",
         stays: "the whole sewn waist, and the side seam at the hip",
         hand_method: "Make the front dart smaller or leave it out, let the front side seam out from nothing at the hip, and deepen the back darts by as much.",
@@ -220,6 +251,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
     About {
         // a small negative value lowers the other side instead
         hard: (-2.5, 5.0),
+        purpose: "one hip that stands higher than the other",
         moves: "side waist and side hip of both panels of this side, up",
         stays: "centre front, centre back, the other side",
         hand_method: "On the high side cut level below the waist from the side seam to hinges at centre front and centre back, open at the side, and redraw the waist.",
@@ -227,6 +259,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(HipUneven, "one hip higher", "hip", (0.5, 2.5), Only)
     },
     About {
+        purpose: "a body that is fuller in front (or behind) than half at the hip",
         moves: "the side seam at the hip: front wider, back narrower by the same",
         stays: "the hip girth, waist, knee and hem",
         hand_method: "Add to the front side seam at the hip what is taken off the back, to nothing at waist and knee.",
@@ -234,6 +267,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(HipFrontShare, "front share of the hip", "hip", (-1.5, 1.5), Free)
     },
     About {
+        purpose: "knees that stand inwards (or outwards) of hip and foot",
         moves: "inner and side edge of both panels inwards at the knee, to nothing at crotch line and hem",
         stays: "knee girth, crotch, hem",
         hand_method: "Give at the inside of the knee what is taken at the outside, both panels alike, and redraw the seams from crotch line to hem.",
@@ -241,6 +275,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(LegKneeIn, "knees inwards", "leg", (-1.5, 1.5), Free)
     },
     About {
+        purpose: "knees that are pushed back, or bent forward, in standing",
         moves: "the front hem up and the back hem down at the crease",
         stays: "all seams",
         hand_method: "Redraw the hem: front shorter, back longer in the middle of the panel, nothing at the seams; ease or stretch the rest with the iron.",
@@ -248,6 +283,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(LegKneeForward, "knee forward or back", "leg", (-1.0, 1.0), Free)
     },
     About {
+        purpose: "feet that stand closer together (or wider) than the legs are drafted",
         moves: "both edges of both panels inwards: nothing at thigh level, 0.8 of it at the knee, all of it at the hem",
         stays: "all girths, the crotch, the hip",
         hand_method: "Draw the leg anew with its middle line moved inwards, from nothing at the thigh to the amount at the hem.",
@@ -255,6 +291,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(LegClose, "leg closed", "leg", (-1.6, 1.6), Free)
     },
     About {
+        purpose: "a calf that catches the leg",
         moves: "all four edges outwards at the calf, a quarter of the girth each, to nothing at knee and hem",
         stays: "knee and hem",
         hand_method: "Add a quarter of the girth wanted outside every seam at the calf and run it to nothing at knee and hem.",
@@ -262,6 +299,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(LegCalf, "full calf", "leg", (0.0, 3.0), Free)
     },
     About {
+        purpose: "a side seam that stands too far forward or back all the way down",
         moves: "the side seam from hip to hem: front wider, back narrower by the same",
         stays: "all girths, the waist",
         hand_method: "Add to the front side edge what is taken off the back, from the hip to the hem.",

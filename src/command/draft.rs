@@ -11,10 +11,11 @@ use super::{
 use crate::{
     answer::{Answer, Extent},
     drawing::{Paper, SvgScale, Tiles},
-    fit::drafted,
+    fit::drafted_legs,
     mistake::Mistakes,
-    paper::{Subject, cautions, first_page, fit_table, overview, wall_drawing},
+    paper::{Subject, cautions, centre_table, first_page, fit_table, overview, wall_drawing},
     recipe,
+    terms::Side,
     terms::Word,
 };
 
@@ -39,20 +40,30 @@ const OUT: &str = "drafts";
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let (order, notices) = arguments.input.read()?;
     let recipe = recipe::load(&order.trousers.block)?;
-    let (mut draft, report) = drafted(&order, &recipe)?;
-    draft.notices.splice(0..0, notices);
-    let answer = Answer::new(&draft, &report, Extent::Whole).to_json();
+    let mut legs = drafted_legs(&order, &recipe)?;
+    legs.begin_with(notices);
+    let answer = Answer::new(&legs, Extent::Whole).to_json();
 
     let folder = match (&arguments.out, arguments.json) {
         (Some(folder), _) => Some(folder.clone()),
         (None, false) => Some(PathBuf::from(OUT)),
         (None, true) => None,
     };
+    let unit = arguments.input.unit(&order);
     let mut written = Vec::new();
     if let Some(folder) = folder {
-        let stem = format!("{}-{}", file_stem(&draft.name), file_stem(&recipe.name));
-        let subject = Subject { draft: &draft, report: &report, unit: arguments.input.unit(&order) };
-        let (mut sheets, counts) = drawings(&subject, &stem, arguments.paper)?;
+        let stem = format!("{}-{}", file_stem(&legs.first.draft.name), file_stem(&recipe.name));
+        let (mut sheets, mut counts) = (Vec::new(), Vec::new());
+        for leg in legs.iter() {
+            let stem = match leg.draft.side {
+                Side::Both => stem.clone(),
+                side => format!("{stem}-{side}"),
+            };
+            let subject = Subject { draft: &leg.draft, report: &leg.report, unit };
+            let (drawn, sizes) = drawings(&subject, &stem, arguments.paper)?;
+            sheets.extend(drawn);
+            counts.extend(sizes);
+        }
         sheets.push(Sheet { name: format!("{stem}.json"), bytes: format!("{answer}\n").into_bytes() });
         let paths = write_all(&folder, &sheets)?;
         written = paths.into_iter().zip(counts.into_iter().chain([None])).collect();
@@ -60,9 +71,13 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     if arguments.json {
         print(&format!("{answer}\n"))?;
     } else {
-        let mut text = fit_table(&draft, &report, arguments.input.unit(&order));
-        text.push('\n');
-        if !report.can_be_cut() {
+        let mut text = String::new();
+        for leg in legs.iter() {
+            text.push_str(&fit_table(&leg.draft, &leg.report, unit));
+            text.push('\n');
+        }
+        text.push_str(&centre_table(&legs, unit));
+        if !legs.can_be_cut() {
             text.push_str("Not to be cut as it stands: see the notes.\n");
         }
         for (path, count) in &written {
@@ -73,7 +88,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         text.push_str(&cautions());
         print(&text)?;
     }
-    Ok(if report.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+    Ok(if legs.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
 }
 
 fn paper(text: &str) -> Result<Paper, String> {

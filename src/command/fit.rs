@@ -4,6 +4,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 use super::{Ending, input::Input, print};
 use crate::{
+    adjust::Key,
     draft::{Draft, draft},
     file,
     fit::{Report, drafted},
@@ -92,6 +93,10 @@ fn with_fit(
         removed.iter().filter(kept).map(|key| Change::Remove((*key).into())).collect();
     changes.extend(changed.iter().map(|(path, value)| Change::Number(path.clone(), *value)));
     let text = edit(source, &changes)?;
+    // What was taken out is written down too, so that the record tells how the file stood after each toile.
+    let gone = removed.iter().filter(|key| !changed.iter().any(|(path, _)| path == **key));
+    let gone = gone.filter_map(|key| Some(((*key).to_owned(), Key::from_key(key)?.about().default)));
+    let changed: Vec<(String, f64)> = gone.chain(changed.iter().cloned()).collect();
     let fitting = Fitting {
         date: Some(today()),
         block: Some(order.trousers.block.clone()),

@@ -29,8 +29,19 @@ pub(super) struct Input {
     units: Option<Unit>,
 }
 
-fn unit(text: &str) -> Result<Unit, String> {
+/// The unit that an option names.
+pub(super) fn unit(text: &str) -> Result<Unit, String> {
     Unit::from_key(text).ok_or_else(|| "expected cm or inch".to_owned())
+}
+
+/// The text of the demo of this name.
+pub(super) fn named(name: &str) -> Result<Source, Mistakes> {
+    order::demo(name).ok_or_else(|| {
+        Mistake::new(format!("there is no demo `{name}`"))
+            .nearest(name, order::DEMOS.iter().copied())
+            .help(format!("the demos are {}", order::DEMOS.join(", ")))
+            .into()
+    })
 }
 
 impl Input {
@@ -55,12 +66,7 @@ impl Input {
             (Some(_), Some(_)) => Err(Mistake::new("expected a measurement file or `--demo`, found both")
                 .help("leave one of them out")
                 .into()),
-            (Some(name), None) => order::demo(name).ok_or_else(|| {
-                Mistake::new(format!("there is no demo `{name}`"))
-                    .nearest(name, order::DEMOS.iter().copied())
-                    .help(format!("the demos are {}", order::DEMOS.join(", ")))
-                    .into()
-            }),
+            (Some(name), None) => named(name),
             (None, Some(path)) => Source::read(path).map_err(Mistakes::from),
             (None, None) => Err(Mistake::new("expected a measurement file, found none")
                 .help("name one, or try the program with `--demo stroke`")

@@ -129,6 +129,8 @@ fn finished(mut panel: PanelShape, drop: f64, rise: f64) -> PanelShape {
         panel: panel.panel,
         centre: panel.roles[Role::CentreWaist],
         side: panel.roles[Role::SideWaist],
+        darts_from: panel.roles[Role::CentreWaist],
+        darts_to: panel.roles[Role::SideWaist],
         leaves: unit(Vec2::new(-up.y, up.x)),
         arrives: Vec2::new(rise.cos(), -rise.sin()),
     };

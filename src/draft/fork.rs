@@ -61,8 +61,8 @@ const LEAST_SLOPE: f64 = -0.14;
 const HIGHEST_CORNER: f64 = 0.35;
 /// Over this angle limits are rounded, radians.
 const ROUNDING: f64 = 0.02;
-/// The least turn of the inseam at its top, as a part of its turn at the knee: keeps it free of a second bow.
-const LEAST_TURN: f64 = 0.4;
+/// The least turn of the inseam at its top, as a part of its turn at the knee: under a half, the sweep would bow twice.
+const LEAST_TURN: f64 = 0.52;
 /// Extensions run out on the inseam this far below the crotch point, cm.
 pub(super) const RUN_OUT: f64 = 20.0;
 /// The pivot of the thigh turn stays this far from knee and crotch point, where the leg is long enough, cm.
@@ -70,6 +70,8 @@ const PIVOT_ABOVE_KNEE: f64 = 5.0;
 const PIVOT_BELOW_CROTCH: f64 = 10.0;
 /// So much of the inseam below the crotch point yields to the crossing, cm.
 const YIELDING: f64 = 5.0;
+/// So much of the centre line stays straight, cm.
+const LEAST_CENTRE: f64 = 2.0;
 /// The inseam is smoothed this far on both sides of the pivot, cm.
 const PIVOT_SMOOTHED: f64 = 4.0;
 
@@ -223,19 +225,20 @@ impl ForkPlan<'_> {
         Some(if self.moves.scoop == 0.0 { turned_bend } else { turned_bend.scooped(self.moves.scoop) })
     }
 
-    /// The bend after the thigh turn: its middle goes half of the way that turning it rigidly would carry it, since
-    /// its upper end stays.
+    /// The bend after the thigh turn, swept as it was: its two arms keep their proportion and its handles their fullness.
+    /// So it begins a little higher on the centre line, for begun where it was it would turn a corner there; its middle
+    /// goes about half of the way that turning it rigidly would carry it.
     fn turned_bend(&self, bend: &Bend, inseam: &Inseam) -> Option<Bend> {
         let about = Affine::rotate_about(inseam.turn, inseam.pivot);
         let leaving = turned(inseam.leaving, inseam.turn);
-        let point = about * bend.c;
-        let middle = bend.cubic().eval(0.5);
-        let wanted = middle.lerp(about * middle, 0.5);
-        let new = Bend::between(bend.a, self.down(), point, leaving, bend.fullness)?;
-        let chord = new.a.midpoint(new.c);
-        let towards = new.corner - chord;
-        let fullness = (wanted - chord).dot(towards) / (0.75 * towards.hypot2());
-        Some(new.filled(fullness))
+        let (down, point) = (self.down(), about * bend.c);
+        let (along, reach) = meet(bend.a, down, point, leaving)?;
+        let corner = bend.a + down * along;
+        let arm = bend.a.distance(bend.corner) * reach / bend.c.distance(bend.corner);
+        let top = self.roles[Role::CentreWaist];
+        let room = top.distance(corner) - LEAST_CENTRE;
+        let start = corner - down * smooth_min(arm, room, ROUNDING);
+        Bend::between(start, down, point, leaving, bend.fullness)
     }
 }
 

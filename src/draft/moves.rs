@@ -49,6 +49,8 @@ pub(super) struct Moves {
     pub front_side: f64,
     pub share: f64,
     pub forward: f64,
+    /// The side above the hip up, on the side that is higher.
+    pub uneven: f64,
     /// Moves of the leg: knee inwards, lower leg inwards, calf, hem at the crease up.
     pub knee_in: f64,
     pub close: f64,
@@ -79,6 +81,7 @@ impl Moves {
             front_side: 0.0,
             share: 0.0,
             forward: 0.0,
+            uneven: at(Key::HipUneven),
             knee_in: at(Key::LegKneeIn),
             close: at(Key::LegClose),
             calf: 0.25 * at(Key::LegCalf),

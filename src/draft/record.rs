@@ -9,12 +9,12 @@ use super::{
     truing::shape,
 };
 use crate::{
-    adjust::{Key, Parameters},
+    adjust::Parameters,
     body::Body,
     mistake::{Mistake, Mistakes, Notice},
     order::{Adjustment, Order},
     recipe::Recipe,
-    terms::{FitKind, Level, Panel, Role, Style, Word},
+    terms::{FitKind, Level, Panel, Role, Side, Style, Word},
 };
 
 /// One body's trousers, drafted and trued, with everything that led to them.
@@ -22,6 +22,8 @@ use crate::{
 pub struct Draft {
     /// The label of the body.
     pub name: String,
+    /// Which leg it is for.
+    pub side: Side,
     /// The recipe.
     pub recipe: Arc<Recipe>,
     /// How the fit parameters were found.
@@ -90,6 +92,7 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
     notices.extend(dropped);
     Ok(Draft {
         name: order.name.clone().unwrap_or_else(|| "body".to_owned()),
+        side: Side::Both,
         recipe: Arc::clone(recipe),
         fit: FitKind::Proportional,
         body,
@@ -104,18 +107,13 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
 
 /// Names what the file asks for and this program cannot draw yet: drafting without it would be a wrong pattern.
 fn refuse_undrawn(order: &Order) -> Result<(), Mistakes> {
+    if order.has_two_legs() {
+        let text = "the file has a left and a right leg of its own, and one draft was asked for";
+        return Err(Mistake::new(text).help("`breeks draft` drafts both").into());
+    }
     let trousers = &order.trousers;
-    let legs = order.left.iter().chain(&order.right);
-    // One side only: it waits for drafts of two different legs.
-    let uneven = order.adjustments.iter().filter(|it| it.key == Key::HipUneven);
-    let keys = uneven.chain(legs.clone().flat_map(|leg| &leg.adjustments));
-    let mut asked: Vec<String> =
-        keys.filter(|it| it.value != 0.0).map(|it| it.key.key().to_owned()).collect();
+    let mut asked = Vec::new();
     let mut also = |asks: bool, key: &str| asked.extend(asks.then(|| key.to_owned()));
-    also(
-        legs.clone().any(|leg| leg.measured.iter().any(Option::is_some)),
-        "left.measurements, right.measurements",
-    );
     also(trousers.allowance.iter().any(Option::is_some), "trousers.allowance");
     if asked.is_empty() {
         return Ok(());
@@ -143,9 +141,8 @@ impl Draft {
     ///
     /// # Errors
     /// When the waist cannot be dropped as the file asks.
-    pub fn fitted(mut self, found: impl IntoIterator<Item = (Key, f64)>) -> Result<Self, Mistakes> {
-        let found = found.into_iter().map(|(key, value)| Adjustment { key, value, from: "fit" });
-        self.adjustments.extend(found.filter(|it| it.value != 0.0));
+    pub fn fitted(mut self, found: impl IntoIterator<Item = Adjustment>) -> Result<Self, Mistakes> {
+        self.adjustments.extend(found.into_iter().filter(|it| it.value != 0.0));
         self.adjustments.sort_by_key(|it| it.key);
         self.parameters =
             self.adjustments.iter().fold(Parameters::default(), |all, it| all.with(it.key, it.value));

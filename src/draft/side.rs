@@ -10,7 +10,7 @@ use super::{
     smooth::{smooth_max, smooth_min},
 };
 use crate::{
-    curve::{Chain, eased, straight, unit},
+    curve::{Chain, eased, length, straight, turned, unit},
     terms::{Level, Role},
 };
 
@@ -86,6 +86,8 @@ pub(super) fn side_seam(
     let at = |level, by| Knot::across(levels[level], by);
     let below = |by| Knot::across(levels[Level::Crotch] + FRONT_RUN_OUT, by);
     let (crotch, knee, hem) = (Level::Crotch, Level::Knee, Level::Hem);
+    let up = |y, by: f64| Knot { y, by: Vec2::new(0.0, -by) };
+    fade(&[up(top, moves.uneven), up(hip, moves.uneven), up(levels[knee], 0.0)]);
     fade(&[Knot::across(hip, 0.0), at(crotch, moves.outer), at(knee, 0.0)]);
     fade(&[Knot::across(hip, 0.0), at(crotch, moves.front_side), below(0.0)]);
     fade(&[Knot::across(top, 0.0), Knot::across(hip, moves.share), at(knee, 0.0)]);
@@ -142,16 +144,42 @@ fn turned_above(side: &Chain, level: f64, turn: f64) -> Chain {
     let (far_above, near_above) = above.cut_at(above.length() - smoothed(&above));
     let (near_below, far_below) = below.cut_at(smoothed(&below));
     let whole = Affine::rotate_about(turn, hinge);
-    let half = Affine::rotate_about(0.5 * turn, hinge);
+    let by = |angle: f64, along: Vec2| turned(along, angle) - along;
+    // The seam passes the hinge half turned; each side makes up for its half.
+    let up = -near_above.end_tangent() * (near_above.length() / 3.0);
+    let down = near_below.start_tangent() * (near_below.length() / 3.0);
     let mut pieces: Vec<CubicBez> = far_above.moved(whole).pieces().to_vec();
-    pieces.extend_from_slice(near_above.moved(whole).pieces());
-    let (last, original) = (pieces.len() - 1, near_above.pieces());
-    pieces[last].p2 = half * original[original.len() - 1].p2;
-    let first_below = pieces.len();
-    pieces.extend_from_slice(near_below.pieces());
-    pieces[first_below].p1 = half * pieces[first_below].p1;
+    pieces.extend_from_slice(
+        eased_from_start(&near_above.reversed(), by(-0.5 * turn, up)).reversed().moved(whole).pieces(),
+    );
+    pieces.extend_from_slice(eased_from_start(&near_below, by(0.5 * turn, down)).pieces());
     pieces.extend_from_slice(far_below.pieces());
     Chain::from_pieces(pieces).unwrap_or_else(|| side.clone())
+}
+
+/// The run with the handle of its start moved, as if it were a single cubic: nothing at either end, and no turn at the
+/// far one. A run of several pieces is moved as one, so that a joint near the start makes no kink.
+fn eased_from_start(run: &Chain, handle: Vec2) -> Chain {
+    // The polar form of 3t(1-t)^2, of which a piece's control points take their part.
+    let part = |a: f64, b: f64, c: f64| {
+        a * (1.0 - b) * (1.0 - c) + b * (1.0 - a) * (1.0 - c) + c * (1.0 - a) * (1.0 - b)
+    };
+    let whole = run.length();
+    let mut walked = 0.0;
+    let mut moved = Vec::with_capacity(run.pieces().len());
+    for piece in run.pieces() {
+        let u = walked / whole;
+        walked += length(piece);
+        let v = walked / whole;
+        let at = |a, b, c| handle * part(a, b, c);
+        moved.push(CubicBez::new(
+            piece.p0 + at(u, u, u),
+            piece.p1 + at(u, u, v),
+            piece.p2 + at(u, v, v),
+            piece.p3 + at(v, v, v),
+        ));
+    }
+    Chain::from_pieces(moved).unwrap_or_else(|| run.clone())
 }
 
 /// The hem of a panel from side to inner leg: straight, or hollowed upwards at the crease.

@@ -198,6 +198,16 @@ impl<'a> Drawing<'a> {
         self.roles[Role::CrotchPoint].y = y;
     }
 
+    /// By how much a wedge on the hip line has widened the waist above it.
+    fn widened_by_wedge(&self) -> f64 {
+        if self.moves.wedge == 0.0 {
+            return 0.0;
+        }
+        let ends = self.waist_ends(0.0);
+        let plain = self.plan.roles[Role::CentreWaist].distance(self.plan.roles[Role::SideWaist]);
+        ends.darts_from.distance(ends.darts_to) - self.waist_at_side - plain
+    }
+
     fn draw_side(&mut self) {
         let wedge = if self.moves.wedge == 0.0 { 0.0 } else { self.moves.wedge_turn(&self.plan.roles) };
         let moved = (self.sideways, wedge, self.waist_at_side);
@@ -215,6 +225,8 @@ impl<'a> Drawing<'a> {
             panel: self.plan.panel,
             centre: self.roles[Role::CentreWaist],
             side: self.side.start(),
+            darts_from: self.roles[Role::CentreWaist] + down * self.moves.raise_centre,
+            darts_to: self.side.point_at(self.moves.raise_side),
             leaves: Vec2::new(down.y, -down.x),
             arrives: Vec2::new(rise.cos(), -rise.sin()),
         }
@@ -265,8 +277,7 @@ impl<'a> Drawing<'a> {
 
     /// Crotch point to centre waist.
     fn crotch_seam(&self, (bend, _): &(Bend, bool)) -> Chain {
-        let centre = straight(self.roles[Role::CurveStart], self.roles[Role::CentreWaist]);
-        Chain::of(reversed(bend.cubic())).then(centre)
+        Chain::of(reversed(bend.cubic())).then(straight(bend.a, self.roles[Role::CentreWaist]))
     }
 
     fn put_together(self, waist: Chain, darts: Vec<Dart>, closing: f64, sewn_waist: CubicBez) -> PanelShape {
@@ -274,6 +285,7 @@ impl<'a> Drawing<'a> {
         let crotch_seam = self.crotch_seam(&bend);
         let inseam = self.inseam.edge.clone();
         let mut roles = self.roles;
+        roles[Role::CurveStart] = bend.0.a;
         let hem = hem(self.side.end(), inseam.start(), self.moves.hem_up);
         let side = self.side;
         let (hip, knee) = (self.levels[Level::Hip], self.levels[Level::Knee]);
@@ -354,9 +366,9 @@ fn true_waist(plan: &Plan, front: &Drawing, back: &mut Drawing) -> (f64, f64) {
     let back_length = |intake| length(&sewn(&ends[1], &back.darts, intake));
     /// A second guess near the plan's intake, cm.
     const STEP: f64 = 0.05;
-    let given = front.plan.intake - front.intake;
+    let given = front.plan.intake - front.intake - front.widened_by_wedge();
     if given != 0.0 && !front.darts.is_empty() {
-        // What the front darts give is counted on the sewn waist, not on their intake.
+        // What the front darts give or take is counted on the sewn waist, not on their intake.
         let wanted = front_length(front.plan.intake) + given;
         front_intake = solve(wanted, front_intake, front_intake + STEP, front_length).max(0.0);
     }

@@ -14,6 +14,9 @@ pub(super) struct WaistEnds {
     pub panel: Panel,
     pub centre: Point,
     pub side: Point,
+    /// The ends before the waist was raised: darts hang from these, so that a raised waist leaves their ends.
+    pub darts_from: Point,
+    pub darts_to: Point,
     /// Square to the centre line, towards the side.
     pub leaves: Vec2,
     /// How the drawn waist arrives at the side seam.
@@ -31,12 +34,12 @@ struct OpenDart {
 impl OpenDart {
     /// Front darts stand on the grain, back darts square to the waist: common practice, no source.
     fn new(ends: &WaistEnds, dart: &DartPlan, intake: f64) -> Self {
-        let chord = ends.side - ends.centre;
+        let chord = ends.darts_to - ends.darts_from;
         let axis = match ends.panel {
             Panel::Front => Vec2::new(0.0, -1.0),
             Panel::Back => unit(Vec2::new(chord.y, -chord.x)),
         };
-        let top = ends.centre + chord * dart.at;
+        let top = ends.darts_from + chord * dart.at;
         Self { apex: top - axis * dart.length, axis, half: (0.5 * intake / dart.length).atan() }
     }
 

@@ -8,6 +8,7 @@ use crate::{
     body::Body,
     draft::{Draft, Plan, Shape, shape},
     mistake::{Mistake, Mistakes, Notice},
+    order::Order,
     terms::{Panel, Role},
 };
 
@@ -63,7 +64,8 @@ pub(super) fn held_scoops(draft: &Draft) -> impl Iterator<Item = Notice> {
 }
 
 /// Refuses parameters beyond their hard limit, and those under which the outline would not be true.
-pub(super) fn refuse(draft: &Draft) -> Result<(), Mistakes> {
+pub(super) fn refuse(draft: &Draft, order: &Order) -> Result<(), Mistakes> {
+    let placed = |mistake, key| order.at_parameter(mistake, draft.side, key);
     let beyond: Vec<Mistake> = draft
         .parameters
         .set()
@@ -71,7 +73,7 @@ pub(super) fn refuse(draft: &Draft) -> Result<(), Mistakes> {
             let (least, most) = key.about().hard;
             !(least..=most).contains(value)
         })
-        .map(|(key, value)| beyond_hard(draft, key, value))
+        .map(|(key, value)| placed(beyond_hard(draft, key, value), key))
         .collect();
     if !beyond.is_empty() {
         return Err(beyond.into());
@@ -90,8 +92,8 @@ pub(super) fn refuse(draft: &Draft) -> Result<(), Mistakes> {
         .set()
         .filter(|(key, _)| judge.breaks(&draft.parameters.without(*key)).is_none())
         .map(|(key, value)| {
-            Mistake::new(format!("`{key}` {value} {} cannot be drawn: {why}", key.about().unit.symbol()))
-                .help(judge.largest(&draft.parameters, key, value))
+            let title = format!("`{key}` {value} {} cannot be drawn: {why}", key.about().unit.symbol());
+            placed(Mistake::new(title), key).help(judge.largest(&draft.parameters, key, value))
         })
         .collect();
     if culprits.is_empty() {
@@ -112,7 +114,8 @@ fn beyond_hard(draft: &Draft, key: Key, value: f64) -> Mistake {
     let judge = Judge { plan: &draft.plan, body: &draft.body };
     let mistake =
         Mistake::new(format!("`{key}` is {value} {unit}, beyond its hard limit of {least} to {most} {unit}"))
-            .help(judge.largest(&draft.parameters.with(key, limit), key, limit));
+            .help(judge.largest(&draft.parameters.with(key, limit), key, limit))
+            .help(about.advice());
     match about.companions.first() {
         Some((companion, why)) => mistake.help(format!("the trade would look at `{companion}`: {why}")),
         None => mistake,

@@ -7,10 +7,10 @@ use super::{
 };
 use crate::{
     adjust::{Key, Parameters},
-    body::oddest_of,
+    body::{Origin, oddest_of},
     draft::Draft,
     mistake::{Mistakes, Notice},
-    order::Order,
+    order::{Adjustment, Order},
     terms::{FitKind, Measurement},
 };
 
@@ -19,20 +19,42 @@ const MET: f64 = 0.5;
 /// A parameter smaller than this is no correction but the arithmetic's, cm or degrees.
 const NOTHING: f64 = 5e-4;
 
+/// Who gave a parameter that the fit found.
+pub(super) const FOUND: &str = "fit";
+
+/// The tilt of the waist: how far its height at the centres, where measured, differs from that at the side, within what
+/// is usual.
+fn tilt(draft: &Draft) -> impl Iterator<Item = Adjustment> {
+    let ends = [
+        (Key::WaistRaiseFront, Measurement::WaistHeightFront),
+        (Key::WaistRaiseBack, Measurement::WaistHeightBack),
+    ];
+    ends.into_iter().filter_map(|(key, height)| {
+        let end = draft.body.value(height).filter(|value| value.from == Origin::Measured)?;
+        let side =
+            draft.body.value(Measurement::WaistHeight).filter(|value| value.from != Origin::Estimated)?;
+        let (least, most) = key.about().usual;
+        Some(Adjustment { key, value: (end.cm - side.cm).clamp(least, most), from: "measured" })
+    })
+}
+
 /// The draft with the parameters that meet what was measured, where the file asks for it or says nothing.
 pub(super) fn met(draft: Draft, order: &Order) -> Result<Draft, Mistakes> {
     let asked = order.trousers.fit.unwrap_or(FitKind::Measured);
-    if asked == FitKind::Proportional || !can_be_met(&draft.body) || !draft.recipe.truing.on {
+    if asked == FitKind::Proportional || !draft.recipe.truing.on {
         return Ok(draft);
     }
     let given = |key: Key| order.adjustments.iter().any(|it| it.key == key);
+    let tilt: Vec<Adjustment> = tilt(&draft).filter(|it| !given(it.key)).collect();
+    let draft = if tilt.is_empty() { draft } else { draft.fitted(tilt)? };
+    if !can_be_met(&draft.body) {
+        return Ok(draft);
+    }
     let solved = solve(&draft.plan, &draft.body, &draft.parameters, given);
     let part = sound_part(&draft, &solved.found);
-    let found = solved
-        .found
-        .iter()
-        .map(|(key, value, _)| (*key, value * part))
-        .map(|(key, value)| (key, if value.abs() < NOTHING { 0.0 } else { value }));
+    let found = solved.found.iter().map(|(key, value, _)| (*key, value * part)).map(|(key, value)| {
+        Adjustment { key, value: if value.abs() < NOTHING { 0.0 } else { value }, from: FOUND }
+    });
     draft.fitted(found.collect::<Vec<_>>())
 }
 
@@ -65,7 +87,7 @@ pub(super) fn notices(draft: &Draft, report: &Report, order: &Order) -> Vec<Noti
     let at_bound: Vec<String> = draft
         .adjustments
         .iter()
-        .filter(|it| it.from == "fit" && at_end(it.key, it.value))
+        .filter(|it| it.from == FOUND && at_end(it.key, it.value))
         .map(|it| format!("`{}`", it.key))
         .collect();
     let explained =

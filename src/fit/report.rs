@@ -186,6 +186,15 @@ impl Report {
         }
     }
 
+    /// The same report, of one leg.
+    #[must_use]
+    pub fn of_side(mut self, side: Side) -> Self {
+        self.levels.iter_mut().for_each(|row| row.side = side);
+        self.seams.iter_mut().for_each(|row| row.side = side);
+        self.joins.iter_mut().for_each(|row| row.side = side);
+        self
+    }
+
     /// The outlines are sound and the seams and joins true.
     pub fn is_true(&self) -> bool {
         self.faults.is_empty()

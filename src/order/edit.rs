@@ -329,7 +329,8 @@ note = \"good\"
 
     #[test]
     fn what_would_not_be_readable_refused() {
-        for change in [number("thigh.front", 9.0), number("thigh.frnt", 1.0), number("left.seat.length", 1.0)]
+        for change in
+            [number("thigh.front", 900.0), number("thigh.frnt", 1.0), number("left.seat.length", 1.0)]
         {
             assert!(edit(&Source::new("body.toml", FILE), &[change]).is_err());
         }

@@ -137,13 +137,11 @@ impl Path {
             Self::Style(Style::WaistDrop) => Kind::Length(0.0, 20.0),
             Self::Allowance(_) => Kind::Length(0.0, 15.0),
             Self::Ask(_) => Kind::Length(-200.0, 200.0),
-            Self::Adjust(_, key) => {
-                let about = key.about();
-                match about.unit {
-                    Measure::Cm => Kind::Length(about.hard.0, about.hard.1),
-                    Measure::Degrees => Kind::Degrees(about.hard.0, about.hard.1),
-                }
-            }
+            // the fit knows how far one may go on this body, and says so
+            Self::Adjust(_, key) => match key.about().unit {
+                Measure::Cm => Kind::Length(-100.0, 100.0),
+                Measure::Degrees => Kind::Degrees(-90.0, 90.0),
+            },
         }
     }
 
@@ -194,6 +192,16 @@ impl Path {
                 .filter_map(|key| key.split_once('.').filter(|(of, _)| *of == region).map(|(_, name)| name))
                 .collect(),
         }
+    }
+
+    /// The fit parameters of the region that `table` is, for whoever missed one.
+    pub(super) fn of_region(table: &str) -> Option<String> {
+        let region = table.strip_prefix("left.").or_else(|| table.strip_prefix("right.")).unwrap_or(table);
+        Self::regions().contains(&region).then(|| {
+            let names: Vec<String> =
+                Self::names_in(region).iter().map(|name| format!("`{region}.{name}`")).collect();
+            format!("the fit parameters of this region: {}; `{}` shows each", names.join(", "), adjust::PAGE)
+        })
     }
 
     /// The regions of the fit parameters, each a table of the file.

@@ -26,31 +26,3 @@ pub(super) fn unlike_legs(order: &Order) -> Vec<Notice> {
     }
     notices
 }
-
-/// Parameters beyond their usual range.
-pub(super) fn unusual(order: &Order) -> Vec<Notice> {
-    let sides = [
-        ("", Some(&order.adjustments)),
-        ("left.", order.left.as_ref().map(|leg| &leg.adjustments)),
-        ("right.", order.right.as_ref().map(|leg| &leg.adjustments)),
-    ];
-    let mut notices = Vec::new();
-    for (side, adjustments) in sides {
-        for adjustment in adjustments.into_iter().flatten() {
-            let (about, value) = (adjustment.key.about(), adjustment.value);
-            if value != about.default && !(about.usual.0..=about.usual.1).contains(&value) {
-                notices.push(Notice::new(
-                    "unusual-parameter",
-                    format!(
-                        "`{side}{}` is {value:.2} {}; usual is {} to {}",
-                        adjustment.key,
-                        about.unit.symbol(),
-                        about.usual.0,
-                        about.usual.1
-                    ),
-                ));
-            }
-        }
-    }
-    notices
-}

@@ -58,6 +58,7 @@ impl Order {
                 if let Err((title, help)) = allowed {
                     return Err(Box::new(written.wrong(title).help(help)));
                 }
+                self.places.push((*side, *key, written.source.clone(), written.span.clone()));
                 let adjustment = Adjustment { key: *key, value, from: written.from };
                 let list = self.adjustments_mut(*side);
                 match list.iter_mut().find(|old| old.key == *key) {
@@ -81,7 +82,7 @@ impl Order {
         }
     }
 
-    fn adjustments_mut(&mut self, side: Side) -> &mut Vec<Adjustment> {
+    pub(super) fn adjustments_mut(&mut self, side: Side) -> &mut Vec<Adjustment> {
         match side {
             Side::Both => &mut self.adjustments,
             Side::Left => &mut self.left.get_or_insert_default().adjustments,

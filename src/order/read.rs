@@ -6,7 +6,7 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::key::Path;
-use super::notices::{unlike_legs, unusual};
+use super::notices::unlike_legs;
 use super::value::{Raw, Written, quoted};
 use super::{Fitting, Order, Trousers};
 use crate::body::{Fault, Given, faults};
@@ -127,18 +127,12 @@ impl<'a> Reading<'a> {
             )),
             None => {
                 let mistake = Mistake::new(format!("unknown key {}", quoted(key))).at(option, span, "");
-                let all: Vec<String> = Path::all().collect();
-                // the last part alone is often meant and only the table forgotten
-                let last = |path: &str| path.rsplit('.').next().map(str::to_owned).unwrap_or_default();
-                let lasts: Vec<String> = all.iter().map(|path| last(path)).collect();
-                let near = nearest(key, all.iter().map(String::as_str)).or_else(|| {
-                    let near = nearest(key, lasts.iter().map(String::as_str))?;
-                    all.iter().find(|path| last(path) == near).map(String::as_str)
-                });
-                self.mistakes.push(match near {
+                let mistake = match meant(key) {
                     Some(near) => mistake.help(format!("did you mean `{near}`?")),
                     None => mistake,
-                });
+                };
+                let region = key.rsplit_once('.').and_then(|(table, _)| Path::of_region(table));
+                self.mistakes.push(region.into_iter().fold(mistake, Mistake::help));
             }
         }
     }
@@ -170,6 +164,7 @@ impl<'a> Reading<'a> {
             left: None,
             right: None,
             fittings: Vec::new(),
+            places: Vec::new(),
             source: source.clone(),
         };
         let mut places = Places::new();
@@ -187,6 +182,7 @@ impl<'a> Reading<'a> {
                     Path::Measurement(_, measurement) if written.is_empty() => {
                         mistake.help(measurement.about().how)
                     }
+                    Path::Adjust(_, key) => mistake.help(key.about().advice()),
                     _ => mistake,
                 }),
             }
@@ -205,8 +201,7 @@ impl<'a> Reading<'a> {
     /// The order with its notices, unless something was wrong.
     pub(super) fn close(mut self, order: Order) -> Result<(Order, Vec<Notice>), Mistakes> {
         if self.mistakes.is_empty() {
-            let mut notices = unusual(&order);
-            notices.extend(unlike_legs(&order));
+            let mut notices = unlike_legs(&order);
             if !self.waist_level_said {
                 notices.push(Notice::new(
                     "waist-level-unsaid",
@@ -243,6 +238,21 @@ impl<'a> Reading<'a> {
     }
 }
 
+/// The known path that an unknown one may have meant.
+fn meant(key: &str) -> Option<String> {
+    if let Some((table, name)) = key.rsplit_once('.').filter(|(table, _)| Path::of_region(table).is_some()) {
+        return nearest(name, Path::names_in(table)).map(|near| format!("{table}.{near}"));
+    }
+    let all: Vec<String> = Path::all().collect();
+    nearest(key, all.iter().map(String::as_str)).map(str::to_owned).or_else(|| {
+        // the last part alone is often meant and only the table forgotten
+        let last = |path: &str| path.rsplit('.').next().map(str::to_owned).unwrap_or_default();
+        let lasts: Vec<String> = all.iter().map(|path| last(path)).collect();
+        let near = nearest(key, lasts.iter().map(String::as_str))?;
+        all.iter().find(|path| last(path) == near).cloned()
+    })
+}
+
 fn unknown(table: &str, name: &str, source: &Source, span: std::ops::Range<usize>) -> Mistake {
     let known = Path::names_in(table);
     let place = if table.is_empty() { String::new() } else { format!(" in `[{table}]`") };
@@ -253,7 +263,9 @@ fn unknown(table: &str, name: &str, source: &Source, span: std::ops::Range<usize
             Some((right, _)) => mistake.help(format!("`{name}` belongs under `[{right}]`")),
             None => mistake.help(format!("`{name}` belongs at the top of the file, above the first table")),
         },
-        None => mistake.nearest(name, known.iter().copied()),
+        None => Path::of_region(table)
+            .into_iter()
+            .fold(mistake.nearest(name, known.iter().copied()), Mistake::help),
     }
 }
 
@@ -400,15 +412,13 @@ mod tests {
     }
 
     #[test]
-    fn notices_for_unusual_parameters_and_unlike_legs() {
+    fn notices_for_unlike_legs_and_a_waist_unsaid() {
         let source = Source::new(
             "body.toml",
-            format!(
-                "{SOUND}[left.measurements]\nthigh_girth = 55\n[right.measurements]\nthigh_girth = 65\n[leg]\nclose = 2\n"
-            ),
+            format!("{SOUND}[left.measurements]\nthigh_girth = 55\n[right.measurements]\nthigh_girth = 65\n"),
         );
         let (_, notices) = Order::read(&source).unwrap();
         let codes: Vec<&str> = notices.iter().map(|notice| notice.code).collect();
-        assert_eq!(codes, ["unusual-parameter", "unlike-legs", "waist-level-unsaid"]);
+        assert_eq!(codes, ["unlike-legs", "waist-level-unsaid"]);
     }
 }

@@ -25,6 +25,12 @@ pub(super) fn decimal(value: f64, places: usize) -> String {
     }
 }
 
+/// A printed number with its sign before it, plus too; nothing has none.
+pub(super) fn signed(number: String) -> String {
+    let nothing = number.bytes().all(|digit| matches!(digit, b'0' | b'.'));
+    if nothing || number.starts_with(['-', '\u{2212}']) { number } else { format!("+{number}") }
+}
+
 /// The short name of a unit behind a number.
 pub(super) fn short_name(unit: Unit) -> &'static str {
     match unit {

@@ -3,7 +3,7 @@
 use std::fmt::{Result, Write};
 
 use super::{
-    figures::{decimal, figure, length, short_name},
+    figures::{decimal, figure, length, short_name, signed},
     terminal::headed,
 };
 use crate::{
@@ -181,10 +181,4 @@ fn share_of(report: &Report, key: Key) -> Option<&CrotchShare> {
 /// How much a parameter changes the crotch seam, front and back counted alike.
 fn weight(report: &Report, key: Key) -> f64 {
     share_of(report, key).map_or(0.0, |share| share.front.abs() + share.back.abs())
-}
-
-/// With a plus where it is more than nothing.
-fn signed(number: String) -> String {
-    let nothing = number.bytes().all(|digit| matches!(digit, b'0' | b'.'));
-    if nothing || number.starts_with('\u{2212}') { number } else { format!("+{number}") }
 }

@@ -2,12 +2,12 @@
 
 use std::fmt::{Result, Write};
 
-use super::terminal::note;
+use super::{figures::figure, terminal::note};
 use crate::{
     adjust::Measure,
     draft::Draft,
-    fit::{JoinRow, LevelRow, Report, SeamRow},
-    terms::{Level, Word},
+    fit::{JoinRow, Legs, LevelRow, Report, SeamRow},
+    terms::{Level, Side, Word},
     unit::Unit,
 };
 
@@ -17,6 +17,26 @@ pub fn fit_table(draft: &Draft, report: &Report, unit: Unit) -> String {
     // Cannot fail: writing to a string.
     let _ = table.write(draft, report);
     table.out
+}
+
+/// Left against right at the centres, where the legs differ; nothing where they are alike.
+pub fn centre_table(legs: &Legs, unit: Unit) -> String {
+    let mut out = String::new();
+    for row in &legs.centres {
+        // Cannot fail: writing to a string.
+        let _ = writeln!(
+            out,
+            "  {}: left {}, right {}, at most {} apart",
+            row.seam.plain(),
+            figure(row.front, unit),
+            figure(row.back, unit),
+            figure(row.allowed.1, unit)
+        );
+    }
+    if !out.is_empty() {
+        out.push('\n');
+    }
+    out
 }
 
 struct Table {
@@ -32,8 +52,12 @@ impl Table {
         };
         writeln!(
             self.out,
-            "{}: block {}, {} fit, lengths in {}",
-            draft.name, draft.recipe.name, draft.fit, unit
+            "{}{}: block {}, {} fit, lengths in {}",
+            draft.name,
+            leg_of(draft),
+            draft.recipe.name,
+            draft.fit,
+            unit
         )?;
         self.parameters(draft)?;
         self.levels(report)?;
@@ -179,6 +203,11 @@ fn rounded(number: f64, places: usize) -> String {
         Some(zero) if zero.bytes().all(|digit| matches!(digit, b'0' | b'.')) => zero.to_owned(),
         _ => text,
     }
+}
+
+/// Which leg a heading is about, where it is about one.
+fn leg_of(draft: &Draft) -> String {
+    if draft.side == Side::Both { String::new() } else { format!(", {} leg", draft.side) }
 }
 
 fn verdict(row: &LevelRow) -> &'static str {

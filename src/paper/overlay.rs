@@ -1,6 +1,6 @@
 //! Two drafts laid over each other.
 
-use kurbo::{Affine, BezPath, Line, Point, Rect, Shape as _, Vec2};
+use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::{
     figures::{decimal, spoken},
@@ -12,19 +12,25 @@ use super::{
 use crate::{
     draft::{Draft, PanelShape},
     drawing::{Align, Drawing, Ink, Layer, Mark, Text, Wording},
-    terms::{Edge, Level, Panel, Role, Word},
+    fit::Compared,
+    terms::{Anchor, Edge, Level, Panel, Role, Side, Word},
+    unit::Unit,
 };
 
 const LANGUAGE: &Language = &WALL;
 /// Between the parts of the picture, cm.
 const GAP: f64 = 4.0;
+/// Width of the names of the old levels, cm.
+const OLD_LEVELS: f64 = 4.0;
 /// Width of the notes, cm.
 const NOTES: f64 = 14.0;
 
-/// Both panels of an old and a new draft at true scale, crease on crease and crotch line on crotch line: the old one
-/// thin and dashed, the new one strong and whole, and a table of what became longer or shorter.
-pub fn overlay(old: &Draft, new: &Draft) -> Drawing {
-    let lower = new.shape.levels[Level::Crotch] - old.shape.levels[Level::Crotch];
+/// Both panels of an old and a new draft at true scale, crease on crease and a level line on its like: the old one
+/// thin and dashed, the new one strong and whole, and a table of what became longer or shorter, in `unit`.
+pub fn overlay(was: &Compared<'_>, is: &Compared<'_>, anchor: Anchor, unit: Unit) -> Drawing {
+    let (old, new) = (was.draft, is.draft);
+    let side = if new.side == Side::Both { old.side } else { new.side };
+    let lower = new.shape.levels[anchor.level()] - old.shape.levels[anchor.level()];
     let to_new = Affine::translate(Vec2::new(0.0, lower));
     let both = |panel: Panel| {
         let reach = panel_marks::outline(new.shape.panel(panel)).bounding_box();
@@ -51,86 +57,112 @@ pub fn overlay(old: &Draft, new: &Draft) -> Drawing {
             0.5 * is.roles[Role::SideKnee].x,
             0.5 * (new.shape.levels[Level::Crotch] + new.shape.levels[Level::Knee]),
         );
-        words
-            .text(Text::new(place * middle, LANGUAGE.title, panel_name(panel)).aligned(Align::Middle).bold());
+        words.text(
+            Text::new(place * middle, LANGUAGE.title, panel_name(panel, side)).aligned(Align::Middle).bold(),
+        );
     }
-    let mut at = Point::new(reach.x1 + GAP, reach.y0);
-    for note in [legend(old, new), lengths(old, new)] {
+    let mut at = Point::new(reach.x1 + GAP + OLD_LEVELS, reach.y0);
+    for note in [legend(was, is, anchor), lengths(old, new, unit)] {
         let down = note.height() + 1.2;
         words.marks.extend(note.placed(at));
         at.y += down;
     }
     let description = format!(
-        "Drafted by breeks, at true scale: the block {} for {} in thin dashed lines under the block {} for {} in strong lines, laid over each other by crease and crotch line.",
+        "Drafted by breeks, at true scale: the block {} for {} in thin dashed lines under the block {} for {} in strong lines, laid over each other by crease and {anchor} line.",
         old.recipe.name, old.name, new.recipe.name, new.name
     );
-    let title = Wording::line(&format!("breeks overlay: {} for {}", new.recipe.name, new.name));
+    let [below, above] = [old, new].map(|draft| format!("{} for {}", draft.recipe.name, draft.name));
+    let title = if below == above { above } else { format!("{above} over {below}") };
+    let title = Wording::line(&format!("breeks overlay: {title}"));
     Drawing::around(title, &description, vec![levels, earlier, newer, words], 1.5)
 }
 
-/// The new draft's levels with their names, and the old one's as short dashes in the margin where they lie elsewhere.
+/// The new draft's levels with their names on the left, and where they lie elsewhere the old one's, dashed, with
+/// theirs on the right.
 fn draw_levels(old: &Draft, new: &Draft, lower: f64, reach: Rect, lines: &mut Layer, words: &mut Layer) {
     /// A smaller move of a level is not seen, cm.
     const SEEN: f64 = 0.05;
     let text = LANGUAGE.text;
-    let left = reach.x0 - GAP;
-    let shown: Vec<Level> = Level::ALL
-        .iter()
-        .copied()
-        .filter(|level| new.shape.levels[*level] <= new.shape.levels[Level::Hem])
-        .collect();
-    let wanted: Vec<f64> = shown.iter().map(|level| new.shape.levels[*level]).collect();
-    let mut order: Vec<usize> = (0..shown.len()).collect();
-    order.sort_by(|a, b| wanted[*a].total_cmp(&wanted[*b]));
-    let rows = super::spread::spread(&order.iter().map(|row| wanted[*row]).collect::<Vec<_>>(), 1.6 * text);
-    for (row, at) in order.into_iter().zip(rows) {
-        let y = wanted[row];
+    let (left, right) = (reach.x0 - GAP, reach.x1 + 0.5 * GAP);
+    let shown: Vec<(Level, f64)> = by_height(new, 0.0);
+    for ((level, y), at) in shown.iter().zip(apart(&shown)) {
         let mut line = BezPath::new();
         line.move_to((left, at));
-        line.line_to((left + 1.5, y));
-        line.line_to((reach.x1 + 0.5 * GAP, y));
+        line.line_to((left + 1.5, *y));
+        line.line_to((right, *y));
         lines.line(line, LANGUAGE.level);
-        let label = Text::new(Point::new(left - 0.3, at + 0.36 * text), text, shown[row].key());
+        let label = Text::new(Point::new(left - 0.3, at + 0.36 * text), text, level.key());
         words.text(label.aligned(Align::End).bold());
-        let before = old.shape.levels[shown[row]] + lower;
-        if (before - y).abs() > SEEN {
-            let short = Line::new((left + 1.5, before), (reach.x1 + 0.5 * GAP, before));
-            lines.line(
-                short.to_path(0.1),
-                crate::drawing::Pen { ink: Ink::Middle, width: 0.02, ..LANGUAGE.earlier },
-            );
-        }
+    }
+    let elsewhere = |(level, y): &(Level, f64)| (new.shape.levels[*level] - y).abs() > SEEN;
+    let before: Vec<(Level, f64)> = by_height(old, lower).into_iter().filter(elsewhere).collect();
+    for ((level, y), at) in before.iter().zip(apart(&before)) {
+        let mut line = BezPath::new();
+        line.move_to((left + 1.5, *y));
+        line.line_to((right, *y));
+        line.line_to((right + 1.5, at));
+        lines.line(line, crate::drawing::Pen { ink: Ink::Middle, width: 0.02, ..LANGUAGE.earlier });
+        let words_of = format!("old {level}");
+        words.text(Text::new(Point::new(right + 1.8, at + 0.36 * text), text, words_of.as_str()));
     }
 }
 
-fn legend(old: &Draft, new: &Draft) -> Note<'static> {
+/// The levels of a draft within its panels, from the top, each as much lower as the draft lies.
+fn by_height(draft: &Draft, lower: f64) -> Vec<(Level, f64)> {
+    let levels = draft.shape.levels;
+    let mut shown: Vec<(Level, f64)> = Level::ALL
+        .iter()
+        .filter(|level| levels[**level] <= levels[Level::Hem])
+        .map(|level| (*level, levels[*level] + lower))
+        .collect();
+    shown.sort_by(|a, b| a.1.total_cmp(&b.1));
+    shown
+}
+
+/// Where the names of levels stand so that none stands on another.
+fn apart(levels: &[(Level, f64)]) -> Vec<f64> {
+    let wanted: Vec<f64> = levels.iter().map(|(_, y)| *y).collect();
+    super::spread::spread(&wanted, 1.6 * LANGUAGE.text)
+}
+
+fn legend(was: &Compared<'_>, is: &Compared<'_>, anchor: Anchor) -> Note<'static> {
+    /// Lines that the words of one draft may take.
+    const MOST: usize = 4;
     let mut note = Note::new(LANGUAGE, NOTES);
-    note.title(&Wording::line(&new.name));
-    note.picture(
-        notes::key(LANGUAGE, NOTES, [(LANGUAGE.outline, "new"), (LANGUAGE.earlier, "old")])
-            .placed(Point::ORIGIN)
-            .collect::<Vec<Mark>>(),
-        0.0,
-    );
-    note.skip(notes::key(LANGUAGE, NOTES, [(LANGUAGE.outline, "new"), (LANGUAGE.earlier, "old")]).height());
-    let said = |draft: &Draft| format!("block {} for {}", draft.recipe.name, draft.name);
-    note.skip(0.3);
-    if said(old) == said(new) {
-        note.paragraph(&Wording::line(&format!("Both: {}.", said(new))), 2);
-    } else {
-        note.paragraph(&Wording::line(&format!("New: {}.", said(new))), 2);
-        note.paragraph(&Wording::line(&format!("Old: {}.", said(old))), 2);
+    let (old, new) = (was.draft, is.draft);
+    let alike = old.name == new.name;
+    let title = if alike { new.name.clone() } else { format!("{} over {}", new.name, old.name) };
+    note.title(&Wording::line(&title));
+    let said = |one: &Compared<'_>| {
+        let recipe = &one.draft.recipe.name;
+        if one.said == one.draft.name || one.said.is_empty() {
+            format!("{}, block {recipe}", one.draft.name)
+        } else {
+            format!("{}, block {recipe}: {}", one.draft.name, one.said)
+        }
+    };
+    let key = notes::key(LANGUAGE, NOTES, [(LANGUAGE.outline, "new"), (LANGUAGE.earlier, "old")]);
+    let height = key.height();
+    note.picture(key.placed(Point::ORIGIN).collect::<Vec<Mark>>(), height);
+    for (word, one) in [("New", is), ("Old", was)] {
+        note.skip(0.3);
+        note.paragraph(&Wording::line(&format!("{word}: {}.", said(one))), MOST);
     }
-    note.paragraph(&Wording::line("Laid over each other by crease and crotch line."), 2);
+    note.skip(0.3);
+    note.paragraph(&Wording::line(&format!("Laid over each other by crease and {anchor} line.")), 2);
     note
 }
 
 /// The sewn length of every edge before and after.
-fn lengths(old: &Draft, new: &Draft) -> Note<'static> {
-    /// A change that is worth a seam's while is smaller than a tape shows.
-    const PLACES: usize = 2;
+fn lengths(old: &Draft, new: &Draft, unit: Unit) -> Note<'static> {
+    // A change that is worth a seam's while is smaller than a tape shows.
+    let (places, name) = match unit {
+        Unit::Cm => (2, "cm"),
+        Unit::Inch => (3, "inches"),
+    };
+    let print = |cm: f64| decimal(unit.from_cm(cm), places);
     let mut note = Note::new(LANGUAGE, NOTES);
-    note.head("Lengths in cm");
+    note.head(&format!("Lengths in {name}"));
     let stops = [Stop::left(0.0), Stop::right(0.55 * NOTES), Stop::right(0.77 * NOTES), Stop::right(NOTES)];
     note.names(&stops, &["edge", "old", "new", "longer by"]);
     let sewn = |panel: &PanelShape, edge: Edge| match edge {
@@ -140,12 +172,7 @@ fn lengths(old: &Draft, new: &Draft) -> Note<'static> {
     for panel in Panel::ALL {
         for edge in Edge::ALL {
             let (was, is) = (sewn(old.shape.panel(*panel), *edge), sewn(new.shape.panel(*panel), *edge));
-            let cells = [
-                format!("{panel} {}", spoken(edge.key())),
-                decimal(was, PLACES),
-                decimal(is, PLACES),
-                decimal(is - was, PLACES),
-            ];
+            let cells = [format!("{panel} {}", spoken(edge.key())), print(was), print(is), print(is - was)];
             note.row(&stops, &cells.each_ref().map(String::as_str), Ink::Black);
         }
         note.skip(0.3);

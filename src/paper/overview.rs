@@ -134,7 +134,8 @@ fn name_panels(
     let levels = &subject.draft.shape.levels;
     let (top, bottom) = (levels[Level::Crotch], levels[Level::Knee]);
     for (shape, place) in subject.panels().into_iter().zip(places) {
-        let text = Text::new(Point::ORIGIN, LANGUAGE.head, panel_name(shape.panel)).bold();
+        let text =
+            Text::new(Point::ORIGIN, LANGUAGE.head, panel_name(shape.panel, subject.draft.side)).bold();
         let half = 0.55 * shape.roles[Role::SideKnee].x;
         let spots = [0.3, 0.4, 0.5, 0.6, 0.2, 0.7].iter().map(|part| {
             let at = fit * place * Point::new(half, top + part * (bottom - top));

@@ -5,7 +5,7 @@ use crate::{
     draft::{Draft, PanelShape},
     drawing::Wording,
     fit::Report,
-    terms::{Panel, Word},
+    terms::{Panel, Side, Word},
     unit::Unit,
 };
 
@@ -38,7 +38,12 @@ impl<'a> Subject<'a> {
 
     /// The block with what it is.
     pub(super) fn block(&self) -> Wording {
-        Wording::paragraph(&format!("Block {}. {}.", self.draft.recipe.name, self.draft.recipe.title))
+        let leg = match self.draft.side {
+            Side::Both => "",
+            Side::Left => "Left leg. ",
+            Side::Right => "Right leg. ",
+        };
+        Wording::paragraph(&format!("{leg}Block {}. {}.", self.draft.recipe.name, self.draft.recipe.title))
     }
 
     /// How the draft was made, in one sentence.
@@ -105,10 +110,14 @@ impl<'a> Subject<'a> {
     }
 }
 
-/// How a panel is called on paper.
-pub(super) fn panel_name(panel: Panel) -> &'static str {
-    match panel {
-        Panel::Front => "Front",
-        Panel::Back => "Back",
+/// How a panel is called on paper: with its leg where the legs differ.
+pub(super) fn panel_name(panel: Panel, side: Side) -> &'static str {
+    match (side, panel) {
+        (Side::Both, Panel::Front) => "Front",
+        (Side::Both, Panel::Back) => "Back",
+        (Side::Left, Panel::Front) => "Left front",
+        (Side::Left, Panel::Back) => "Left back",
+        (Side::Right, Panel::Front) => "Right front",
+        (Side::Right, Panel::Back) => "Right back",
     }
 }

@@ -14,10 +14,13 @@ fn wedge_at_the_centre_front_stood_back() {
     let method = |leg: &mut Leg, amount: f64| {
         let front = &mut leg.front;
         let (waist, start, hip) = (front.centre_waist, front.curve_start, front.centre_hip());
+        let width = front.centre_waist.distance(front.side[0]);
         // The centre front is stood back to its old lean where the cut end of it came to.
         let carried = open_wedge(front, amount) - hip;
         front.centre_waist = waist + carried;
         front.curve_start = start + carried;
+        // What the waist gained goes into the front's own darts.
+        front.takes = front.centre_waist.distance(front.side[0]) - width;
         leg.close();
     };
     by_hand(Key::AbdomenLength, 1.0, &[-1.0, 0.5, 2.5], method, around_cut);
@@ -27,7 +30,7 @@ fn wedge_at_the_centre_front_stood_back() {
 /// take it in.
 fn widen(leg: &mut Leg, by: f64) {
     let by_dart = if leg.front.darts.is_empty() { 0.0 } else { by.min(leg.front.constructed_intake) };
-    leg.front.set_darts(-by_dart);
+    leg.front.takes = -by_dart;
     leg.front.side_out_at_waist(by - by_dart);
     if leg.back.darts.is_empty() {
         leg.back.side_out_at_waist(-by);
@@ -40,16 +43,16 @@ fn front_waist_wider_by_its_darts() {
     by_hand(Key::AbdomenWidth, 0.8, &[-0.6, 0.4, 1.5], widen, |_, amount| Allowed::slide(amount));
 }
 
-/// The dart gives its amount on the straight line from centre to side, the sewn waist lies above that and gains up to a
-/// tenth more.
 #[test]
-#[ignore = "the front waist gains 1.07 of 1.0 where darts are long: see the definition of `abdomen.width`"]
 fn width_over_the_abdomen_taken_from_the_back_waist() {
     let mut wrong = Vec::new();
     for fitting in fittings() {
         let (base, wider) = (fitting.paper(), fitting.drafted_on_paper(Key::AbdomenWidth, 1.0));
         let front = wider.front.sewn_waist() - base.front.sewn_waist();
-        if (front - 1.0).abs() > 0.02 {
+        // Where a dart cannot give or take it all the side does, whose waist rises on a slant.
+        let by_side = base.front.constructed_intake < 1.1 || base.back.darts.is_empty();
+        let slant = if by_side { 0.08 } else { 0.02 };
+        if (front - 1.0).abs() > slant {
             wrong.push(format!("{}: front waist {front:+.3}", fitting.name));
         }
     }

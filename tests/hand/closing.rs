@@ -68,6 +68,13 @@ pub(crate) struct Sheet {
     pub(crate) widened: f64,
     /// Crotch point, inseam and curve were turned together, so that none of them yields to another any more.
     pub(crate) turned: bool,
+    /// The arm of the curve on the centre line as a part of its arm to the crotch point, where it is to be swept in that
+    /// proportion from wherever that begins.
+    pub(crate) arms: Option<f64>,
+    /// How far the ends of the waist were raised: darts hang from where these were, so that their points stay.
+    pub(crate) raised: [f64; 2],
+    /// By how much the darts of this panel narrow its sewn waist, beside what makes the whole waist true.
+    pub(crate) takes: f64,
     /// Where the construction has the top of the side, before the side seam was walked.
     pub(crate) constructed_side: Point,
     /// What the darts take in in the construction, before the waist was made true.
@@ -136,6 +143,9 @@ impl Sheet {
             extended: 0.0,
             widened: 0.0,
             turned: false,
+            arms: None,
+            raised: [0.0; 2],
+            takes: 0.0,
             constructed_side,
             constructed_intake,
         };
@@ -238,6 +248,10 @@ impl Sheet {
     /// The curve swept again between its ends, tangent to both directions and as full as before. It is one cubic with
     /// both handles on the tangents, since a sweep that bends one way only lies within that corner.
     pub(crate) fn sweep_curve(&mut self) {
+        if let Some(arms) = self.arms {
+            let (corner, down) = (self.corner(), self.down());
+            self.curve_start = corner - down * (arms * corner.distance(self.crotch_point()));
+        }
         let (start, end, corner) = (self.curve_start, self.crotch_point(), self.corner());
         let k = self.fullness;
         self.curve = drawn(&[kurbo::CubicBez::new(start, start.lerp(corner, k), end.lerp(corner, k), end)]);
@@ -296,8 +310,18 @@ impl Sheet {
         self.redraw_inseam(by);
     }
 
+    /// The ends of the waist from which the darts hang.
+    fn hung_between(&self) -> [Point; 2] {
+        let side = match self.raised[1] {
+            lowered if lowered < 0.0 => produced(&self.side, -lowered)[0],
+            raised => place(&self.side, raised),
+        };
+        [self.centre_waist + self.down() * self.raised[0], side]
+    }
+
     fn dart_axis(&self) -> Vec2 {
-        let chord = self.side[0] - self.centre_waist;
+        let [from, to] = self.hung_between();
+        let chord = to - from;
         match self.panel {
             // Front darts stand on the grain, back darts square to the waist: common practice, no source.
             Panel::Front => Vec2::new(0.0, -1.0),
@@ -312,7 +336,8 @@ impl Sheet {
 
     /// The darts stood again where they were along the waist, taking in so much more.
     pub(crate) fn set_darts(&mut self, more: f64) {
-        let (chord, axis, from) = (self.side[0] - self.centre_waist, self.dart_axis(), self.centre_waist);
+        let ([from, to], axis) = (self.hung_between(), self.dart_axis());
+        let chord = to - from;
         for dart in &mut self.darts {
             dart.axis = axis;
             dart.end = from + chord * dart.at - axis * dart.length;
@@ -455,9 +480,27 @@ impl Leg {
         0.5 * (self.front.side_lean() + self.back.side_lean())
     }
 
+    /// The front darts give or take what the front's own correction asks, measured on the sewn waist.
+    fn take_in_front(&mut self) {
+        if self.front.takes == 0.0 || self.front.darts.is_empty() {
+            return;
+        }
+        let rise = self.rise();
+        let sewn = |more: f64| {
+            let mut front = self.front.clone();
+            front.set_darts(more);
+            front.draw_waist(rise);
+            front.sewn_waist()
+        };
+        let wanted = sewn(0.0) - self.front.takes;
+        let more = tried(wanted, 0.0, sewn).max(-self.front.intake());
+        self.front.set_darts(more);
+    }
+
     /// Draws the waist; the back darts are made wider or narrower until the sewn waist is what it was, where the back
     /// has none the front darts, and where neither has any the back side.
     fn close_waist(&mut self) {
+        self.take_in_front();
         let wanted = self.waist;
         let with = |leg: &Self, more: f64| {
             let mut tried = leg.clone();

@@ -87,9 +87,11 @@ fn points(sheet: &Sheet, shape: &PanelShape, allowed: &Allowed, found: &mut Vec<
             ));
         }
     };
+    // A curve swept anew runs into its line so gently that the place where it does is no hard point.
+    let swept = if sheet.arms.is_some() { allowed.curves } else { allowed.points };
+    point(Role::CurveStart.key(), sheet.curve_start, shape.roles[Role::CurveStart], swept);
     for (role, on_paper) in [
         (Role::CentreWaist, sheet.centre_waist),
-        (Role::CurveStart, sheet.curve_start),
         (Role::CrotchPoint, sheet.crotch_point()),
         (Role::InnerHem, sheet.inseam[0]),
         (Role::SideHem, sheet.side[sheet.side.len() - 1]),

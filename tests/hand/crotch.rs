@@ -79,7 +79,7 @@ fn back_crotch_point_out() {
         leg.back.extended = amount;
         leg.close();
     };
-    by_hand(Key::CrotchBackExtension, 1.0, &[-1.5, 0.5, 2.5], method, |_, amount| Allowed::slide(amount));
+    by_hand(Key::CrotchBackExtension, 1.0, &[-1.5, 0.5, 2.3], method, |_, amount| Allowed::slide(amount));
 }
 
 /// Draws the curve deeper between its two ends, whose directions stay: its middle goes towards the corner. A middle

@@ -10,7 +10,7 @@ use crate::{
     bodies::fittings,
     closing::{Leg, Sheet},
     compare::{Allowed, by_hand, differences, report, told_apart},
-    paper::{area, blended, cut, length, opening_angle, place, redrawn, run_out, turned, turned_line},
+    paper::{area, blended, cut, length, opening_angle, place, redrawn, run_out, turned_line},
 };
 
 /// The inseam is smoothed so far below and above the pivot.
@@ -36,14 +36,13 @@ pub(crate) fn open(sheet: &mut Sheet, above_knee: f64, opening: f64) {
     let walked = sheet.hem_to_knee() + above_knee;
     let pin = place(&sheet.inseam, walked);
     let angle = -opening_angle(opening, slash(sheet).distance(pin));
-    let middle = sheet.deepest();
+    let corner = sheet.corner();
+    sheet.arms = Some(sheet.curve_start.distance(corner) / sheet.crotch_point().distance(corner));
     let (below, above) = cut(&sheet.inseam, walked);
     let above = turned_line(&above, pin, angle);
     sheet.inseam = blended(&below, &above, SMOOTHED, SMOOTHED);
-    // The upper end of the curve stays on the centre front and the lower end goes all the way with the crotch point:
-    // the middle of a fair sweep goes half of the way that the turn would carry it.
-    let half_way = middle.midpoint(turned(middle, pin, angle));
-    sheet.fill(sheet.fullness_through(half_way));
+    // The curve is swept as it was: as full, and its arms in their old proportion, so that it begins a little higher on
+    // the centre line. Begun where it was it would turn a corner there.
     sheet.turned = true;
 }
 
@@ -137,8 +136,13 @@ fn front_opening_leaves_side_waist_hem_and_centre_front() {
         assert_eq!(base.side_seam, opened.side_seam, "{}", fitting.name);
         assert_eq!(base.waist, opened.waist, "{}", fitting.name);
         assert_eq!(base.hem, opened.hem, "{}", fitting.name);
+        // The centre front is the same line, straight down to where the curve now begins.
         let last = |chain: &breeks::curve::Chain| *chain.pieces().last().unwrap();
-        assert_eq!(last(&base.crotch_seam), last(&opened.crotch_seam), "{}", fitting.name);
+        let (was, is) = (last(&base.crotch_seam), last(&opened.crotch_seam));
+        assert_eq!(was.p3, is.p3, "{}", fitting.name);
+        let off = (was.p0 - was.p3).cross(is.p0 - is.p3) / (was.p0 - was.p3).hypot();
+        assert!(off.abs() < 1e-9, "{}: {off}", fitting.name);
+        assert!((1.0..4.0).contains(&was.p0.distance(is.p0)), "{}", fitting.name);
     }
 }
 
@@ -171,8 +175,8 @@ fn gain_at_the_crotch_line_as_the_crotch_point_moves() {
     }
 }
 
-/// The open slash is a triangle; sweeping the curve from the old centre front to the turned crotch point cuts its tip
-/// away again, a fifth of it or more.
+/// The open slash is a triangle; sweeping the curve from the old centre front to the turned crotch point cuts some of
+/// its tip away again, and a large opening adds a little by beginning higher.
 #[test]
 fn front_opening_adds_about_half_of_itself_times_the_slash() {
     for fitting in fittings() {
@@ -182,7 +186,7 @@ fn front_opening_adds_about_half_of_itself_times_the_slash() {
             let pin = place(&base.inseam, base.hem_to_knee() + pivot_above_knee(&base, REACH));
             let wedge = 0.5 * opening * slash(&base).distance(pin);
             let added = area(&opened.around()) - area(&base.around());
-            assert!((0.6..1.0).contains(&(added / wedge)), "{} {opening}: {added} of {wedge}", fitting.name);
+            assert!((0.6..1.1).contains(&(added / wedge)), "{} {opening}: {added} of {wedge}", fitting.name);
         }
     }
 }

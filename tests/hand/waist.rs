@@ -15,6 +15,7 @@ const AMOUNTS: [f64; 4] = [-2.5, -1.0, 0.5, 2.5];
 pub(crate) fn up_the_centre(sheet: &mut Sheet, by: f64) {
     let up: Vec2 = -sheet.down();
     sheet.centre_waist += up * by;
+    sheet.raised[0] += by;
 }
 
 #[test]
@@ -39,6 +40,8 @@ fn centre_back_raised_along_itself() {
 fn side_raised_along_both_seams() {
     let method = |leg: &mut Leg, amount: f64| {
         leg.front.side = produced(&leg.front.side, amount);
+        leg.front.raised[1] = amount;
+        leg.back.raised[1] = amount;
         leg.close();
     };
     by_hand(Key::WaistRaiseSide, 1.0, &AMOUNTS, method, |_, amount| Allowed::slide(amount));

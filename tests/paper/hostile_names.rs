@@ -3,6 +3,8 @@
 use breeks::{
     drawing::{Paper, Sheet, SvgScale, Tiles},
     paper::{first_page, overlay, overview, wall_drawing},
+    terms::Anchor,
+    unit::Unit,
 };
 
 use crate::subjects::{Drawn, texts};
@@ -20,7 +22,7 @@ fn hostile_names_as_words_within_the_sheet() {
         let pictures = [
             first_page(&subject, &tiles, Paper::A4),
             overview(&subject),
-            overlay(&drawn.draft, &drawn.draft),
+            overlay(&drawn.compared(), &drawn.compared(), Anchor::Crotch, Unit::Cm),
             wall.clone(),
         ];
         for picture in pictures {

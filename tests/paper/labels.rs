@@ -4,6 +4,8 @@ use breeks::{
     drawing::{Drawing, Paper, Sheet, Tiles},
     paper::{first_page, overlay, overview, wall_drawing},
     recipe::Step,
+    terms::Anchor,
+    unit::Unit,
 };
 
 use crate::subjects::{Drawn, texts, thirty};
@@ -52,7 +54,12 @@ fn no_label_over_another_with_parameters_and_warnings() {
     let wall = wall_drawing(&subject);
     let mut all = faults(&wall);
     all.extend(faults(&overview(&subject)));
-    all.extend(faults(&overlay(&Drawn::demo("stroke", &[]).draft, &drawn.draft)));
+    all.extend(faults(&overlay(
+        &Drawn::demo("stroke", &[]).compared(),
+        &drawn.compared(),
+        Anchor::Crotch,
+        Unit::Cm,
+    )));
     for paper in [Paper::A4, Paper::Letter, Paper::A4OrLetter, Paper::A3, Paper::Tabloid] {
         let tiles = Tiles::cut(&wall, Sheet::of(paper)).expect("a sheet");
         all.extend(faults(&first_page(&subject, &tiles, paper)));
@@ -60,6 +67,15 @@ fn no_label_over_another_with_parameters_and_warnings() {
     assert!(all.is_empty(), "{}", all.join("\n"));
     let said = texts(&wall).iter().any(|text| text.words.as_str() == "Not to be cut as it stands");
     assert!(said);
+}
+
+#[test]
+fn no_label_over_another_where_two_bodies_lie_over_each_other() {
+    let (old, new) = (Drawn::demo("five", &[]), Drawn::demo("cox", &[]));
+    let anchors = [Anchor::Crotch, Anchor::Hip, Anchor::Waist, Anchor::Knee].into_iter();
+    let over = |anchor| faults(&overlay(&old.compared(), &new.compared(), anchor, Unit::Inch));
+    let all: Vec<String> = anchors.flat_map(over).collect();
+    assert!(all.is_empty(), "{}", all.join("\n"));
 }
 
 #[test]

@@ -3,6 +3,8 @@
 use breeks::{
     drawing::{Drawing, Paper, Sheet, SvgScale, Tiles},
     paper::{first_page, overlay, overview, wall_drawing},
+    terms::Anchor,
+    unit::Unit,
 };
 
 use crate::subjects::Drawn;
@@ -34,7 +36,7 @@ fn overview_in_inches_as_yesterday() {
 #[test]
 fn overlay_as_yesterday() {
     let (old, new) = (Drawn::demo("stroke", &[]), Drawn::demo("stroke", &["thigh.front=1.9"]));
-    as_yesterday("paper-overlay", &overlay(&old.draft, &new.draft));
+    as_yesterday("paper-overlay", &overlay(&old.compared(), &new.compared(), Anchor::Crotch, Unit::Cm));
 }
 
 #[test]

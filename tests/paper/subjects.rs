@@ -3,7 +3,7 @@
 use breeks::{
     draft::Draft,
     drawing::{Drawing, Mark, Text},
-    fit::{Report, drafted},
+    fit::{Compared, Report, drafted},
     order::{DEMOS, Order, demo},
     paper::Subject,
     recipe::load,
@@ -31,6 +31,10 @@ impl Drawn {
         let set: Vec<String> = set.iter().map(|text| (*text).to_owned()).collect();
         let (order, _) = Order::read_with(&demo(name).expect("a demo"), &set).expect("a sound demo");
         Self::of(&order, "classic")
+    }
+
+    pub(crate) fn compared(&self) -> Compared<'_> {
+        Compared { said: &self.draft.name, draft: &self.draft, report: &self.report }
     }
 
     pub(crate) fn subject(&self) -> Subject<'_> {

@@ -53,13 +53,19 @@ fn sex(text: &str) -> Sex {
 
 /// people-507: girths and stature measured, everything else estimated.
 pub(crate) fn of_507() -> Vec<Person> {
+    of_507_at(WaistLevel::Natural)
+}
+
+/// The same people with their waist girthed at the natural waist or at the navel.
+pub(crate) fn of_507_at(waist: WaistLevel) -> Vec<Person> {
+    let waist_column = if waist == WaistLevel::Natural { "waist_girth" } else { "navel_girth" };
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/people-507.csv");
     let table = Table::read(&path);
     let person = |row: &Vec<String>| {
-        let mut given = Given::new(sex(table.text(row, "sex")), WaistLevel::Natural);
+        let mut given = Given::new(sex(table.text(row, "sex")), waist);
         for (measurement, column) in [
             (Measurement::Stature, "height_cm"),
-            (Measurement::WaistGirth, "waist_girth"),
+            (Measurement::WaistGirth, waist_column),
             (Measurement::HipGirth, "hip_girth"),
             (Measurement::ThighGirth, "thigh_girth"),
             (Measurement::KneeGirth, "knee_girth"),

@@ -18,7 +18,7 @@ use super::{
 use crate::{
     answer::{Answer, Extent},
     body::Fault,
-    fit::drafted,
+    fit::drafted_legs,
     mistake::{Mistake, Mistakes},
     order::{Path, Raw, RowReader, row_key},
     recipe::{self, Recipe},
@@ -86,7 +86,7 @@ impl Drafter {
     fn put_draft(&self, row: &Row, read: &mut Read, out: &mut Vec<u8>) -> Result<(), Failure> {
         self.read(row, read)?;
         let id = read.id.as_deref().unwrap_or("null");
-        let (order, mut notices) = self
+        let (order, notices) = self
             .reader
             .read(std::mem::take(&mut read.cells))
             .map_err(|mistakes| Failure::of(Code::BadValue, &mistakes))?;
@@ -102,10 +102,10 @@ impl Drafter {
             let known: Vec<String> = recipe::shipped_names().map(|name| format!("`{name}`")).collect();
             Failure::new(Code::UnknownBlock, format!("expected `block` one of {}", known.join(", ")))
         })?;
-        let (mut draft, report) =
-            drafted(&order, recipe).map_err(|mistakes| Failure::of(Code::NotDrafted, &mistakes))?;
-        draft.notices.splice(0..0, notices.drain(..));
-        let answer = Answer::new(&draft, &report, Extent::Summary);
+        let mut legs =
+            drafted_legs(&order, recipe).map_err(|mistakes| Failure::of(Code::NotDrafted, &mistakes))?;
+        legs.begin_with(notices);
+        let answer = Answer::new(&legs, Extent::Summary);
         out.extend_from_slice(b"{\"id\":");
         out.extend_from_slice(id.as_bytes());
         // the answer is an object and never empty: its bracket becomes the comma after the id

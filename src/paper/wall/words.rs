@@ -101,7 +101,7 @@ fn name_panel(subject: &Subject<'_>, panel: &Placed<'_>, labels: &mut Labels, la
     let (top, bottom) = (levels[Level::Crotch], levels[Level::Knee]);
     let width = panel.shape.roles[Role::SideKnee].x.max(4.0) - OFF_CREASE - 1.0;
     let lines = [
-        Text::new(Point::ORIGIN, LANGUAGE.title, panel_name(panel.shape.panel)).bold(),
+        Text::new(Point::ORIGIN, LANGUAGE.title, panel_name(panel.shape.panel, subject.draft.side)).bold(),
         Text::new(Point::ORIGIN, 1.5 * LANGUAGE.head, subject.name()),
         Text::new(Point::ORIGIN, 1.5 * LANGUAGE.head, format!("block {}", subject.draft.recipe.name)),
     ];

@@ -1,0 +1,225 @@
+//! `breeks compare`: two drafts laid over each other.
+
+use std::path::PathBuf;
+
+use super::{
+    Ending,
+    input::named,
+    output::{Sheet, file_stem, write_all},
+    print,
+};
+use crate::{
+    answer::Comparison,
+    draft::Draft,
+    drawing::{SvgScale, Wording},
+    fit::{Compared, Laid, Legs, drafted_legs},
+    mistake::{Mistake, Mistakes, Notice, Source},
+    order::Order,
+    paper::{difference_table, overlay},
+    recipe,
+    terms::{Anchor, FitKind, Side, Word},
+    unit::Unit,
+};
+
+#[derive(clap::Args)]
+#[command(after_help = "\
+Two files: the first is the old draft, the second the new. One file alone: the recipe's proportions without any fit \
+parameter against the file as it is. One file with --set or --block: the file against the file so changed. One file \
+with --fitting: what the record says of that toile against the file as it is, or against another toile.")]
+pub(super) struct Arguments {
+    /// One or two measurement files
+    #[arg(num_args = 0..=2, value_name = "FILE")]
+    files: Vec<PathBuf>,
+    /// A built-in body of the rowing club in place of a file, behind the files
+    /// if there are any; may be repeated
+    #[arg(long, value_name = "NAME")]
+    demo: Vec<String>,
+    /// Set a key for the second draft, by its dotted path; may be repeated
+    #[arg(long = "set", value_name = "KEY=VALUE", allow_hyphen_values = true)]
+    set: Vec<String>,
+    /// The recipe of the second draft: a shipped name or a file
+    #[arg(long, value_name = "NAME")]
+    block: Option<String>,
+    /// The file as it stood after this `[[fitting]]` of its record, counted
+    /// from 1, the oldest first; twice for two of them
+    #[arg(long, value_name = "N", conflicts_with_all = ["set", "block"])]
+    fitting: Vec<usize>,
+    /// The level line on which the drafts are laid over each other, beside the
+    /// crease: crotch, hip, waist or knee
+    #[arg(long, value_name = "LEVEL", default_value = "crotch", value_parser = anchor)]
+    anchor: Anchor,
+    /// The unit of printed lengths: cm or inch
+    #[arg(long, value_name = "UNIT", value_parser = super::input::unit)]
+    units: Option<Unit>,
+    /// The folder for the picture, made where it is missing [default: drafts]
+    #[arg(long, value_name = "DIR")]
+    out: Option<PathBuf>,
+    /// Print the comparison as JSON on standard output; files only with --out
+    #[arg(long)]
+    json: bool,
+}
+
+fn anchor(text: &str) -> Result<Anchor, String> {
+    Anchor::from_key(text).ok_or_else(|| format!("expected one of {}", Anchor::KEYS.join(", ")))
+}
+
+/// Where the picture goes when no folder is named.
+const OUT: &str = "drafts";
+
+/// A draft to be, in words and as an order.
+struct Wanted {
+    said: String,
+    order: Order,
+    notices: Vec<Notice>,
+}
+
+/// A draft with its words.
+struct Drafted {
+    said: String,
+    legs: Legs,
+}
+
+impl Drafted {
+    /// One leg: the one that is for both where the legs are alike.
+    fn of(&self, side: Side) -> Compared<'_> {
+        let leg = match (&self.legs.second, side) {
+            (Some(right), Side::Right) => right,
+            _ => &self.legs.first,
+        };
+        Compared { said: &self.said, draft: &leg.draft, report: &leg.report }
+    }
+}
+
+pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
+    let [old, new] = arguments.wanted()?;
+    let unit = arguments.units.unwrap_or(new.order.units);
+    let (old, new) = (made(old)?, made(new)?);
+    let sides: &[Side] = if old.legs.second.is_some() || new.legs.second.is_some() {
+        &[Side::Left, Side::Right]
+    } else {
+        &[Side::Both]
+    };
+    let laid: Vec<Laid<'_>> =
+        sides.iter().map(|side| Laid::over(old.of(*side), new.of(*side), arguments.anchor)).collect();
+
+    let folder = match (&arguments.out, arguments.json) {
+        (Some(folder), _) => Some(folder.clone()),
+        (None, false) => Some(PathBuf::from(OUT)),
+        (None, true) => None,
+    };
+    let mut sheets = Vec::new();
+    for leg in laid.iter().filter(|leg| !leg.difference.is_none()) {
+        let picture = overlay(&leg.old, &leg.new, arguments.anchor, unit);
+        let stem = match leg.difference.side {
+            Side::Both => stem(leg.old.draft, leg.new.draft),
+            side => format!("{}-{side}", stem(leg.old.draft, leg.new.draft)),
+        };
+        let svg = picture.to_svg(SvgScale::TrueScale).into_bytes();
+        sheets.push(Sheet { name: format!("{stem}.svg"), bytes: svg });
+        sheets.push(Sheet { name: format!("{stem}.pdf"), bytes: picture.to_pdf()? });
+    }
+    let written = match folder {
+        Some(folder) if !sheets.is_empty() => write_all(&folder, &sheets)?,
+        _ => Vec::new(),
+    };
+    if arguments.json {
+        print(&format!("{}\n", Comparison::new(arguments.anchor, &laid).to_json()))?;
+    } else {
+        let mut text = difference_table(&laid, unit);
+        for path in &written {
+            text.push_str(&format!("wrote {}\n", path.display()));
+        }
+        print(&text)?;
+    }
+    Ok(if new.legs.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+}
+
+fn made(wanted: Wanted) -> Result<Drafted, Mistakes> {
+    let recipe = recipe::load(&wanted.order.trousers.block)?;
+    let mut legs = drafted_legs(&wanted.order, &recipe)?;
+    legs.begin_with(wanted.notices);
+    // A file's name may hold what would move the cursor.
+    Ok(Drafted { said: Wording::line(&wanted.said).to_string(), legs })
+}
+
+/// A name for the files of a comparison: what is new, and over what.
+fn stem(old: &Draft, new: &Draft) -> String {
+    let of = |draft: &Draft| format!("{}-{}", file_stem(&draft.name), file_stem(&draft.recipe.name));
+    let (old, new) = (of(old), of(new));
+    if old == new { format!("{new}-compared") } else { format!("{new}-over-{old}") }
+}
+
+impl Arguments {
+    /// The old and the new draft that the arguments ask for.
+    fn wanted(&self) -> Result<[Wanted; 2], Mistakes> {
+        let files = self.files.iter().map(|path| Source::read(path).map_err(Mistakes::from));
+        let demos = self.demo.iter().map(|name| named(name));
+        let sources: Vec<Source> = files.chain(demos).collect::<Result<_, _>>()?;
+        match sources.as_slice() {
+            [] => Err(Mistake::new("expected a measurement file, found none")
+                .help("name one or two, or try the program with `--demo stroke --block jeans`")
+                .into()),
+            [one] => self.of_one(one),
+            [one, other] if self.fitting.is_empty() => {
+                Ok([read(one, &[], None)?, read(other, &self.set, self.block.as_deref())?])
+            }
+            [_, _] => Err(Mistake::new("`--fitting` compares states of one file, found two files")
+                .help("leave one of them out")
+                .into()),
+            _ => Err(Mistake::new(format!("expected one or two drafts, found {}", sources.len()))
+                .help("name two files or demos at the most")
+                .into()),
+        }
+    }
+
+    fn of_one(&self, source: &Source) -> Result<[Wanted; 2], Mistakes> {
+        match self.fitting.as_slice() {
+            [] if self.set.is_empty() && self.block.is_none() => {
+                let as_it_is = read(source, &[], None)?;
+                Ok([without_parameters(&as_it_is), as_it_is])
+            }
+            [] => Ok([read(source, &[], None)?, read(source, &self.set, self.block.as_deref())?]),
+            [number] => {
+                let as_it_is = read(source, &[], None)?;
+                Ok([after(&as_it_is, *number)?, as_it_is])
+            }
+            [number, later] => {
+                let as_it_is = read(source, &[], None)?;
+                Ok([after(&as_it_is, *number)?, after(&as_it_is, *later)?])
+            }
+            more => Err(Mistake::new(format!("expected one or two fittings, found {}", more.len()))
+                .help("name two at the most")
+                .into()),
+        }
+    }
+}
+
+fn read(source: &Source, set: &[String], block: Option<&str>) -> Result<Wanted, Mistakes> {
+    let (mut order, notices) = Order::read_with(source, set)?;
+    let mut changes = set.to_vec();
+    if let Some(block) = block {
+        block.clone_into(&mut order.trousers.block);
+        changes.push(format!("block {block}"));
+    }
+    let with = if changes.is_empty() { String::new() } else { format!(" with {}", changes.join(", ")) };
+    Ok(Wanted { said: format!("{}{with}", source.name), order, notices })
+}
+
+/// The same body by the recipe's proportions alone.
+fn without_parameters(wanted: &Wanted) -> Wanted {
+    let mut order = wanted.order.clone();
+    order.adjustments.clear();
+    for leg in [&mut order.left, &mut order.right].into_iter().flatten() {
+        leg.adjustments.clear();
+    }
+    order.trousers.fit = Some(FitKind::Proportional);
+    Wanted { said: format!("{} without fit parameters", wanted.said), order, notices: wanted.notices.clone() }
+}
+
+fn after(wanted: &Wanted, number: usize) -> Result<Wanted, Mistakes> {
+    let (order, said) = wanted.order.after_fitting(number)?;
+    let date = order.fittings.last().and_then(|fitting| fitting.date.as_deref());
+    let date = date.map(|date| format!(", {date}")).unwrap_or_default();
+    let notices = wanted.notices.iter().cloned().chain(said).collect();
+    Ok(Wanted { said: format!("{} after fitting {number}{date}", wanted.said), order, notices })
+}
