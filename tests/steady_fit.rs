@@ -6,12 +6,14 @@
 
 mod people;
 
+use std::sync::{Arc, LazyLock};
+
 use breeks::{
     adjust::Key,
     draft::{Draft, PanelShape},
     fit::drafted,
     order::{DEMOS, Order, demo},
-    recipe::load,
+    recipe::{Recipe, load},
     terms::{Edge, Measurement, Panel, WaistLevel, Word},
 };
 use kurbo::Point;
@@ -27,7 +29,8 @@ const MOST_OF_A_POINT: f64 = 0.2;
 const EVERY: usize = 9;
 
 fn fitted(order: &Order) -> Option<Draft> {
-    drafted(order, &load(&order.trousers.block).unwrap()).ok().map(|(draft, _)| draft)
+    static CLASSIC: LazyLock<Arc<Recipe>> = LazyLock::new(|| load("classic").unwrap());
+    drafted(order, &CLASSIC).ok().map(|(draft, _)| draft)
 }
 
 /// Points spread over the edges of a panel, each edge by parts of its own length.
@@ -48,9 +51,10 @@ fn decided(draft: &Draft) -> (usize, usize) {
     (draft.shape.front.darts.len(), draft.shape.back.darts.len())
 }
 
-/// The fit stands at the end of a usual range, and says so: what is left to move must then move more.
+/// The fit stands at the end of a usual range or of what the outline bears, and says so: what is left to move must then
+/// move more.
 fn at_end(draft: &Draft) -> bool {
-    draft.notices.iter().any(|notice| notice.code == "fit-at-bound")
+    draft.notices.iter().any(|notice| matches!(notice.code, "fit-at-bound" | "fit-unmet"))
 }
 
 /// The greatest moves of some readings, each with where it was.
@@ -122,7 +126,7 @@ impl Moves {
         }
     }
 
-    /// Of what is not at an end, all but one reading in 200 keep to what a parameter may move, and these nearly.
+    /// Of what is not at an end, all but one reading in 500 keep to what a parameter may move, and these nearly.
     fn judge(&self, title: &str) {
         self.ordinary.print(title);
         if self.at_end.readings > 0 {
@@ -131,8 +135,8 @@ impl Moves {
         println!("  left out because a dart came or went: {}", self.discrete);
         let Greatest { readings, over, parameter, point } = &self.ordinary;
         assert!(*readings > 0 && self.discrete * 20 <= *readings, "{} of {readings}", self.discrete);
-        assert!(over * 200 <= *readings, "{over} of {readings}");
-        assert!(parameter.0 <= 1.5 * MOST_OF_A_PARAMETER, "{} {}", parameter.0, parameter.1);
+        assert!(over * 500 <= *readings, "{over} of {readings}");
+        assert!(parameter.0 <= 1.1 * MOST_OF_A_PARAMETER, "{} {}", parameter.0, parameter.1);
         assert!(point.0 <= MOST_OF_A_POINT, "{} {}", point.0, point.1);
     }
 }

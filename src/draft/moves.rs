@@ -165,9 +165,10 @@ impl Moves {
     }
 
     fn deepen(&self, roles: &mut Roles) {
-        if roles[Role::CurveStart].y > roles[Role::SideHip].y {
-            roles[Role::CurveStart] = centre_at(roles, roles[Role::CurveStart].y + self.depth);
-        }
+        let start = roles[Role::CurveStart].y;
+        let below = ((start - roles[Role::SideHip].y) / CUT_FADES).clamp(0.0, 1.0);
+        let share = below * below * (3.0 - 2.0 * below);
+        roles[Role::CurveStart] = centre_at(roles, start + share * self.depth);
         for role in [Role::CrotchPoint, Role::SideKnee, Role::InnerKnee] {
             roles[role].y += self.depth;
         }
@@ -186,6 +187,10 @@ impl Moves {
         }
     }
 }
+
+/// A crotch curve that starts at most this far below a cut on the hip line goes down with a part of it, so that a body
+/// whose curve starts a thread lower is not drawn otherwise, cm.
+const CUT_FADES: f64 = 1.0;
 
 /// Turns the centre line about the hip line; the side waist goes sideways with it at its own height, and the
 /// centre is raised so that the waist stays as square to it as it was.

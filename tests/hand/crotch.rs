@@ -16,6 +16,9 @@ use crate::{
 /// A seam that was cut across is smoothed so far above and below the cut.
 pub(crate) const SMOOTHED: f64 = 5.0;
 
+/// A curve that starts nearer than this below the cut goes down with a part of what is spread.
+const CLOSE_BELOW: f64 = 1.0;
+
 /// Cuts the panel level on the hip line and moves all below straight down.
 pub(crate) fn deepen(sheet: &mut Sheet, by: f64) {
     let down = Vec2::new(0.0, by);
@@ -25,11 +28,12 @@ pub(crate) fn deepen(sheet: &mut Sheet, by: f64) {
     sheet.hem = slid(&sheet.hem, down);
     sheet.knee += by;
     // The centre is joined with a ruler: the upper part stands, and the line goes on straight as it stood. Where the
-    // curve started below the cut it now starts lower on that line.
-    if sheet.curve_start.y > sheet.hip {
-        let level = Point::new(0.0, sheet.curve_start.y + by);
-        sheet.curve_start = crossing(sheet.centre_waist, sheet.down(), level, Vec2::new(1.0, 0.0));
-    }
+    // curve started below the cut it now starts lower on that line; close below the cut, with a part of the amount, so
+    // that a thread more or less of the hip does not change the curve.
+    let below = ((sheet.curve_start.y - sheet.hip) / CLOSE_BELOW).clamp(0.0, 1.0);
+    let part = below.powi(2) * (3.0 - 2.0 * below);
+    let level = Point::new(0.0, sheet.curve_start.y + part * by);
+    sheet.curve_start = crossing(sheet.centre_waist, sheet.down(), level, Vec2::new(1.0, 0.0));
 }
 
 fn deepened(leg: &mut Leg, by: f64) {
