@@ -1,12 +1,18 @@
 //! Parameters that go too far are refused at their place, with the largest value that can still be drawn.
 
+use std::cell::Cell;
+
 use breeks::{
     adjust::Key,
     fit::drafted,
     mistake::{Mistakes, Source},
-    order::Order,
+    order::{Adjustment, Order},
     recipe::{load, shipped_names},
     terms::Word,
+};
+use proptest::{
+    prelude::*,
+    test_runner::{Config, RngSeed, TestRunner},
 };
 
 const BODY: &str = "sex = \"female\"\nwaist_level = \"natural\"\n[measurements]\nwaist_girth = 74\nhip_girth = 101\n\
@@ -70,4 +76,50 @@ fn what_breaks_the_outline_named_with_its_largest() {
     assert!(with("wide", Key::SeatAngle, largest).is_ok());
     assert!(with("wide", Key::SeatAngle, largest - 0.1).is_err());
     assert!(refused.to_string().contains("lean"), "{refused}");
+}
+
+/// Any handful of parameters anywhere within their hard limits: drawn true, or refused in words that say how far one
+/// may go.
+#[test]
+fn random_sets_within_the_hard_limits_drawn_true_or_refused_with_reason() {
+    let keys: Vec<Key> = keys().collect();
+    let sets = prop::collection::vec((prop::sample::select(keys), 0.0..1.0), 1..8);
+    for block in shipped_names() {
+        let recipe = load(block).expect("a shipped recipe");
+        let (base, _) = Order::read(&Source::new("body.toml", BODY)).expect("a file");
+        let (drawn, refused) = (Cell::new(0), Cell::new(0));
+        let config = Config {
+            cases: 1500,
+            failure_persistence: None,
+            rng_seed: RngSeed::Fixed(5),
+            ..Config::default()
+        };
+        TestRunner::new(config)
+            .run(&sets, |set: Vec<(Key, f64)>| {
+                let mut order = base.clone();
+                for (key, part) in set {
+                    let (least, most) = key.about().hard;
+                    let value = least + part * (most - least);
+                    order.adjustments.retain(|it| it.key != key);
+                    order.adjustments.push(Adjustment { key, value, from: "file" });
+                }
+                match drafted(&order, &recipe) {
+                    Ok((_, report)) => {
+                        drawn.set(drawn.get() + 1);
+                        prop_assert!(report.is_true(), "{:?}", report.notices());
+                    }
+                    Err(mistakes) => {
+                        refused.set(refused.get() + 1);
+                        let text = mistakes.to_string();
+                        let says = text.contains("the largest that can be drawn")
+                            || text.contains("no value of")
+                            || text.contains("give less of each");
+                        prop_assert!(says, "{text}");
+                    }
+                }
+                Ok(())
+            })
+            .expect("every set");
+        println!("{block}: {} sets drawn, {} refused", drawn.get(), refused.get());
+    }
 }
