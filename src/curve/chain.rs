@@ -2,7 +2,7 @@
 
 use kurbo::{Affine, BezPath, CubicBez, ParamCurve, Point, Vec2};
 
-use super::{end_tangent, length, reversed, start_tangent, t_at_length};
+use super::{end_tangent, length, reversed, start_tangent, t_at_length, t_at_length_near};
 
 /// A run of cubics, each starting where the one before ended; never empty.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,6 +62,19 @@ impl Chain {
     pub fn point_at(&self, walked: f64) -> Point {
         let (piece, t) = self.place_at(walked);
         self.0[piece].eval(t)
+    }
+
+    /// The point `walked` back along the chain from its end; beyond its start the first piece is produced.
+    pub fn point_before_end(&self, walked: f64) -> Point {
+        let mut left = walked;
+        for (index, piece) in self.0.iter().enumerate().rev() {
+            let whole = length(piece);
+            if left <= whole || index == 0 {
+                return piece.eval(t_at_length_near(piece, whole - left, 1.0 - left / whole));
+            }
+            left -= whole;
+        }
+        self.start()
     }
 
     fn place_at(&self, walked: f64) -> (usize, f64) {
@@ -150,15 +163,9 @@ impl Chain {
 
     /// All x at which the chain crosses the level `y`.
     pub fn crossings(&self, y: f64) -> impl Iterator<Item = f64> {
-        self.0.iter().flat_map(move |piece| {
-            let (low, high) = (
-                piece.p0.y.min(piece.p1.y).min(piece.p2.y).min(piece.p3.y),
-                piece.p0.y.max(piece.p1.y).max(piece.p2.y).max(piece.p3.y),
-            );
-            let found =
-                if low <= y && y <= high { crossing_parameters(piece, y) } else { Default::default() };
-            found.into_iter().map(|t| piece.eval(t).x)
-        })
+        self.0
+            .iter()
+            .flat_map(move |piece| crossing_parameters(piece, y).into_iter().map(|t| piece.eval(t).x))
     }
 
     /// The chain as a path of its own.
@@ -172,7 +179,12 @@ impl Chain {
     }
 }
 
+/// Where a piece crosses a level; a piece that lies above or below it is told by its control points alone.
 fn crossing_parameters(piece: &CubicBez, y: f64) -> Vec<f64> {
+    let ys = [piece.p0.y, piece.p1.y, piece.p2.y, piece.p3.y];
+    if ys.iter().all(|control| *control < y) || ys.iter().all(|control| *control > y) {
+        return Vec::new();
+    }
     let (p0, p1, p2, p3) = (piece.p0.y - y, piece.p1.y - y, piece.p2.y - y, piece.p3.y - y);
     let (c1, c2, c3) = (3.0 * (p1 - p0), 3.0 * (p0 - 2.0 * p1 + p2), p3 - p0 + 3.0 * (p1 - p2));
     /// A crossing at a shared end must not slip through between two pieces.
@@ -223,6 +235,7 @@ mod tests {
             assert!((head.length() - walked).abs() < 1e-6);
             assert!((head.length() + tail.length() - whole.length()).abs() < 1e-6);
             assert!(whole.point_at(walked).distance(head.end()) < 1e-9);
+            assert!(whole.point_before_end(whole.length() - walked).distance(head.end()) < 1e-6);
         }
     }
 

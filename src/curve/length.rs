@@ -13,13 +13,18 @@ pub fn length(cubic: &CubicBez) -> f64 {
 ///
 /// Accurate to 1e-9 cm where the cubic keeps its direction, which seams do.
 pub fn t_at_length(cubic: &CubicBez, wanted: f64) -> f64 {
-    /// Newton on an arc length converges in three or four rounds; the rest is for produced curves.
-    const ROUNDS: usize = 12;
     let whole = length(cubic);
     if whole <= 0.0 {
         return 0.0;
     }
-    let mut t = wanted / whole;
+    t_at_length_near(cubic, wanted, wanted / whole)
+}
+
+/// The same from a guess: where a place near by is known, which saves rounds.
+pub fn t_at_length_near(cubic: &CubicBez, wanted: f64, guess: f64) -> f64 {
+    /// Newton on an arc length converges in three or four rounds; the rest is for produced curves.
+    const ROUNDS: usize = 12;
+    let mut t = guess;
     for _ in 0..ROUNDS {
         let missing = wanted - signed_length(cubic, t);
         let speed = cubic.deriv().eval(t).to_vec2().hypot();

@@ -11,7 +11,7 @@ use super::{
     smooth::{smooth_max, smooth_min},
 };
 use crate::{
-    curve::{Bend, Chain, eased, length, meet, straight, t_at_length, turned, unit},
+    curve::{Bend, Chain, eased, length, meet, straight, t_at_length_near, turned, unit},
     terms::Role,
 };
 
@@ -109,8 +109,9 @@ impl ForkPlan<'_> {
         unit(self.roles[Role::CurveStart] - self.roles[Role::CentreWaist])
     }
 
-    /// The inseam, with the crotch point at the height `y` before the thigh turn.
-    pub(super) fn inseam(&self, y: f64) -> Inseam {
+    /// The sweep of the inseam above the knee with the crotch point at the height `y`, before any parameter; how the
+    /// crotch seam leaves the crotch point; and that point when the parameters have brought it out.
+    fn upper(&self, y: f64) -> (Upper, Vec2, Point) {
         let (knee, hem) = (self.roles[Role::InnerKnee], self.roles[Role::InnerHem]);
         let base = Point::new(self.roles[Role::CrotchPoint].x, y);
         let point = base - Vec2::new(self.moves.extension + self.moves.width, 0.0);
@@ -120,11 +121,18 @@ impl ForkPlan<'_> {
         let bowed = 8.0 * self.plan.inseam_bow / chord.hypot() - at_knee;
         let lean = fork_lean(chord) + smooth_max(bowed, LEAST_TURN * at_knee, ROUNDING);
         let slope = self.slope(lean, point);
-        let upper =
-            Upper::new(knee, up, base, lean, if self.plan.printed { lean } else { slope - self.tilt });
+        let yielded = if self.plan.printed { lean } else { slope - self.tilt };
+        let leaving = Vec2::new(slope.cos(), -slope.sin());
+        (Upper::new(knee, up, base, lean, yielded), leaving, point)
+    }
+
+    /// The inseam, with the crotch point at the height `y` before the thigh turn.
+    pub(super) fn inseam(&self, y: f64) -> Inseam {
+        let (knee, hem) = (self.roles[Role::InnerKnee], self.roles[Role::InnerHem]);
+        let (upper, leaving, point) = self.upper(y);
         let mut inseam = Inseam {
             edge: Chain::of(straight(hem, knee)),
-            leaving: Vec2::new(slope.cos(), -slope.sin()),
+            leaving,
             point,
             turn: 0.0,
             pivot: knee,
@@ -134,6 +142,17 @@ impl ForkPlan<'_> {
         self.run_out(&mut inseam);
         inseam.edge = leg_moved(inseam.edge, self.moves, &self.levels);
         inseam
+    }
+
+    /// By how much the plain inseam grows when its crotch point goes down, cm a cm: negative, and nearly the same whatever
+    /// the parameters add.
+    pub(super) fn shortens_by(&self, y: f64) -> f64 {
+        const STEP: f64 = 0.1;
+        let plain = |y: f64| {
+            let upper = self.upper(y).0;
+            length(&upper.below) + length(&upper.top)
+        };
+        (plain(y + STEP) - plain(y)) / STEP
     }
 
     /// How steeply the crotch seam leaves the crotch point upwards, for an inseam of this lean. Where the bend has no
@@ -160,7 +179,8 @@ impl ForkPlan<'_> {
     /// Turns the part of the inseam above the pivot and smooths it there.
     fn turn_upper(&self, inseam: &mut Inseam, upper: &Upper) {
         let lower = inseam.edge.pieces()[0];
-        let whole = length(&upper.below) + length(&upper.top);
+        let sweep = length(&upper.below);
+        let whole = sweep + length(&upper.top);
         let wanted = match self.pivot {
             Pivot::BelowCrotch(reach) => whole - reach,
             Pivot::AboveKnee(above) => above,
@@ -174,14 +194,15 @@ impl ForkPlan<'_> {
             return;
         }
         let below = upper.below;
-        let pivot = below.eval(t_at_length(&below, above_knee));
+        let at_pivot = t_at_length_near(&below, above_knee, above_knee / sweep);
+        let pivot = below.eval(at_pivot);
         let reach = self.opening().distance(pivot);
         let turn = -2.0 * (0.5 * self.moves.turn / reach).clamp(-1.0, 1.0).asin();
         let about = Affine::rotate_about(turn, pivot);
-        let room = above_knee.min(length(&below) - above_knee);
+        let room = above_knee.min(sweep - above_knee);
         let smoothed = PIVOT_SMOOTHED.min(0.9 * room);
-        let (from, to) =
-            (t_at_length(&below, above_knee - smoothed), t_at_length(&below, above_knee + smoothed));
+        let beside = |by: f64| t_at_length_near(&below, above_knee + by, at_pivot + by / sweep);
+        let (from, to) = (beside(-smoothed), beside(smoothed));
         let zone = below.subsegment(from..to);
         inseam.edge = Chain::of(lower)
             .then(below.subsegment(0.0..from))
@@ -203,7 +224,7 @@ impl ForkPlan<'_> {
         let top = inseam.edge.end().y;
         let out = |by: f64| turned(Vec2::new(-by, 0.0), inseam.turn);
         if self.moves.extension != 0.0 {
-            let below = inseam.edge.point_at(inseam.edge.length() - RUN_OUT).y;
+            let below = inseam.edge.point_before_end(RUN_OUT).y;
             let knots = [Knot { y: top, by: out(self.moves.extension) }, Knot::across(below, 0.0)];
             inseam.edge = faded(&inseam.edge, &knots);
         }

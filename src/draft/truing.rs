@@ -29,10 +29,8 @@ use crate::{
 /// Draws the panels of one leg with its fit parameters.
 pub fn shape(plan: &Plan, parameters: &Parameters) -> Shape {
     if plan.front.printed {
-        let tilt = plan.crossing_tilt;
-        let front = Drawing::new(&plan.front, plan, parameters, tilt);
-        let mut back = Drawing::new(&plan.back, plan, parameters, -tilt);
-        back.pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
+        let front = Drawing::front(plan, parameters);
+        let back = Drawing::back(plan, parameters, &front);
         return Shape { levels: plan.levels, front: front.printed(), back: back.printed() };
     }
     let [mut front, mut back] = legs(plan, parameters);
@@ -84,10 +82,8 @@ pub fn taped_at(plan: &Plan, parameters: &Parameters) -> Taped {
 
 /// Front and back with their inseams matched and their sides drawn, the back's not yet as long as the front's.
 fn legs<'a>(plan: &'a Plan, parameters: &Parameters) -> [Drawing<'a>; 2] {
-    let tilt = plan.crossing_tilt;
-    let mut front = Drawing::new(&plan.front, plan, parameters, tilt);
-    let mut back = Drawing::new(&plan.back, plan, parameters, -tilt);
-    back.pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
+    let mut front = Drawing::front(plan, parameters);
+    let mut back = Drawing::back(plan, parameters, &front);
     back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
     front.draw_side();
     back.draw_side();
@@ -119,8 +115,8 @@ pub(super) fn settle(plan: &mut Plan) -> Vec<Panel> {
         let side = if own.printed { own.roles[Role::SideHip].x } else { inner + own.hip_width };
         (bend.fullness, side)
     };
-    let front = Drawing::new(&plan.front, plan, &plain, plan.crossing_tilt);
-    let mut back = Drawing::new(&plan.back, plan, &plain, -plan.crossing_tilt);
+    let front = Drawing::front(plan, &plain);
+    let mut back = Drawing::back(plan, &plain, &front);
     if !plan.back.printed {
         back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
     }
@@ -153,10 +149,21 @@ struct Drawing<'a> {
 }
 
 impl<'a> Drawing<'a> {
-    fn new(plan: &'a PanelPlan, whole: &Plan, parameters: &Parameters, tilt: f64) -> Self {
-        let moves = Moves::new(plan.panel, parameters, whole.hem_follows);
-        let (roles, sideways) = moves.roles(plan);
+    fn front(whole: &'a Plan, parameters: &Parameters) -> Self {
+        let moves = Moves::new(Panel::Front, parameters, whole.hem_follows);
         let pivot = Pivot::BelowCrotch(moves.reach);
+        Self::new(&whole.front, whole, moves, whole.crossing_tilt, pivot)
+    }
+
+    /// The back turns about a pivot level with the front's.
+    fn back(whole: &'a Plan, parameters: &Parameters, front: &Self) -> Self {
+        let moves = Moves::new(Panel::Back, parameters, whole.hem_follows);
+        let pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
+        Self::new(&whole.back, whole, moves, -whole.crossing_tilt, pivot)
+    }
+
+    fn new(plan: &'a PanelPlan, whole: &Plan, moves: Moves, tilt: f64, pivot: Pivot) -> Self {
+        let (roles, sideways) = moves.roles(plan);
         let levels = moves.levels(&whole.levels);
         let fork = ForkPlan { plan, moves: &moves, roles, levels, tilt, pivot };
         let inseam = fork.inseam(roles[Role::CrotchPoint].y);
@@ -191,10 +198,26 @@ impl<'a> Drawing<'a> {
 
     /// Slides the crotch point up or down until the inseam is `wanted` long.
     fn match_inseam(&mut self, wanted: f64) {
-        let at = self.roles[Role::CrotchPoint].y;
-        let fork = self.fork();
-        let y = solve(wanted, at, at + self.inseam.edge.length() - wanted, |y| fork.inseam(y).edge.length());
-        self.inseam = self.fork().inseam(y);
+        /// Rounds of a secant; three are ordinary.
+        const ROUNDS: usize = 8;
+        /// Seams are equal when they differ by less than this, cm.
+        const EQUAL: f64 = 1e-9;
+        let mut y = self.roles[Role::CrotchPoint].y;
+        let mut surplus = self.inseam.edge.length() - wanted;
+        let mut slope = self.fork().shortens_by(y);
+        for _ in 0..ROUNDS {
+            if surplus.abs() < EQUAL {
+                break;
+            }
+            let next = y - surplus / slope;
+            let inseam = self.fork().inseam(next);
+            let left = inseam.edge.length() - wanted;
+            if left.abs() >= surplus.abs() {
+                break;
+            }
+            slope = (left - surplus) / (next - y);
+            (y, surplus, self.inseam) = (next, left, inseam);
+        }
         self.roles[Role::CrotchPoint].y = y;
     }
 
