@@ -22,13 +22,16 @@ pub(super) fn outline(panel: &PanelShape) -> BezPath {
 
 /// The sewing line, which leaves the mouths of the darts open.
 pub(super) fn sewing_line(panel: &PanelShape) -> BezPath {
+    /// Points nearer than this are one: the rounding of truing lies between them, cm.
+    const ONE_POINT: f64 = 1e-6;
+    let same = |a: Point, b: Point| a.distance(b) < ONE_POINT;
     let mut path = BezPath::new();
     let mut pen_at: Option<Point> = None;
     for piece in panel.outline() {
-        if panel.darts.iter().any(|dart| dart.legs[0] == piece.p0 && dart.legs[1] == piece.p3) {
+        if panel.darts.iter().any(|dart| same(dart.legs[0], piece.p0) && same(dart.legs[1], piece.p3)) {
             continue;
         }
-        if pen_at != Some(piece.p0) {
+        if pen_at.is_none_or(|pen| !same(pen, piece.p0)) {
             path.move_to(piece.p0);
         }
         path.curve_to(piece.p1, piece.p2, piece.p3);
