@@ -114,16 +114,17 @@ impl Chain {
         (Self(head), Self(tail))
     }
 
-    /// The arc from the start to where the chain first crosses the level `y`; the whole length where it does not.
-    pub fn length_to_level(&self, y: f64) -> f64 {
+    /// The arc from the start to where the chain first crosses the level `y`, and that place; the whole length and the
+    /// end where it does not.
+    pub fn walk_to_level(&self, y: f64) -> (f64, Point) {
         let mut walked = 0.0;
         for piece in &self.0 {
             if let Some(t) = crossing_parameters(piece, y).into_iter().reduce(f64::min) {
-                return walked + length(&piece.subsegment(0.0..t));
+                return (walked + length(&piece.subsegment(0.0..t)), piece.eval(t));
             }
             walked += length(piece);
         }
-        walked
+        (walked, self.end())
     }
 
     /// The chain cut in two where it first crosses the level `y`.

@@ -140,14 +140,15 @@ fn deepened(side: &Chain, roles: &Roles, moves: &Moves) -> Chain {
 fn turned_above(side: &Chain, level: f64, turn: f64) -> Chain {
     let (above, below) = side.cut_at_level(level);
     let hinge = above.end();
-    let smoothed = |part: &Chain| SMOOTHED.min(0.8 * part.length());
-    let (far_above, near_above) = above.cut_at(above.length() - smoothed(&above));
-    let (near_below, far_below) = below.cut_at(smoothed(&below));
+    let smoothed = |length: f64| SMOOTHED.min(0.8 * length);
+    let (high, low) = (above.length(), below.length());
+    let (far_above, near_above) = above.cut_at(high - smoothed(high));
+    let (near_below, far_below) = below.cut_at(smoothed(low));
     let whole = Affine::rotate_about(turn, hinge);
     let by = |angle: f64, along: Vec2| turned(along, angle) - along;
     // The seam passes the hinge half turned; each side makes up for its half.
-    let up = -near_above.end_tangent() * (near_above.length() / 3.0);
-    let down = near_below.start_tangent() * (near_below.length() / 3.0);
+    let up = -near_above.end_tangent() * (smoothed(high) / 3.0);
+    let down = near_below.start_tangent() * (smoothed(low) / 3.0);
     let mut pieces: Vec<CubicBez> = far_above.moved(whole).pieces().to_vec();
     pieces.extend_from_slice(
         eased_from_start(&near_above.reversed(), by(-0.5 * turn, up)).reversed().moved(whole).pieces(),

@@ -312,16 +312,14 @@ impl<'a> Drawing<'a> {
         let hem = hem(self.side.end(), inseam.start(), self.moves.hem_up);
         let side = self.side;
         let (hip, knee) = (self.levels[Level::Hip], self.levels[Level::Knee]);
-        let notch = |edge, level: Level, from_start, on: &Chain| Notch {
-            edge,
-            name: level.key(),
-            from_start,
-            point: on.point_at(from_start),
+        let notch = |edge, level: Level, y: f64, on: &Chain| {
+            let (from_start, point) = on.walk_to_level(y);
+            Notch { edge, name: level.key(), from_start, point }
         };
         let notches = [
-            notch(Edge::SideSeam, Level::Hip, side.length_to_level(hip), &side),
-            notch(Edge::SideSeam, Level::Knee, side.length_to_level(knee), &side),
-            notch(Edge::Inseam, Level::Knee, inseam.length_to_level(knee), &inseam),
+            notch(Edge::SideSeam, Level::Hip, hip, &side),
+            notch(Edge::SideSeam, Level::Knee, knee, &side),
+            notch(Edge::Inseam, Level::Knee, knee, &inseam),
         ];
         roles[Role::SideWaist] = side.start();
         roles[Role::SideHip] = notches[0].point;
