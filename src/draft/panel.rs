@@ -2,7 +2,7 @@
 
 use std::ops::{Index, IndexMut};
 
-use kurbo::{CubicBez, Point};
+use kurbo::{CubicBez, Line, Point};
 
 use crate::{
     curve::Chain,
@@ -115,6 +115,8 @@ pub struct PanelShape {
     pub closing: f64,
     /// Hip and knee on the side seam, knee on the inseam.
     pub notches: [Notch; 3],
+    /// Lines of style across the panel, from the centre line to the side seam.
+    pub lines: Vec<Line>,
     /// How far the thigh turn carries the crotch point out along the crotch line, cm.
     pub gain: f64,
     /// The crotch curve has room between centre line and crossing; without it the panel must not be used.

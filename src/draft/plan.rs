@@ -68,6 +68,8 @@ pub struct PanelPlan {
     pub darts: Vec<DartPlan>,
     /// What all darts take in together, cm.
     pub intake: f64,
+    /// Lines of style across the panel, from centre to side.
+    pub lines: Vec<[Point; 2]>,
     /// Drawn as printed in its source, without truing.
     pub printed: bool,
 }
@@ -376,6 +378,11 @@ impl Build<'_> {
             hip_width,
             darts,
             intake,
+            lines: rule
+                .lines
+                .iter()
+                .map(|line| line.map(|id| place(self.construction.points[id.0])))
+                .collect(),
             printed,
         };
         Ok((plan, net))

@@ -9,7 +9,7 @@
 
 use std::borrow::Cow;
 
-use kurbo::{CubicBez, ParamCurve, ParamCurveDeriv, Vec2};
+use kurbo::{CubicBez, Line, ParamCurve, ParamCurveDeriv, Point, Vec2};
 
 use super::{
     fork::{ForkPlan, Inseam, Pivot},
@@ -329,8 +329,10 @@ impl<'a> Drawing<'a> {
         roles[Role::InnerHem] = inseam.start();
         roles[Role::CrotchPoint] = inseam.end();
         roles[Role::CentreHip] = centre_at(&roles, hip);
+        let lines = self.plan.lines.iter().map(|ends| across(*ends, &crotch_seam, &side)).collect();
         PanelShape {
             panel: self.plan.panel,
+            lines,
             crotch_seam,
             roles,
             waist,
@@ -346,6 +348,13 @@ impl<'a> Drawing<'a> {
             cut_off: None,
         }
     }
+}
+
+/// A line of style brought to the trued edges, each end at its own height.
+fn across([from, to]: [Point; 2], centre: &Chain, side: &Chain) -> Line {
+    let inner = centre.crossings(from.y).last().unwrap_or(from.x);
+    let outer = side.crossings(to.y).last().unwrap_or(to.x);
+    Line::new((inner, from.y), (outer, to.y))
 }
 
 /// The darts with their ends `down` lower.

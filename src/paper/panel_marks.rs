@@ -40,9 +40,13 @@ pub(super) fn sewing_line(panel: &PanelShape) -> BezPath {
     path
 }
 
-/// The legs of all darts.
+/// The legs of all darts, and the lines of style across the panel.
 pub(super) fn darts(panel: &PanelShape) -> BezPath {
     let mut path = BezPath::new();
+    for line in &panel.lines {
+        path.move_to(line.p0);
+        path.line_to(line.p1);
+    }
     for dart in &panel.darts {
         path.move_to(dart.legs[0]);
         path.line_to(dart.apex);

@@ -3,7 +3,7 @@
 use super::{
     Names, PointId, Proportion,
     read::Points,
-    table::{Reader, Row},
+    table::{Cell, Reader, Row},
 };
 use crate::terms::{Role, Word};
 
@@ -22,6 +22,8 @@ pub struct PanelPlan {
     pub bow: BowRule,
     /// The waist darts, from the crease or centre as the recipe lists them.
     pub darts: Vec<DartRule>,
+    /// Lines drawn across the panel for its style, each from a point near the centre to one near the side: a yoke.
+    pub lines: Vec<[PointId; 2]>,
 }
 
 /// How the crotch curve bends in the triangle of its end tangents.
@@ -57,6 +59,8 @@ pub struct DartRule {
 const FULLEST_BEND: f64 = 0.98;
 /// A panel takes two darts; a recipe may list a few more and leave the choice to size.
 const MOST_DARTS: usize = 6;
+/// Lines of style across one panel.
+const MOST_LINES: usize = 6;
 
 /// Reads `[front]` or `[back]`; `None` where anything in it is wrong.
 pub(super) fn read_panel(
@@ -67,7 +71,7 @@ pub(super) fn read_panel(
 ) -> Option<PanelPlan> {
     let roles = Role::ALL.iter().map(|role| role.key());
     let keys: Vec<&str> =
-        ["crease"].into_iter().chain(roles).chain(["vertical", "bend", "bow", "dart"]).collect();
+        ["crease"].into_iter().chain(roles).chain(["vertical", "bend", "bow", "dart", "line"]).collect();
     row.only(reader, &keys);
     let mut role = |key| row.need(reader, key).and_then(|cell| points.find(reader, &cell));
     let crease = role("crease");
@@ -100,6 +104,13 @@ pub(super) fn read_panel(
             darts.into_iter().collect()
         }),
     };
+    let lines = match row.get("line") {
+        None => Some(Vec::new()),
+        Some(cell) => reader.list(&cell, MOST_LINES).and_then(|list| {
+            let lines: Vec<_> = list.iter().map(|cell| read_line(reader, cell, points)).collect();
+            lines.into_iter().collect()
+        }),
+    };
     Some(PanelPlan {
         crease: crease?,
         roles: roles?,
@@ -107,7 +118,18 @@ pub(super) fn read_panel(
         bend: bend?,
         bow: bow?,
         darts: darts?,
+        lines: lines?,
     })
+}
+
+fn read_line(reader: &mut Reader<'_>, cell: &Cell<'_>, points: &Points) -> Option<[PointId; 2]> {
+    let ends = reader.list(cell, 2)?;
+    let [from, to] = ends.as_slice() else {
+        reader.wrong(cell.value.span(), "a line has two ends", "expected the names of two points");
+        return None;
+    };
+    let (from, to) = (points.find(reader, from), points.find(reader, to));
+    Some([from?, to?])
 }
 
 fn read_bend(reader: &mut Reader<'_>, row: &Row<'_>, points: &Points) -> Option<BendRule> {

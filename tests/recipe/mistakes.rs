@@ -60,6 +60,8 @@ slips! {
     part_out_of_sense: r#"part = "1/2""# => r#"part = "half""#;
     line_through_one_point: r#"line = ["side", "side_low"]"# => r#"line = ["side", "side"]"#;
     bend_too_full: "fullness = 0.6" => "fullness = 1.2";
+    style_line_with_one_end: "bend = { fullness = 0.6 }" => "bend = { fullness = 0.6 }\nline = [[\"waist\"]]";
+    style_line_to_an_unknown_point: "bend = { fullness = 0.6 }" => "bend = { fullness = 0.6 }\nline = [[\"waist\", \"sidde\"]]";
     ease_outside_its_own_range: "within = [3, 8]" => "within = [6, 8]";
     style_from_a_line: r#"women = "1/10 hip + 13""# => r#"women = "crotch_line + 13""#;
     tilt_too_great: "crossing_tilt = 5" => "crossing_tilt = 60";
