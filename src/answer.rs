@@ -218,14 +218,8 @@ impl<'a> Answer<'a> {
                 last => OneOrTwo::Two(crotch.into_iter().chain(last).collect()),
             },
             steps: whole.then(|| all.clone().flat_map(|leg| steps(&leg.draft)).collect()),
-            warnings: all.flat_map(|leg| leg.draft.notices.iter().cloned().chain(leg.report.notices())).fold(
-                Vec::new(),
-                |mut seen, notice| {
-                    if !seen.contains(&notice) {
-                        seen.push(notice);
-                    }
-                    seen
-                },
+            warnings: Notice::once(
+                all.flat_map(|leg| leg.draft.notices.iter().cloned().chain(leg.report.notices())),
             ),
         }
     }

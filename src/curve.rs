@@ -10,7 +10,7 @@ mod outline;
 
 pub use bend::Bend;
 pub use chain::Chain;
-pub use length::{length, t_at_length, t_at_length_near};
+pub use length::{length, t_at_length, t_at_length_near, t_at_level};
 pub use outline::{Fault, soundness};
 
 use kurbo::{CubicBez, Point, Vec2};

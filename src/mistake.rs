@@ -177,4 +177,15 @@ impl Notice {
     pub fn new(code: &'static str, text: impl Into<String>) -> Self {
         Self { code, text: text.into() }
     }
+
+    /// Each of these notices once, where it is first said: two legs have much in common.
+    pub fn once(notices: impl IntoIterator<Item = Self>) -> Vec<Self> {
+        let mut said: Vec<Self> = Vec::new();
+        for notice in notices {
+            if !said.contains(&notice) {
+                said.push(notice);
+            }
+        }
+        said
+    }
 }

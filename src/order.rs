@@ -100,8 +100,18 @@ pub struct Adjustment {
     pub key: adjust::Key,
     /// Its value, in cm or degrees as the parameter says.
     pub value: f64,
-    /// Who gave it: `file`, or `set` for a command-line option.
+    /// Who gave it: `file`, `set` for a command-line option, `measured` for a tilt of the waist, or `fit`.
     pub from: &'static str,
+}
+
+impl Adjustment {
+    /// Who gave a parameter that measured fit has found.
+    pub const FOUND: &str = "fit";
+
+    /// Whether measured fit has found it, rather than a person.
+    pub fn is_found(&self) -> bool {
+        self.from == Self::FOUND
+    }
 }
 
 /// What a file says about one leg.

@@ -176,21 +176,13 @@ where
     'a: 'b,
 {
     let first = legs.clone().next();
-    let mut warnings: Vec<Notice> = Vec::new();
-    for leg in legs.clone() {
-        for notice in leg.notices() {
-            if !warnings.contains(&notice) {
-                warnings.push(notice);
-            }
-        }
-    }
     One {
         what: first.map_or("", |one| one.said),
         name: first.map_or("", |one| &one.draft.name),
         block: first.map_or("", |one| &one.draft.recipe.name),
         fit: first.map_or("", |one| one.draft.fit.key()),
         can_be_cut: legs.clone().all(|one| one.report.can_be_cut()),
-        warnings,
+        warnings: Notice::once(legs.flat_map(Compared::notices)),
     }
 }
 

@@ -82,7 +82,7 @@ fn with_fit(
     let changed: Vec<(String, f64)> = found
         .adjustments
         .iter()
-        .filter(|it| it.from == "fit" && rounded(it.value) != 0.0)
+        .filter(|it| it.is_found() && rounded(it.value) != 0.0)
         .map(|it| (it.key.key().to_owned(), rounded(it.value)))
         .collect();
     if changed.is_empty() && removed.is_empty() {

@@ -1,4 +1,4 @@
-//! Arc length and its inverse.
+//! Arc length and height along a cubic, and their inverses.
 
 use kurbo::{CubicBez, ParamCurve, ParamCurveDeriv, common::GAUSS_LEGENDRE_COEFFS_16};
 
@@ -32,6 +32,23 @@ pub fn t_at_length_near(cubic: &CubicBez, wanted: f64, guess: f64) -> f64 {
             break;
         }
         t = (t + missing / speed).clamp(-2.0, 3.0);
+    }
+    t
+}
+
+/// The parameter at which a cubic that runs up or down from end to end reaches the level `y`.
+pub fn t_at_level(cubic: &CubicBez, y: f64) -> f64 {
+    /// Newton from the chord; seams are close to it.
+    const ROUNDS: usize = 12;
+    let slope = cubic.deriv();
+    let mut t = ((y - cubic.p0.y) / (cubic.p3.y - cubic.p0.y)).clamp(0.0, 1.0);
+    for _ in 0..ROUNDS {
+        let miss = cubic.eval(t).y - y;
+        let speed = slope.eval(t).y;
+        if miss.abs() < 1e-11 || speed.abs() < 1e-9 {
+            break;
+        }
+        t = (t - miss / speed).clamp(0.0, 1.0);
     }
     t
 }

@@ -3,9 +3,9 @@
 //! Between two levels the move grows as 3u^2 - 2u^3 with the height, so that it begins and ends without a kink; and as
 //! that is itself a cubic, a seam made of cubics stays one, exactly where the seam's height grows evenly along it.
 
-use kurbo::{CubicBez, ParamCurve, ParamCurveDeriv, Vec2};
+use kurbo::{CubicBez, ParamCurve, Vec2};
 
-use crate::curve::Chain;
+use crate::curve::{Chain, t_at_level};
 
 /// By how much an edge moves at one level.
 #[derive(Clone, Copy, Debug)]
@@ -85,17 +85,7 @@ fn inner_crossing(piece: &CubicBez, y: f64) -> Option<f64> {
     if !(CRUMB..=1.0 - CRUMB).contains(&u) {
         return None;
     }
-    let slope = piece.deriv();
-    let mut t = u;
-    for _ in 0..12 {
-        let miss = piece.eval(t).y - y;
-        let speed = slope.eval(t).y;
-        if miss.abs() < 1e-11 || speed.abs() < 1e-9 {
-            break;
-        }
-        t = (t - miss / speed).clamp(0.0, 1.0);
-    }
-    Some(t)
+    Some(t_at_level(piece, y))
 }
 
 #[cfg(test)]

@@ -9,7 +9,7 @@
 
 use std::borrow::Cow;
 
-use kurbo::{CubicBez, Line, ParamCurve, ParamCurveDeriv, Point, Vec2};
+use kurbo::{CubicBez, Line, ParamCurve, Point, Vec2};
 
 use super::{
     fork::{ForkPlan, Inseam, Pivot},
@@ -22,7 +22,7 @@ use super::{
 };
 use crate::{
     adjust::Parameters,
-    curve::{Bend, Chain, length, reversed, straight, unit},
+    curve::{Bend, Chain, length, reversed, straight, t_at_level, unit},
     terms::{Edge, Level, Panel, Role, Word},
 };
 
@@ -111,7 +111,11 @@ pub(super) fn settle(plan: &mut Plan) -> Vec<Panel> {
         let bend = guided.unwrap_or(bend);
         let curve = bend.cubic();
         let hip = plan.levels[Level::Hip];
-        let inner = if hip <= curve.p0.y { centre_at(&own.roles, hip).x } else { x_at_level(&curve, hip) };
+        let inner = if hip <= curve.p0.y {
+            centre_at(&own.roles, hip).x
+        } else {
+            curve.eval(t_at_level(&curve, hip)).x
+        };
         let side = if own.printed { own.roles[Role::SideHip].x } else { inner + own.hip_width };
         (bend.fullness, side)
     };
@@ -363,21 +367,6 @@ fn lowered(darts: &[DartPlan], down: f64) -> Cow<'_, [DartPlan]> {
         return Cow::Borrowed(darts);
     }
     Cow::Owned(darts.iter().map(|dart| DartPlan { length: dart.length + down, ..*dart }).collect())
-}
-
-/// The x of a crotch curve at a level between its ends.
-fn x_at_level(bend: &CubicBez, y: f64) -> f64 {
-    let slope = bend.deriv();
-    let mut t = ((y - bend.p0.y) / (bend.p3.y - bend.p0.y)).clamp(0.0, 1.0);
-    for _ in 0..12 {
-        let miss = bend.eval(t).y - y;
-        let speed = slope.eval(t).y;
-        if miss.abs() < 1e-11 || speed.abs() < 1e-6 {
-            break;
-        }
-        t = (t - miss / speed).clamp(0.0, 1.0);
-    }
-    bend.eval(t).x
 }
 
 /// The ends of both waists: square to the centres, and rising to the side by half of what both sides lean, so that

@@ -96,7 +96,7 @@ fn arc(draft: &Draft) -> Option<Notice> {
     /// An opening that is nearer to what the arc asks for is right as it is, cm.
     const NEAR: f64 = 0.3;
     if draft.fit == FitKind::Measured
-        && !draft.adjustments.iter().any(|it| it.key == Key::ThighFront && it.from != "fit")
+        && !draft.adjustments.iter().any(|it| it.key == Key::ThighFront && !it.is_found())
     {
         // The fit has already weighed the arc, with what the tape does not know of it.
         return None;

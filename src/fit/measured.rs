@@ -19,9 +19,6 @@ const MET: f64 = 0.5;
 /// A parameter smaller than this is no correction but the arithmetic's, cm or degrees.
 const NOTHING: f64 = 5e-4;
 
-/// Who gave a parameter that the fit found.
-pub(super) const FOUND: &str = "fit";
-
 /// The tilt of the waist: how far its height at the centres, where measured, differs from that at the side, within what
 /// is usual.
 fn tilt(draft: &Draft) -> impl Iterator<Item = Adjustment> {
@@ -53,7 +50,7 @@ pub(super) fn met(draft: Draft, order: &Order) -> Result<Draft, Mistakes> {
     let solved = solve(&draft.plan, &draft.body, &draft.parameters, given);
     let part = sound_part(&draft, &solved.found);
     let found = solved.found.iter().map(|(key, value, _)| (*key, value * part)).map(|(key, value)| {
-        Adjustment { key, value: if value.abs() < NOTHING { 0.0 } else { value }, from: FOUND }
+        Adjustment { key, value: if value.abs() < NOTHING { 0.0 } else { value }, from: Adjustment::FOUND }
     });
     draft.fitted(found.collect::<Vec<_>>())
 }
@@ -87,7 +84,7 @@ pub(super) fn notices(draft: &Draft, report: &Report, order: &Order) -> Vec<Noti
     let at_bound: Vec<String> = draft
         .adjustments
         .iter()
-        .filter(|it| it.from == FOUND && at_end(it.key, it.value))
+        .filter(|it| it.is_found() && at_end(it.key, it.value))
         .map(|it| format!("`{}`", it.key))
         .collect();
     let explained =
@@ -131,7 +128,7 @@ fn unmet(report: &Report, order: &Order) -> Option<String> {
 fn went_far(draft: &Draft) -> bool {
     /// In spreads, all parameters together.
     const FAR: f64 = 3.0;
-    let found = |key: Key| draft.adjustments.iter().find(|it| it.from == "fit" && it.key == key);
+    let found = |key: Key| draft.adjustments.iter().find(|it| it.is_found() && it.key == key);
     departure(|key| found(key).map_or(0.0, |it| it.value)) > FAR
 }
 

@@ -8,7 +8,7 @@ use toml::de::{DeTable, DeValue};
 use super::key::Path;
 use super::notices::unlike_legs;
 use super::value::{Raw, Written, quoted};
-use super::{Fitting, Order, Trousers};
+use super::{Fitting, Order};
 use crate::body::{Fault, Given, faults};
 use crate::mistake::{Mistake, Mistakes, Notice, Source, nearest};
 use crate::terms::{Measurement, Sex, Side, WaistLevel, Word};
@@ -156,16 +156,9 @@ impl<'a> Reading<'a> {
     pub(super) fn settle(&mut self, source: &'a Source) -> (Order, Places<'a>) {
         let unit = self.unit();
         let mut order = Order {
-            name: None,
             units: unit,
-            body: Given::new(Sex::Unsaid, WaistLevel::Natural),
-            trousers: Trousers::default(),
-            adjustments: Vec::new(),
-            left: None,
-            right: None,
-            fittings: Vec::new(),
-            places: Vec::new(),
             source: source.clone(),
+            ..Order::of(Given::new(Sex::Unsaid, WaistLevel::Natural))
         };
         let mut places = Places::new();
         self.waist_level_said = self.written.iter().any(|(_, path, _)| *path == Path::WaistLevel);

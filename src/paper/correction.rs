@@ -72,8 +72,8 @@ pub fn correction_picture(what: &str, old: &Shape, new: &Shape) -> Drawing {
         let (was, is) = (old.panel(*panel), new.panel(*panel));
         newer.line((place * panel_marks::crease(is)).to_path(0.1), LANGUAGE.crease);
         newer.line(place * panel_marks::sewing_line(is), LANGUAGE.outline);
-        newer.line(place * panel_marks::darts(is), LANGUAGE.inside);
-        for path in [panel_marks::sewing_line(was), panel_marks::darts(was)] {
+        newer.line(place * panel_marks::inside(is), LANGUAGE.inside);
+        for path in [panel_marks::sewing_line(was), panel_marks::inside(was)] {
             earlier.line(place * path, LANGUAGE.earlier);
         }
         names.push((place * Point::new(0.0, bottom)).x);

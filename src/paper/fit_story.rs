@@ -63,7 +63,7 @@ fn write_story(out: &mut String, before: &Report, draft: &Draft, after: &Report,
         format!("{} / {}", long(after.crotch.front), long(after.crotch.back))
     )?;
 
-    let mut found: Vec<_> = draft.adjustments.iter().filter(|it| it.from == "fit").collect();
+    let mut found: Vec<_> = draft.adjustments.iter().filter(|it| it.is_found()).collect();
     found.sort_by(|a, b| weight(after, b.key).total_cmp(&weight(after, a.key)));
     let Some(most) = found.first().copied() else {
         return writeln!(out, "\nNothing was moved.");

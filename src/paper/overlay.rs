@@ -46,11 +46,11 @@ pub fn overlay(was: &Compared<'_>, is: &Compared<'_>, anchor: Anchor, unit: Unit
     draw_levels(old, new, lower, reach, &mut levels, &mut words);
     for (panel, place) in [(Panel::Front, Affine::IDENTITY), (Panel::Back, Affine::translate(shift))] {
         let (was, is) = (old.shape.panel(panel), new.shape.panel(panel));
-        for path in [panel_marks::sewing_line(was), panel_marks::darts(was)] {
+        for path in [panel_marks::sewing_line(was), panel_marks::inside(was)] {
             earlier.line(place * to_new * path, LANGUAGE.earlier);
         }
         newer.line(place * panel_marks::sewing_line(is), LANGUAGE.outline);
-        newer.line(place * panel_marks::darts(is), LANGUAGE.inside);
+        newer.line(place * panel_marks::inside(is), LANGUAGE.inside);
         newer.line(place * panel_marks::notches(is, 0.7), LANGUAGE.outline);
         newer.line((place * panel_marks::crease(is)).to_path(0.1), LANGUAGE.crease);
         let middle = Point::new(

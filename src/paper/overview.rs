@@ -110,7 +110,7 @@ fn draw(panel: &PanelShape, place: Affine, layer: &mut Layer) {
     layer.line((place * panel_marks::crease(panel)).to_path(0.1), LANGUAGE.crease);
     layer.line(place * panel_marks::arrow_heads(panel, 1.8), Pen { dash: &[], ..LANGUAGE.crease });
     layer.line(place * panel_marks::sewing_line(panel), LANGUAGE.outline);
-    layer.line(place * panel_marks::darts(panel), LANGUAGE.inside);
+    layer.line(place * panel_marks::inside(panel), LANGUAGE.inside);
     layer.line(place * panel_marks::notches(panel, 1.6), LANGUAGE.outline);
 }
 

@@ -40,8 +40,8 @@ pub(super) fn sewing_line(panel: &PanelShape) -> BezPath {
     path
 }
 
-/// The legs of all darts, and the lines of style across the panel.
-pub(super) fn darts(panel: &PanelShape) -> BezPath {
+/// What is drawn inside the outline: the legs of all darts, and the lines of style.
+pub(super) fn inside(panel: &PanelShape) -> BezPath {
     let mut path = BezPath::new();
     for line in &panel.lines {
         path.move_to(line.p0);

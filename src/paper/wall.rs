@@ -162,7 +162,7 @@ impl Placed<'_> {
         let arrows = place * panel_marks::arrow_heads(self.shape, 0.8);
         layers.crease.line(arrows, crate::drawing::Pen { dash: &[], ..LANGUAGE.crease });
         layers.panels.line(place * panel_marks::sewing_line(self.shape), LANGUAGE.outline);
-        layers.darts.line(place * panel_marks::darts(self.shape), LANGUAGE.inside);
+        layers.darts.line(place * panel_marks::inside(self.shape), LANGUAGE.inside);
         layers.notches.line(place * panel_marks::notches(self.shape, 0.7), LANGUAGE.outline);
     }
 
@@ -170,8 +170,8 @@ impl Placed<'_> {
     fn lines(&self) -> Vec<BezPath> {
         let outline = panel_marks::outline(self.shape);
         let mut lines = vec![outline.clone(), outline.clone(), outline];
-        let darts = panel_marks::darts(self.shape);
-        lines.extend([darts.clone(), darts.clone(), darts, panel_marks::notches(self.shape, 0.7)]);
+        let inside = panel_marks::inside(self.shape);
+        lines.extend([inside.clone(), inside.clone(), inside, panel_marks::notches(self.shape, 0.7)]);
         lines.push(panel_marks::crease(self.shape).to_path(0.1));
         lines.extend(self.construction.lines.iter().cloned());
         lines.extend(self.construction.levels.iter().map(|level| level.line.to_path(0.1)));
