@@ -17,6 +17,7 @@ use crate::{
     draft::Draft,
     fit::{JoinRow, Legs, LevelRow, Report, SeamRow},
     mistake::Notice,
+    pattern::{self, Pattern, panel_notches},
     terms::{Edge, Level, Measurement, Panel, Role, Side, Word},
 };
 
@@ -82,6 +83,8 @@ struct Piece {
     grain: [Place; 2],
     #[serde(skip_serializing_if = "Option::is_none")]
     sew_outline: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    cut_outline: Option<String>,
 }
 
 /// Values by name, in the order of the contract.
@@ -222,6 +225,18 @@ impl<'a> Answer<'a> {
                 all.flat_map(|leg| leg.draft.notices.iter().cloned().chain(leg.report.notices())),
             ),
         }
+    }
+
+    /// The answer with the lines to cut of its panels, from a pattern that has them whole.
+    #[must_use]
+    pub fn cut(mut self, pattern: &Pattern) -> Self {
+        for row in &mut self.pieces {
+            let of_the_row =
+                |piece: &&pattern::Piece| piece.kind.key() == row.panel && piece.side.key() == row.side;
+            let piece = pattern.pieces.iter().find(of_the_row);
+            row.cut_outline = piece.map(|piece| path::closed(&piece.cut_line));
+        }
+        self
     }
 
     /// The JSON text, one value on as many lines as a person needs.
@@ -368,11 +383,10 @@ fn piece(draft: &Draft, panel: Panel, whole: bool) -> Piece {
                 length: Cm(dart.length()),
             })
             .collect(),
-        notches: panel
-            .notches
+        notches: panel_notches(&draft.shape, panel.panel, |_| 0.0)
             .iter()
             .map(|notch| NotchOut {
-                edge: notch.edge.key(),
+                edge: notch.edge,
                 name: notch.name,
                 from_start: Cm(notch.from_start),
                 point: Place(notch.point),
@@ -380,5 +394,6 @@ fn piece(draft: &Draft, panel: Panel, whole: bool) -> Piece {
             .collect(),
         grain: [Place(from), Place(to)],
         sew_outline: whole.then(|| path::closed(&panel.outline())),
+        cut_outline: None,
     }
 }

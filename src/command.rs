@@ -4,6 +4,7 @@ mod batch;
 mod blocks;
 mod check;
 mod compare;
+mod cutting;
 mod draft;
 mod fit;
 mod input;

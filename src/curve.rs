@@ -5,12 +5,16 @@
 
 mod bend;
 mod chain;
+mod crossing;
 mod length;
+mod offset;
 mod outline;
 
 pub use bend::Bend;
 pub use chain::Chain;
+pub use crossing::{crossing, line_crossings};
 pub use length::{length, t_at_length, t_at_length_near, t_at_level};
+pub use offset::{beside, beside_running, outward};
 pub use outline::{Fault, soundness};
 
 use kurbo::{CubicBez, Point, Vec2};

@@ -15,6 +15,7 @@ pub mod fit;
 pub mod mistake;
 pub mod order;
 pub mod paper;
+pub mod pattern;
 pub mod recipe;
 pub mod terms;
 pub mod trial;

@@ -4,6 +4,7 @@ use std::{fmt::Write, path::PathBuf};
 
 use super::{
     Ending,
+    cutting::Cutting,
     input::Input,
     output::{Sheet, file_stem, write_all},
     print,
@@ -13,7 +14,11 @@ use crate::{
     drawing::{Paper, SvgScale, Tiles},
     fit::drafted_legs,
     mistake::Mistakes,
-    paper::{Subject, cautions, centre_table, first_page, fit_table, overview, wall_drawing},
+    paper::{
+        PlacedPiece, Subject, cautions, centre_table, first_page, fit_table, overview, pattern_sheet,
+        wall_drawing,
+    },
+    pattern::{Pattern, Wanted},
     recipe,
     terms::Side,
     terms::Word,
@@ -26,9 +31,12 @@ pub(super) struct Arguments {
     /// The folder for drawing and data, made where it is missing [default: drafts]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
-    /// Also cut the drawing over sheets of this paper, to glue: a4, letter, a4_letter (prints on either), a3, tabloid
-    #[arg(long, value_name = "PAPER", value_parser = paper)]
-    paper: Option<Paper>,
+    /// Print the pieces on sheets of this paper, to glue: a4, letter, a4_letter (prints on either), a3, tabloid; may be
+    /// repeated
+    #[arg(long, value_name = "PAPER", value_parser = paper, default_value = "a4_letter")]
+    paper: Vec<Paper>,
+    #[command(flatten)]
+    cutting: Cutting,
     /// Print the draft as JSON on standard output; files only with --out
     #[arg(long)]
     json: bool,
@@ -41,8 +49,12 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let (order, notices) = arguments.input.read()?;
     let recipe = recipe::load(&order.trousers.block)?;
     let mut legs = drafted_legs(&order, &recipe)?;
-    legs.begin_with(notices);
-    let answer = Answer::new(&legs, Extent::Whole).to_json();
+    let (wanted, allowances) = arguments.cutting.of(&order)?;
+    let pattern = Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &wanted)?;
+    legs.begin_with(notices.into_iter().chain(pattern.notices.iter().cloned()).collect());
+    let whole = Wanted { purpose: wanted.purpose, ..Wanted::default() };
+    let panels = Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &whole)?;
+    let answer = Answer::new(&legs, Extent::Whole).cut(&panels).to_json();
 
     let folder = match (&arguments.out, arguments.json) {
         (Some(folder), _) => Some(folder.clone()),
@@ -53,20 +65,27 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let mut written = Vec::new();
     if let Some(folder) = folder {
         let stem = format!("{}-{}", file_stem(&legs.first.draft.name), file_stem(&recipe.name));
-        let (mut sheets, mut counts) = (Vec::new(), Vec::new());
+        let mut files = Vec::new();
         for leg in legs.iter() {
             let stem = match leg.draft.side {
                 Side::Both => stem.clone(),
                 side => format!("{stem}-{side}"),
             };
-            let subject = Subject { draft: &leg.draft, report: &leg.report, unit };
-            let (drawn, sizes) = drawings(&subject, &stem, arguments.paper)?;
-            sheets.extend(drawn);
-            counts.extend(sizes);
+            files.extend(drawings(&Subject { draft: &leg.draft, report: &leg.report, unit }, &stem)?);
         }
-        sheets.push(Sheet { name: format!("{stem}.json"), bytes: format!("{answer}\n").into_bytes() });
+        let subjects: Vec<Subject<'_>> =
+            legs.iter().map(|leg| Subject { draft: &leg.draft, report: &leg.report, unit }).collect();
+        let sheet = pattern_sheet(&subjects, &in_a_row(&pattern), true);
+        let bytes = sheet.to_svg(SvgScale::TrueScale).into_bytes();
+        files.push((Sheet { name: format!("{stem}-pieces.svg"), bytes }, None));
+        for paper in &arguments.paper {
+            files.push(printed(&subjects, &pattern, *paper, &stem)?);
+        }
+        let json = Sheet { name: format!("{stem}.json"), bytes: format!("{answer}\n").into_bytes() };
+        files.push((json, None));
+        let (sheets, counts): (Vec<_>, Vec<_>) = files.into_iter().unzip();
         let paths = write_all(&folder, &sheets)?;
-        written = paths.into_iter().zip(counts.into_iter().chain([None])).collect();
+        written = paths.into_iter().zip(counts).collect();
     }
     if arguments.json {
         print(&format!("{answer}\n"))?;
@@ -95,30 +114,52 @@ fn paper(text: &str) -> Result<Paper, String> {
     Paper::from_key(text).ok_or_else(|| format!("expected one of {}", Paper::KEYS.join(", ")))
 }
 
-/// The drawings of a draft as files, each with how many sheets of paper it takes where that is to be said.
-fn drawings(
-    subject: &Subject<'_>,
-    stem: &str,
-    paper: Option<Paper>,
-) -> Result<(Vec<Sheet>, Vec<Option<String>>), Mistakes> {
+/// A file with how much paper it takes, where that is to be said.
+type Counted = (Sheet, Option<String>);
+
+/// The drawings of a draft to the sewing line.
+fn drawings(subject: &Subject<'_>, stem: &str) -> Result<[Counted; 3], Mistakes> {
     let wall = wall_drawing(subject);
     let size = wall.bounds.size();
     let one = format!("one sheet of {:.0} by {:.0} cm", size.width, size.height);
-    let mut sheets = vec![
-        Sheet { name: format!("{stem}.svg"), bytes: wall.to_svg(SvgScale::TrueScale).into_bytes() },
-        Sheet {
-            name: format!("{stem}-overview.svg"),
-            bytes: overview(subject).to_svg(SvgScale::FitsScreen).into_bytes(),
-        },
-        Sheet { name: format!("{stem}.pdf"), bytes: wall.to_pdf()? },
-    ];
-    let mut counts = vec![None, None, Some(one)];
-    if let Some(paper) = paper {
-        let tiles = Tiles::cut(&wall, crate::drawing::Sheet::of(paper))?;
-        let first = first_page(subject, &tiles, paper);
-        let name = format!("{stem}-{}.pdf", file_stem(paper.key()));
-        sheets.push(Sheet { name, bytes: tiles.to_pdf(Some(&first)) });
-        counts.push(Some(format!("{} sheets and a first page", tiles.tiles().len())));
-    }
-    Ok((sheets, counts))
+    let file = |name: String, bytes| Sheet { name, bytes };
+    Ok([
+        (file(format!("{stem}.svg"), wall.to_svg(SvgScale::TrueScale).into_bytes()), None),
+        (
+            file(format!("{stem}-overview.svg"), overview(subject).to_svg(SvgScale::FitsScreen).into_bytes()),
+            None,
+        ),
+        (file(format!("{stem}.pdf"), wall.to_pdf()?), Some(one)),
+    ])
+}
+
+/// The pieces on sheets of paper, with a first page.
+fn printed(
+    subjects: &[Subject<'_>],
+    pattern: &Pattern,
+    paper: Paper,
+    stem: &str,
+) -> Result<Counted, Mistakes> {
+    let placed = in_a_row(pattern);
+    let sheet = pattern_sheet(subjects, &placed, false);
+    let tiles = Tiles::cut(&sheet, crate::drawing::Sheet::of(paper))?;
+    let first = first_page(&subjects[0], &tiles, paper);
+    let name = format!("{stem}-{}.pdf", file_stem(paper.key()));
+    let count = format!("{} sheets and a first page", tiles.tiles().len());
+    Ok((Sheet { name, bytes: tiles.to_pdf(Some(&first)) }, Some(count)))
+}
+
+fn in_a_row(pattern: &Pattern) -> Vec<PlacedPiece<'_>> {
+    let mut x = 0.0;
+    pattern
+        .pieces
+        .iter()
+        .map(|piece| {
+            let face = piece.face();
+            let bounds = kurbo::Shape::bounding_box(&(face * piece.cut_path()));
+            let place = kurbo::Affine::translate((x - bounds.x0, -bounds.y0)) * face;
+            x += bounds.width() + 1.0;
+            PlacedPiece { piece, place }
+        })
+        .collect()
 }

@@ -1,8 +1,10 @@
 //! An edge of a panel: cubics joined end to end.
 
-use kurbo::{Affine, BezPath, CubicBez, ParamCurve, Point, Vec2};
+use kurbo::{Affine, BezPath, CubicBez, ParamCurve, ParamCurveDeriv, Point, Vec2};
 
-use super::{end_tangent, length, reversed, start_tangent, t_at_length, t_at_length_near};
+use super::{
+    end_tangent, length, line_crossings, reversed, start_tangent, t_at_length, t_at_length_near, unit,
+};
 
 /// A run of cubics, each starting where the one before ended; never empty.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,6 +64,12 @@ impl Chain {
     pub fn point_at(&self, walked: f64) -> Point {
         let (piece, t) = self.place_at(walked);
         self.0[piece].eval(t)
+    }
+
+    /// The direction of the chain `walked` from its start.
+    pub fn tangent_at(&self, walked: f64) -> Vec2 {
+        let (piece, t) = self.place_at(walked);
+        unit(self.0[piece].deriv().eval(t.clamp(0.0, 1.0)).to_vec2())
     }
 
     /// The point `walked` back along the chain from its end; beyond its start the first piece is produced.
@@ -186,20 +194,7 @@ fn crossing_parameters(piece: &CubicBez, y: f64) -> Vec<f64> {
     if ys.iter().all(|control| *control < y) || ys.iter().all(|control| *control > y) {
         return Vec::new();
     }
-    let (p0, p1, p2, p3) = (piece.p0.y - y, piece.p1.y - y, piece.p2.y - y, piece.p3.y - y);
-    let (c1, c2, c3) = (3.0 * (p1 - p0), 3.0 * (p0 - 2.0 * p1 + p2), p3 - p0 + 3.0 * (p1 - p2));
-    /// A crossing at a shared end must not slip through between two pieces.
-    const END: f64 = 1e-9;
-    kurbo::common::solve_cubic(p0, c1, c2, c3)
-        .into_iter()
-        .map(|t| {
-            // One round of Newton: the closed form loses digits on pieces that are all but straight.
-            let (value, slope) = (p0 + t * (c1 + t * (c2 + t * c3)), c1 + t * (2.0 * c2 + t * 3.0 * c3));
-            if slope.abs() > 1e-9 { t - value / slope } else { t }
-        })
-        .filter(|t| (-END..=1.0 + END).contains(t))
-        .map(|t| t.clamp(0.0, 1.0))
-        .collect()
+    line_crossings(piece, Point::new(0.0, y), Vec2::new(1.0, 0.0))
 }
 
 #[cfg(test)]

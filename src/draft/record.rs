@@ -71,10 +71,10 @@ pub struct Step<'a> {
 /// Drafts what a measurement file orders, by a recipe, with the fit parameters of the file alone.
 ///
 /// # Errors
-/// When the measurements are no body's, when the file asks for something that is not drawn yet, or when the recipe and
+/// When the measurements are no body's, when the file has two legs of its own, or when the recipe and
 /// the body make no trouser leg: see [`Body::resolve`] and [`Plan::new`].
 pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
-    refuse_undrawn(order)?;
+    refuse_two_legs(order)?;
     let (body, mut notices) = Body::resolve(&order.body)?;
     let mut plan = Plan::new(recipe, &body, &order.trousers)?;
     let adjustments: Vec<Adjustment> =
@@ -105,27 +105,13 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
     })
 }
 
-/// Names what the file asks for and this program cannot draw yet: drafting without it would be a wrong pattern.
-fn refuse_undrawn(order: &Order) -> Result<(), Mistakes> {
+/// One draft is for one leg, or for two that are alike.
+fn refuse_two_legs(order: &Order) -> Result<(), Mistakes> {
     if order.has_two_legs() {
         let text = "the file has a left and a right leg of its own, and one draft was asked for";
         return Err(Mistake::new(text).help("`breeks draft` drafts both").into());
     }
-    let trousers = &order.trousers;
-    let mut asked = Vec::new();
-    let mut also = |asks: bool, key: &str| asked.extend(asks.then(|| key.to_owned()));
-    also(trousers.allowance.iter().any(Option::is_some), "trousers.allowance");
-    if asked.is_empty() {
-        return Ok(());
-    }
-    Err(asked
-        .into_iter()
-        .map(|key| {
-            Mistake::new(format!("`{key}` is known but not drawn yet"))
-                .help("take it out of the file: a draft that passed over it would be wrong")
-        })
-        .collect::<Vec<_>>()
-        .into())
+    Ok(())
 }
 
 /// The back crotch point lies this much below the crotch line at the least and the most, cm.

@@ -6,8 +6,8 @@ use super::{
     language::{Language, SHEET},
     note::Note,
     notes,
+    pattern_sheet::CUT,
     subject::Subject,
-    wall::{DARTS, PANELS},
 };
 use crate::drawing::{Drawing, Layer, Paper, Tiles, Wording};
 
@@ -65,9 +65,9 @@ pub fn first_page(subject: &Subject<'_>, tiles: &Tiles<'_>, paper: Paper) -> Dra
     }
 }
 
-/// The map shows what is cut and sewn, not the margin.
+/// The map shows what is cut.
 fn is_on_the_map(layer: &Layer) -> bool {
-    [PANELS, DARTS].contains(&layer.name.as_str())
+    layer.name.as_str() == CUT
 }
 
 /// How the sheets become one.

@@ -6,12 +6,16 @@ use crate::drawing::{Ink, Pen};
 /// What lines are drawn with and how large letters are set, cm.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Language {
-    /// The sewing line of a panel.
+    /// What the sheet is about: the sewing line of a panel, the cutting line of a piece.
     pub outline: Pen,
+    /// The sewing line within a piece that ends at its cutting line.
+    pub sewing: Pen,
     /// Darts, notches and what is measured: drawn within or across a panel.
     pub inside: Pen,
     /// The crease, which is the grain.
     pub crease: Pen,
+    /// The grain of a piece.
+    pub grain: Pen,
     /// Levels and rules of tables.
     pub level: Pen,
     /// Construction lines.
@@ -31,8 +35,10 @@ pub(super) struct Language {
 /// At true scale, read standing before a table or a wall.
 pub(super) const WALL: Language = Language {
     outline: Pen::new(0.09, Ink::Black),
+    sewing: Pen::new(0.04, Ink::Dark),
     inside: Pen::new(0.04, Ink::Black),
     crease: Pen::new(0.03, Ink::Dark).dashed(&[2.0, 0.3, 0.3, 0.3]),
+    grain: Pen::new(0.04, Ink::Black),
     level: Pen::new(0.02, Ink::Middle),
     construction: Pen::new(0.025, Ink::Faint),
     earlier: Pen::new(0.035, Ink::Dark).dashed(&[0.5, 0.3]),
@@ -42,11 +48,29 @@ pub(super) const WALL: Language = Language {
     small: 0.45,
 };
 
+/// On the pieces themselves, read while cutting.
+pub(super) const PIECES: Language = Language {
+    outline: Pen::new(0.07, Ink::Black),
+    sewing: Pen::new(0.035, Ink::Dark).dashed(&[0.35, 0.2]),
+    inside: Pen::new(0.035, Ink::Black),
+    crease: Pen::new(0.03, Ink::Dark).dashed(&[2.0, 0.3, 0.3, 0.3]),
+    grain: Pen::new(0.04, Ink::Black),
+    level: Pen::new(0.025, Ink::Dark),
+    construction: Pen::new(0.025, Ink::Faint),
+    earlier: Pen::new(0.035, Ink::Dark).dashed(&[0.5, 0.3]),
+    title: 1.2,
+    head: 0.75,
+    text: 0.5,
+    small: 0.4,
+};
+
 /// On a sheet in the hand or on a screen.
 pub(super) const SHEET: Language = Language {
     outline: Pen::new(0.05, Ink::Black),
+    sewing: Pen::new(0.025, Ink::Dark),
     inside: Pen::new(0.025, Ink::Black),
     crease: Pen::new(0.02, Ink::Dark).dashed(&[0.6, 0.12, 0.12, 0.12]),
+    grain: Pen::new(0.025, Ink::Black),
     level: Pen::new(0.015, Ink::Middle),
     construction: Pen::new(0.015, Ink::Faint),
     earlier: Pen::new(0.025, Ink::Dark).dashed(&[0.18, 0.12]),

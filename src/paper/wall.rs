@@ -7,7 +7,6 @@ mod words;
 use kurbo::{Affine, BezPath, Rect, Shape as _, Vec2};
 
 use self::layers::Layers;
-pub(super) use self::layers::{DARTS, PANELS};
 use super::{
     column::Column,
     construction_marks::ConstructionMarks,

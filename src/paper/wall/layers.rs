@@ -3,11 +3,6 @@
 use super::NoteLayer;
 use crate::drawing::Layer;
 
-/// Name of the layer of the sewing lines.
-pub(in crate::paper) const PANELS: &str = "Panels";
-/// Name of the layer of the dart legs.
-pub(in crate::paper) const DARTS: &str = "Darts";
-
 /// The layers while they are filled.
 pub(super) struct Layers {
     /// Lines of the construction.
@@ -41,8 +36,8 @@ impl Default for Layers {
             points: Layer::new("Construction points"),
             levels: Layer::new("Levels"),
             crease: Layer::new("Crease and grain"),
-            panels: Layer::new(PANELS),
-            darts: Layer::new(DARTS),
+            panels: Layer::new("Panels"),
+            darts: Layer::new("Darts"),
             notches: Layer::new("Notches"),
             labels: Layer::new("Labels"),
             figures: Layer::new("Figures of the levels"),
