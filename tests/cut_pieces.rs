@@ -7,8 +7,9 @@ mod people;
 use std::sync::Arc;
 
 use breeks::{
+    adjust::{Key, Parameters},
     curve::{Chain, soundness},
-    draft::{Draft, draft},
+    draft::{Draft, draft, shape},
     fit::drafted_legs,
     order::{Order, demo},
     pattern::{Allowances, Band, BandShape, Lap, Pattern, Piece, PieceKind, Purpose, Run, Wanted},
@@ -16,6 +17,10 @@ use breeks::{
     terms::{Allowance, Level, Role, Side, Word},
 };
 use kurbo::{Affine, CubicBez, ParamCurve, ParamCurveNearest, Point, Vec2};
+use proptest::{
+    prelude::*,
+    test_runner::{Config, RngSeed, TestRunner},
+};
 
 const NONE: [Option<f64>; Allowance::ALL.len()] = [None; Allowance::ALL.len()];
 
@@ -176,6 +181,49 @@ fn cut_lines_of_people_simple() {
     }
     println!("{cuts} cut lines");
     assert!(cuts > 507 * 6 * 2);
+}
+
+#[test]
+fn cut_lines_of_corrected_drafts_simple() {
+    let people = people::of_507();
+    for recipe in recipes() {
+        let drafts: Vec<Draft> =
+            people.iter().filter_map(|person| draft(&person.order, &recipe).ok()).collect();
+        let turn = std::cell::Cell::new(0_usize);
+        let config = Config {
+            cases: 700,
+            failure_persistence: None,
+            rng_seed: RngSeed::Fixed(9),
+            ..Config::default()
+        };
+        TestRunner::new(config)
+            .run(&any_set(), |parameters| {
+                turn.set(turn.get() + 1);
+                let mut draft = drafts[turn.get() * 31 % drafts.len()].clone();
+                draft.shape = shape(&draft.plan, &parameters);
+                let set: Vec<String> =
+                    parameters.set().map(|(key, value)| format!("{key} {value:.2}")).collect();
+                for wanted in [Wanted::default(), Wanted { purpose: Purpose::Toile, ..whole() }] {
+                    let allowances = Allowances::of(&NONE, wanted.purpose);
+                    let cut = Pattern::of([&draft], &allowances, &wanted);
+                    prop_assert!(cut.is_ok(), "{} {set:?}: {}", recipe.name, cut.unwrap_err());
+                }
+                Ok(())
+            })
+            .unwrap();
+    }
+}
+
+/// A handful of parameters, each anywhere in its usual range.
+fn any_set() -> impl Strategy<Value = Parameters> {
+    let one = (prop::sample::select(Key::ALL.to_vec()), 0.0..1.0);
+    prop::collection::vec(one, 1..6).prop_map(|chosen: Vec<(Key, f64)>| {
+        chosen.into_iter().fold(Parameters::default(), |all, (key, part)| {
+            let (least, most) = key.about().usual;
+            let least = if key.about().default == 0.0 { least.min(0.0) } else { least };
+            all.with(key, least + part * (most - least))
+        })
+    })
 }
 
 #[test]

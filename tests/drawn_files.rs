@@ -50,6 +50,7 @@ fn wall_overview_and_sheets_with_their_number() {
         [
             "five-classic-a4-letter.pdf",
             "five-classic-overview.svg",
+            "five-classic-pieces.svg",
             "five-classic.json",
             "five-classic.pdf",
             "five-classic.svg"

@@ -2,12 +2,15 @@
 
 use kurbo::{BezPath, CubicBez, ParamCurve, PathEl, Point, Vec2};
 
-use super::{Chain, crossing, end_tangent, meet, start_tangent, straight};
+use super::{Chain, crossing, end_tangent, length, meet, start_tangent, straight};
 
 /// How far the drawn line may stand off the true one, cm: half of the thinnest printed line.
 const TOLERANCE: f64 = 0.002;
-/// Ends nearer than this are one point, cm.
-const ONE_POINT: f64 = 1e-7;
+/// Ends nearer than this are led together, cm: the corner between them is under two degrees, and their middle stands off
+/// the true line by less than a thousandth.
+const ONE_POINT: f64 = 0.04;
+/// A piece shorter than this is a crumb left where truing cut a seam, without a direction to speak of, cm.
+const CRUMB: f64 = 0.01;
 
 /// The direction that points away from a panel across an edge that runs along `way`; panels are walked with their
 /// inside to the right.
@@ -19,10 +22,11 @@ pub fn outward(way: Vec2) -> Vec2 {
 /// line beside it can follow, the parts of the line run to where they cross, as a cutter's ruler would.
 pub fn beside(seam: &Chain, width: f64) -> Chain {
     let mut line: Vec<CubicBez> = Vec::with_capacity(seam.pieces().len());
-    for piece in seam.pieces() {
+    let whole = |piece: &&CubicBez| piece.p0.distance(piece.p3) > CRUMB;
+    for piece in seam.pieces().iter().filter(whole) {
         join(&mut line, piece_beside(piece, width));
     }
-    Chain::from_pieces(without_loops(line)).unwrap_or_else(|| seam.clone())
+    Chain::from_pieces(without_loops(line, f64::INFINITY)).unwrap_or_else(|| seam.clone())
 }
 
 /// The line beside a straight seam that is `from` cm away at its start and `to` cm at its end.
@@ -74,7 +78,11 @@ fn join(line: &mut Vec<CubicBez>, next: Vec<CubicBez>) {
     };
     let mut next = next;
     if last.p3.distance(first.p0) <= ONE_POINT {
-        next[0].p0 = last.p3;
+        let shift = 0.5 * (first.p0 - last.p3);
+        let end = line.len() - 1;
+        line[end].p2 += shift;
+        next[0].p1 -= shift;
+        (line[end].p3, next[0].p0) = (last.p3 + shift, last.p3 + shift);
     } else if let Some((t, u)) = crossing(&last, &first) {
         let end = line.len() - 1;
         line[end] = last.subsegment(0.0..t);
@@ -94,14 +102,20 @@ fn join(line: &mut Vec<CubicBez>, next: Vec<CubicBez>) {
     line.extend(next);
 }
 
-/// The line without the loops that it draws where the seam curves tighter than the line can follow.
-fn without_loops(mut line: Vec<CubicBez>) -> Vec<CubicBez> {
+/// The line without the loops, up to `longest` cm round, that it draws where the seam curves tighter than the line can
+/// follow.
+pub fn without_loops(mut line: Vec<CubicBez>, longest: f64) -> Vec<CubicBez> {
     let mut from = 0;
     while from + 2 < line.len() {
-        let loop_end = (from + 2..line.len())
-            .rev()
-            .find_map(|to| crossing(&line[from], &line[to]).map(|(t, u)| (to, t, u)));
-        if let Some((to, t, u)) = loop_end {
+        let (mut round, mut last) = (0.0, None);
+        for to in from + 2..line.len() {
+            round += length(&line[to - 1]);
+            if round > longest {
+                break;
+            }
+            last = crossing(&line[from], &line[to]).map(|(t, u)| (to, t, u)).or(last);
+        }
+        if let Some((to, t, u)) = last {
             let head = line[from].subsegment(0.0..t);
             let mut tail = line[to].subsegment(u..1.0);
             tail.p0 = head.p3;
@@ -115,7 +129,6 @@ fn without_loops(mut line: Vec<CubicBez>) -> Vec<CubicBez> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::curve::length;
 
     #[test]
     fn outside_of_a_panel_walked_along_its_waist_is_up() {

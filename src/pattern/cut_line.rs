@@ -3,7 +3,10 @@
 use kurbo::{Affine, CubicBez, ParamCurve, Point, Vec2};
 
 use crate::{
-    curve::{Chain, beside, beside_running, crossing, line_crossings, outward, reversed, straight, unit},
+    curve::{
+        Chain, beside, beside_running, crossing, line_crossings, outward, reversed, straight, unit,
+        without_loops,
+    },
     draft::Dart,
 };
 
@@ -44,7 +47,11 @@ pub enum Which {
 }
 
 /// Ends nearer than this are one point, cm.
-const ONE_POINT: f64 = 1e-7;
+const ONE_POINT: f64 = 5e-4;
+
+/// Where a curve is tighter than its allowance the lines of two runs may pass each other in a loop no longer than this,
+/// cm; a longer one is an allowance that has no room.
+const LONGEST_LOOP: f64 = 2.0;
 
 /// The closed line to cut, from the start of the first run, in the direction of the sewing line.
 ///
@@ -67,7 +74,7 @@ pub fn cut_line(runs: &[Run]) -> Option<Vec<CubicBez>> {
         outline.extend(bridge);
     }
     close(&mut outline);
-    Some(outline)
+    Some(without_loops(outline, LONGEST_LOOP))
 }
 
 /// Brings each piece's start onto the end before it and drops crumbs; what is left of a gap is cut straight.
@@ -246,7 +253,7 @@ fn met(before: &Chain, after: &Chain) -> Option<(Chain, Chain)> {
     let back = back.clone().then(straight(back.end(), back.end() + back.end_tangent() * RUN_ON)).reversed();
     let last = on.pieces().len() - 1;
     let places = (0..=last + back.pieces().len())
-        .flat_map(|away| (0..=away.min(last)).filter_map(move |i| Some((last - i, away - i))));
+        .flat_map(|away| (0..=away.min(last)).map(move |i| (last - i, away - i)));
     for (i, j) in places.filter(|(_, j)| *j < back.pieces().len()) {
         if let Some((t, u)) = crossing(&on.pieces()[i], &back.pieces()[j]) {
             let mut head = on.pieces()[..i].to_vec();

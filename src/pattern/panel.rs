@@ -8,7 +8,7 @@ use super::{
 };
 use crate::{
     curve::{Chain, line_crossings},
-    draft::{PanelShape, Shape},
+    draft::{Dart, PanelShape, Shape},
     mistake::Mistake,
     terms::{Allowance, Edge, Level, Panel, Role, Side, Word},
 };
@@ -64,7 +64,7 @@ impl Panels<'_> {
             Piece::new(kind, self.side, copies(panel, self.side), runs, self.grain(drawn), self.label(drawn))
                 .map_err(|mistake| self.told(mistake, panel))?;
         piece.notches = panel_notches(self.shape, panel, |edge| self.allowances[of_edge(edge)]);
-        piece.darts.clone_from(&drawn.darts);
+        piece.darts = drawn.darts.iter().copied().filter(is_open).collect();
         piece.lines = self.levels(drawn);
         piece.lines.extend(drawn.lines.iter().map(|line| DrawnLine {
             kind: LineKind::Style,
@@ -176,6 +176,12 @@ fn runs(panel: &PanelShape, allowances: &Allowances) -> Vec<Run> {
     runs
 }
 
+/// Whether a dart takes anything in. One that a fit parameter has taken all from is not sewn.
+fn is_open(dart: &Dart) -> bool {
+    let [inner, outer] = dart.legs.map(|leg| leg - dart.apex);
+    inner.cross(outer) > 0.0
+}
+
 /// The waist between its darts.
 pub(super) fn waist_runs(panel: &PanelShape, allowances: &Allowances) -> Vec<Run> {
     let same = |a: Point, b: Point| a.distance(b) < ONE_POINT;
@@ -188,7 +194,10 @@ pub(super) fn waist_runs(panel: &PanelShape, allowances: &Allowances) -> Vec<Run
         let mouth =
             panel.darts.iter().find(|dart| same(dart.legs[0], piece.p0) && same(dart.legs[1], piece.p3));
         match mouth {
-            Some(dart) => runs.extend(run(std::mem::take(&mut pieces), Corner::Mouth(*dart))),
+            Some(dart) => {
+                let corner = if is_open(dart) { Corner::Mouth(*dart) } else { Corner::Meet };
+                runs.extend(run(std::mem::take(&mut pieces), corner));
+            }
             None => pieces.push(*piece),
         }
     }

@@ -57,7 +57,9 @@ fn measurement_file_in_place_of_a_demo() {
         run.files,
         [
             "bow.toml",
+            "paper/bow/body-classic-a4-letter.pdf",
             "paper/bow/body-classic-overview.svg",
+            "paper/bow/body-classic-pieces.svg",
             "paper/bow/body-classic.json",
             "paper/bow/body-classic.pdf",
             "paper/bow/body-classic.svg"

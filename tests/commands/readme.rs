@@ -16,7 +16,9 @@ fn measurement_file_of_the_readme_drafted() {
         run.files,
         [
             "bow.toml",
+            "drafts/bow-classic-a4-letter.pdf",
             "drafts/bow-classic-overview.svg",
+            "drafts/bow-classic-pieces.svg",
             "drafts/bow-classic.json",
             "drafts/bow-classic.pdf",
             "drafts/bow-classic.svg"

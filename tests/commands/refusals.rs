@@ -81,8 +81,28 @@ fn numbers_without_end() {
 }
 
 #[test]
-fn known_key_that_is_not_drawn_yet() {
-    refused("known_key_that_is_not_drawn_yet", &["--set", "trousers.allowance.hem=4"]);
+fn allowance_wider_than_its_curve() {
+    refused("allowance_wider_than_its_curve", &["--set", "trousers.allowance.crotch_seam=9"]);
+}
+
+#[test]
+fn allowance_below_nothing() {
+    refused("allowance_below_nothing", &["--set", "trousers.allowance.hem=-1"]);
+}
+
+#[test]
+fn band_of_no_height() {
+    refused("band_of_no_height", &["--waistband", "straight", "--band-height", "0.2"]);
+}
+
+#[test]
+fn waistband_unknown() {
+    refused("waistband_unknown", &["--waistband", "elastic"]);
+}
+
+#[test]
+fn paper_unknown() {
+    refused("paper_unknown", &["--paper", "a7"]);
 }
 
 #[test]

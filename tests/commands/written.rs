@@ -3,8 +3,10 @@
 use super::dialogue::Folder;
 
 const STROKE: [&str; 3] = ["draft", "--demo", "stroke"];
-const SHEETS: [&str; 4] = [
+const SHEETS: [&str; 6] = [
+    "drafts/stroke-classic-a4-letter.pdf",
     "drafts/stroke-classic-overview.svg",
+    "drafts/stroke-classic-pieces.svg",
     "drafts/stroke-classic.json",
     "drafts/stroke-classic.pdf",
     "drafts/stroke-classic.svg",
@@ -26,7 +28,7 @@ fn json_file_as_printed() {
     let folder = Folder::new("json_file");
     folder.run(&STROKE);
     let printed = folder.run(&["draft", "--demo", "stroke", "--json"]).out;
-    assert!(folder.bytes(SHEETS[1]) == printed.as_bytes());
+    assert!(folder.bytes(SHEETS[3]) == printed.as_bytes());
 }
 
 #[test]
@@ -36,7 +38,9 @@ fn folder_named_with_out() {
     assert_eq!(
         run.files,
         [
+            "club/boat 8/five-classic-a4-letter.pdf",
             "club/boat 8/five-classic-overview.svg",
+            "club/boat 8/five-classic-pieces.svg",
             "club/boat 8/five-classic.json",
             "club/boat 8/five-classic.pdf",
             "club/boat 8/five-classic.svg"
@@ -47,17 +51,17 @@ fn folder_named_with_out() {
 #[test]
 fn foreign_file_left_alone() {
     let folder = Folder::new("foreign_file");
-    folder.put(SHEETS[3], "a drawing of my own");
+    folder.put(SHEETS[5], "a drawing of my own");
     let run = folder.run(&STROKE);
-    run.assert_refused(&[SHEETS[3]]);
+    run.assert_refused(&[SHEETS[5]]);
     run.snapshot("refusal_foreign_file");
-    assert_eq!(folder.bytes(SHEETS[3]), b"a drawing of my own");
+    assert_eq!(folder.bytes(SHEETS[5]), b"a drawing of my own");
 }
 
 #[test]
 fn folder_in_the_place_of_a_sheet_left_alone() {
     let folder = Folder::new("folder_for_sheet");
-    std::fs::create_dir_all(folder.path(SHEETS[1])).expect("a folder");
+    std::fs::create_dir_all(folder.path(SHEETS[3])).expect("a folder");
     folder.run(&STROKE).assert_refused(&[]);
 }
 
@@ -102,4 +106,28 @@ fn label_that_climbs_out_of_the_folder_kept_in_it() {
             );
         }
     }
+}
+
+/// Draws into a file system of 20 kB, where root may make one.
+#[cfg(target_os = "linux")]
+#[test]
+fn nothing_half_written_on_a_full_disk() {
+    let folder = Folder::new("full_disk");
+    let small = folder.path("small");
+    std::fs::create_dir_all(&small).expect("a folder");
+    let mount = std::process::Command::new("mount")
+        .args(["-t", "tmpfs", "-o", "size=20k", "tmpfs"])
+        .arg(&small)
+        .output();
+    if !mount.is_ok_and(|mount| mount.status.success()) {
+        println!("SKIPPED: no small file system could be mounted");
+        return;
+    }
+    let run = folder.run(&["draft", "--demo", "stroke", "--out", "small"]);
+    let left: Vec<_> = std::fs::read_dir(&small).expect("the small one").collect();
+    let unmounted = std::process::Command::new("umount").arg(&small).status().expect("umount runs");
+    assert!(unmounted.success());
+    assert_eq!(run.code, 2, "{}", run.out);
+    assert!(run.err.contains("No space left"), "{}", run.err);
+    assert!(left.is_empty(), "{left:?}");
 }
