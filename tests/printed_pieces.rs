@@ -1,0 +1,118 @@
+//! The printed pieces read back by poppler (pdftocairo), which shares nothing with our writers, against the JSON; and the
+//! test squares of the first page measured on the dots that poppler prints. Without poppler the tests say that they skip.
+#![allow(clippy::unwrap_used, reason = "a test that cannot go on says so by panicking")]
+
+#[path = "drawing/poppler.rs"]
+mod poppler;
+
+use std::{
+    io::Write as _,
+    path::{Path, PathBuf},
+    process::Command,
+};
+
+use kurbo::{BezPath, ParamCurveArclen, Shape};
+use serde_json::Value;
+
+/// A folder of this test's own.
+fn folder(name: &str) -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("printed_pieces").join(name);
+    let _ = std::fs::remove_dir_all(&folder);
+    std::fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+fn draft(folder: &Path, more: &[&str]) {
+    let ended = Command::new(env!("CARGO_BIN_EXE_breeks"))
+        .args(["draft", "--out"])
+        .arg(folder)
+        .args(more)
+        .output()
+        .unwrap();
+    assert_eq!(ended.status.code(), Some(0), "{}", String::from_utf8_lossy(&ended.stderr));
+}
+
+/// Every path on the pages of a PDF with the width of its line, in the units in which it was drawn; `None` without
+/// poppler.
+fn paths(pdf: &Path) -> Option<Vec<(f64, BezPath)>> {
+    if Command::new("pdftocairo").arg("-v").output().is_err() {
+        let _ = writeln!(std::io::stderr(), "SKIPPED: pdftocairo (poppler) is not installed, no page is read");
+        return None;
+    }
+    let mut all = Vec::new();
+    for page in 2.. {
+        let (number, svg) = (page.to_string(), pdf.with_extension(format!("{page}.svg")));
+        let ended =
+            Command::new("pdftocairo").args(["-svg", "-f", &number, "-l", &number]).arg(pdf).arg(&svg).output();
+        if !ended.unwrap().status.success() {
+            break;
+        }
+        let text = std::fs::read_to_string(&svg).unwrap();
+        for path in text.split("<path").skip(1) {
+            let field = |name: &str| path.split(name).nth(1).map(|rest| rest.split(['"', ';']).next().unwrap());
+            let Some(width) = field("stroke-width:").and_then(|width| width.parse().ok()) else { continue };
+            all.push((width, BezPath::from_svg(field(" d=\"").unwrap()).unwrap()));
+        }
+    }
+    Some(all)
+}
+
+fn perimeter(path: &BezPath) -> f64 {
+    path.segments().map(|segment| segment.arclen(1e-9)).sum()
+}
+
+#[test]
+fn outlines_on_paper_as_long_and_as_large_as_in_the_json() {
+    for (demo, block, paper) in [("stroke", "classic", "a4"), ("five", "slim", "a3"), ("cox", "wide", "tabloid")] {
+        let folder = folder(block);
+        draft(&folder, &["--demo", demo, "--block", block, "--paper", paper]);
+        let answer = std::fs::read_to_string(folder.join(format!("{demo}-{block}.json"))).unwrap();
+        let answer: Value = serde_json::from_str(&answer).unwrap();
+        let Some(paths) = paths(&folder.join(format!("{demo}-{block}-{paper}.pdf"))) else { return };
+        for (outline, width) in [("sew_outline", 0.035), ("cut_outline", 0.07)] {
+            for piece in answer["pieces"].as_array().unwrap() {
+                let said = BezPath::from_svg(piece[outline].as_str().unwrap()).unwrap();
+                let (long, large) = (perimeter(&said), said.area().abs());
+                let alike = |(drawn, path): &&(f64, BezPath)| {
+                    (drawn - width).abs() < 1e-6
+                        && (perimeter(path) - long).abs() < 0.01
+                        && (path.area().abs() / large - 1.0).abs() < 1e-4
+                };
+                assert!(paths.iter().any(|path| alike(&path)), "{block} {} {outline}", piece["panel"]);
+                if outline == "sew_outline" {
+                    let edges = piece["edges"].as_array().unwrap().iter();
+                    let edges: f64 = edges
+                        .map(|edge| perimeter(&BezPath::from_svg(edge["path"].as_str().unwrap()).unwrap()))
+                        .sum();
+                    assert!((edges - long).abs() < 0.01, "{edges} {long}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn squares_of_the_first_page_true_on_every_paper() {
+    for paper in ["a4", "letter", "a4_letter", "a3", "tabloid"] {
+        let folder = folder(paper);
+        draft(&folder, &["--demo", "stroke", "--paper", paper]);
+        let pdf = std::fs::read(folder.join(format!("stroke-classic-{}.pdf", paper.replace('_', "-")))).unwrap();
+        let Some(page) = poppler::print(&pdf, 1, 300.0) else { return };
+        // The squares stand beside each other: a level look through both of them, somewhere on the page, meets four
+        // upright lines at 5 cm, a gap and 5.08 cm.
+        let mut found = false;
+        for row in 0..160 {
+            let y = 0.5 + f64::from(row) * 0.25;
+            let lines = page.lines_between((0.0, y), (30.0, y));
+            for at in lines.windows(4) {
+                let (first, second) = (at[1] - at[0], at[3] - at[2]);
+                let beside = (at[2] - at[1] - 0.6).abs() < 0.3;
+                if beside && (first - 5.0).abs() < 0.3 && (second - 5.08).abs() < 0.3 {
+                    assert!((first - 5.0).abs() < 0.01 && (second - 5.08).abs() < 0.01, "{paper} {at:?}");
+                    found = true;
+                }
+            }
+        }
+        assert!(found, "no squares on the first page of {paper}");
+    }
+}
