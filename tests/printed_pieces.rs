@@ -36,20 +36,25 @@ fn draft(folder: &Path, more: &[&str]) {
 /// poppler.
 fn paths(pdf: &Path) -> Option<Vec<(f64, BezPath)>> {
     if Command::new("pdftocairo").arg("-v").output().is_err() {
-        let _ = writeln!(std::io::stderr(), "SKIPPED: pdftocairo (poppler) is not installed, no page is read");
+        let _ =
+            writeln!(std::io::stderr(), "SKIPPED: pdftocairo (poppler) is not installed, no page is read");
         return None;
     }
     let mut all = Vec::new();
     for page in 2.. {
         let (number, svg) = (page.to_string(), pdf.with_extension(format!("{page}.svg")));
-        let ended =
-            Command::new("pdftocairo").args(["-svg", "-f", &number, "-l", &number]).arg(pdf).arg(&svg).output();
+        let ended = Command::new("pdftocairo")
+            .args(["-svg", "-f", &number, "-l", &number])
+            .arg(pdf)
+            .arg(&svg)
+            .output();
         if !ended.unwrap().status.success() {
             break;
         }
         let text = std::fs::read_to_string(&svg).unwrap();
         for path in text.split("<path").skip(1) {
-            let field = |name: &str| path.split(name).nth(1).map(|rest| rest.split(['"', ';']).next().unwrap());
+            let field =
+                |name: &str| path.split(name).nth(1).map(|rest| rest.split(['"', ';']).next().unwrap());
             let Some(width) = field("stroke-width:").and_then(|width| width.parse().ok()) else { continue };
             all.push((width, BezPath::from_svg(field(" d=\"").unwrap()).unwrap()));
         }
@@ -63,7 +68,9 @@ fn perimeter(path: &BezPath) -> f64 {
 
 #[test]
 fn outlines_on_paper_as_long_and_as_large_as_in_the_json() {
-    for (demo, block, paper) in [("stroke", "classic", "a4"), ("five", "slim", "a3"), ("cox", "wide", "tabloid")] {
+    for (demo, block, paper) in
+        [("stroke", "classic", "a4"), ("five", "slim", "a3"), ("cox", "wide", "tabloid")]
+    {
         let folder = folder(block);
         draft(&folder, &["--demo", demo, "--block", block, "--paper", paper]);
         let answer = std::fs::read_to_string(folder.join(format!("{demo}-{block}.json"))).unwrap();
@@ -96,8 +103,10 @@ fn squares_of_the_first_page_true_on_every_paper() {
     for paper in ["a4", "letter", "a4_letter", "a3", "tabloid"] {
         let folder = folder(paper);
         draft(&folder, &["--demo", "stroke", "--paper", paper]);
-        let pdf = std::fs::read(folder.join(format!("stroke-classic-{}.pdf", paper.replace('_', "-")))).unwrap();
-        let Some(page) = poppler::print(&pdf, 1, 300.0) else { return };
+        let pdf =
+            std::fs::read(folder.join(format!("stroke-classic-{}.pdf", paper.replace('_', "-")))).unwrap();
+        // At 300 dots an inch one dot is nearly the tenth of a millimetre that is allowed.
+        let Some(page) = poppler::print(&pdf, 1, 600.0) else { return };
         // The squares stand beside each other: a level look through both of them, somewhere on the page, meets four
         // upright lines at 5 cm, a gap and 5.08 cm.
         let mut found = false;
@@ -109,6 +118,14 @@ fn squares_of_the_first_page_true_on_every_paper() {
                 let beside = (at[2] - at[1] - 0.6).abs() < 0.3;
                 if beside && (first - 5.0).abs() < 0.3 && (second - 5.08).abs() < 0.3 {
                     assert!((first - 5.0).abs() < 0.01 && (second - 5.08).abs() < 0.01, "{paper} {at:?}");
+                    for (x, side) in [(at[0] + 0.7, 5.0), (at[2] + 0.7, 5.08)] {
+                        let upright = page.lines_between((x, y - 5.5), (x, y + 5.5));
+                        let sides = upright.windows(2).map(|pair| pair[1] - pair[0]);
+                        assert!(
+                            sides.clone().any(|found: f64| (found - side).abs() < 0.01),
+                            "{paper} {upright:?}"
+                        );
+                    }
                     found = true;
                 }
             }
