@@ -7,6 +7,7 @@
 mod allowance;
 mod cut_line;
 mod fly;
+pub mod lay;
 mod notch;
 mod panel;
 mod piece;
