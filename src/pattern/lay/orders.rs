@@ -8,7 +8,7 @@ use super::{
 /// For each part so many orders are tried: fewer let the length of a lay fall here and there where the body grows.
 const ORDERS: u32 = 6_000;
 /// By how much worse than the last an order may be at the beginning and still be gone on from, cm: on average.
-const FORGIVEN: f64 = 15.0;
+const FORGIVEN: f64 = 10.0;
 /// An order is judged by where its last part ends, and by this much of where its parts end on average, so that a lay
 /// which leaves room at its end is gone on from.
 const ROOM: f64 = 0.3;
