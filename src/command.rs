@@ -3,6 +3,7 @@
 mod batch;
 mod blocks;
 mod check;
+mod cloth;
 mod compare;
 mod cutting;
 mod draft;
@@ -38,6 +39,8 @@ enum Command {
     Draft(draft::Arguments),
     /// Find the fit parameters that meet what was measured, and tell what moved
     Fit(fit::Arguments),
+    /// Lay the pieces on cloth and tell how much to buy
+    Cloth(cloth::Arguments),
     /// Lay two drafts over each other and tell what changed
     Compare(compare::Arguments),
     /// Draft many bodies: rows of CSV or NDJSON in, one line of JSON a row out
@@ -65,6 +68,7 @@ pub fn run() -> ExitCode {
         Command::Check(arguments) => check::run(&arguments),
         Command::Draft(arguments) => draft::run(&arguments),
         Command::Fit(arguments) => fit::run(&arguments),
+        Command::Cloth(arguments) => cloth::run(&arguments),
         Command::Compare(arguments) => compare::run(&arguments),
         Command::Batch(arguments) => batch::run(&arguments),
         Command::Blocks(arguments) => blocks::run(&arguments),

@@ -2,6 +2,8 @@
 
 mod budget_bar;
 mod cautions;
+mod cloth_picture;
+mod cloth_table;
 mod column;
 mod comparison;
 mod construction_marks;
@@ -31,6 +33,8 @@ mod thumbnail;
 mod wall;
 
 pub use cautions::cautions;
+pub use cloth_picture::cloth_picture;
+pub use cloth_table::cloth_table;
 pub use comparison::{comparison, comparison_page};
 pub use correction::correction_picture;
 pub use corrections_page::{Shown, corrections_page};

@@ -5,6 +5,7 @@
 //! image is said by [`Copies`].
 
 mod allowance;
+mod cloth;
 mod cut_line;
 mod fly;
 pub mod lay;
@@ -16,6 +17,7 @@ mod waistband;
 mod yoke;
 
 pub use allowance::{Allowances, Purpose};
+pub use cloth::{Cloth, CutPiece, Lay, Shrinkage};
 pub use cut_line::{Corner, Run, Which, cut_line};
 pub use fly::Lap;
 pub use notch::{PieceNotch, panel_notches};

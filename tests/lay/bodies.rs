@@ -1,12 +1,13 @@
-//! Parts to lay: the trued panels of bodies graded from small to large, with a band and a fly of plain rectangles.
+//! What is laid: bodies graded from small to large, as pieces ready to cut, or as bare panels with a band and a fly of
+//! plain rectangles.
 
 use breeks::{
     body::Given,
-    draft::draft,
+    draft::{Draft, draft},
     order::Order,
-    pattern::lay::Part,
+    pattern::{Allowances, Band, BandShape, Lap, Pattern, Piece, Purpose, Wanted, lay::Part},
     recipe::load,
-    terms::{Measurement, Panel, Sex, WaistLevel},
+    terms::{Allowance, Measurement, Panel, Sex, WaistLevel, Word as _},
 };
 use kurbo::{Affine, BezPath, Rect, Shape as _};
 
@@ -22,8 +23,8 @@ pub(crate) enum Cloth {
     Folded,
 }
 
-/// Front and back of an invented body; every length grows with the size.
-pub(crate) fn panels(recipe: &str, size: usize) -> [BezPath; 2] {
+/// An invented body; every length grows with the size.
+fn drafted(recipe: &str, size: usize) -> Draft {
     let size = size as f64;
     let hip = 84.0 + 2.0 * size;
     let mut given = Given::new(Sex::Female, WaistLevel::Natural);
@@ -37,7 +38,25 @@ pub(crate) fn panels(recipe: &str, size: usize) -> [BezPath; 2] {
     }
     let mut order = Order::of(given);
     recipe.clone_into(&mut order.trousers.block);
-    let shape = draft(&order, &load(recipe).unwrap()).unwrap().shape;
+    draft(&order, &load(recipe).unwrap()).unwrap()
+}
+
+/// All pieces of one pair of trousers, ready to cut.
+pub(crate) fn pieces(recipe: &str, size: usize) -> Vec<Piece> {
+    let band = Band { shape: BandShape::Straight, height: Band::HEIGHT };
+    let wanted = Wanted {
+        purpose: Purpose::Wear,
+        waistband: Some(band),
+        fly: Some(Lap::Right),
+        yoke: recipe == "jeans",
+    };
+    let allowances = Allowances::of(&[None; Allowance::ALL.len()], wanted.purpose);
+    Pattern::of([&drafted(recipe, size)], &allowances, &wanted).unwrap().pieces
+}
+
+/// Front and back to the sewing line.
+fn panels(recipe: &str, size: usize) -> [BezPath; 2] {
+    let shape = drafted(recipe, size).shape;
     [Panel::Front, Panel::Back].map(|panel| {
         let mut path = BezPath::new();
         for (place, piece) in shape.panel(panel).outline().iter().enumerate() {

@@ -2,7 +2,9 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on says so by panicking")]
 
 mod bodies;
+mod cloth;
 mod graded;
 mod on_paper;
 mod overlap;
+mod published;
 mod small_cases;

@@ -30,7 +30,7 @@ fn area(shapes: &[Vec<Vec<[f64; 2]>>]) -> f64 {
 }
 
 /// What two outlines both cover, square cm.
-fn shared(one: &BezPath, other: &BezPath) -> f64 {
+pub(crate) fn shared(one: &BezPath, other: &BezPath) -> f64 {
     let (one, other) = (corners(one), corners(other));
     area(&one.overlay(&other, OverlayRule::Intersect, FillRule::NonZero))
 }
@@ -83,7 +83,7 @@ fn trousers_without_overlap_within_the_width() {
         ("wide", Cloth::Open, 148.0, true),
         ("jeans", Cloth::Folded, 70.0, false),
     ] {
-        for size in [0, 9, 19] {
+        for size in [2, 15] {
             let parts = parts(recipe, size, cloth, nap);
             let laid = along(&Strip { width, gap: 2.0, repeat: None }, &parts).unwrap();
             let outlines = placed(&parts, &laid.placements);

@@ -21,7 +21,7 @@ pub struct Strip {
 }
 
 /// Parts as they lie.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Laid {
     /// From the beginning of the strip to the end of the last part, cm.
     pub length: f64,
