@@ -31,7 +31,7 @@ pub(super) struct Arguments {
     /// The width of the cloth from edge to edge
     #[arg(long, value_name = "LENGTH")]
     width: String,
-    /// The cloth lies double, folded along the warp: pairs are cut at once
+    /// The cloth lies double, folded along the warp, right sides together: pairs are cut at once
     #[arg(long)]
     folded: bool,
     /// The cloth has a nap, a pile or one way up: all heads lie the same way

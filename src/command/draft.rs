@@ -18,7 +18,10 @@ use crate::{
         PlacedPiece, Subject, cautions, centre_table, first_page, fit_table, overview, pattern_sheet,
         wall_drawing,
     },
-    pattern::{Pattern, Wanted},
+    pattern::{
+        Pattern, Wanted,
+        lay::{Part, on_sheets},
+    },
     recipe,
     terms::Side,
     terms::Word,
@@ -140,9 +143,16 @@ fn printed(
     paper: Paper,
     stem: &str,
 ) -> Result<Counted, Mistakes> {
-    let placed = in_a_row(pattern);
+    let faces = pattern.pieces.iter().map(|piece| Part::new(piece.face() * piece.cut_path()));
+    let laid = on_sheets(&faces.collect::<Vec<_>>(), crate::drawing::Sheet::of(paper));
+    let placed: Vec<PlacedPiece<'_>> = pattern
+        .pieces
+        .iter()
+        .zip(&laid.placements)
+        .map(|(piece, placement)| PlacedPiece { piece, place: placement.affine() * piece.face() })
+        .collect();
     let sheet = pattern_sheet(subjects, &placed, false);
-    let tiles = Tiles::cut(&sheet, crate::drawing::Sheet::of(paper))?;
+    let tiles = Tiles::cut_from(&sheet, laid.sheet, laid.origin)?;
     let first = first_page(&subjects[0], &tiles, paper);
     let name = format!("{stem}-{}.pdf", file_stem(paper.key()));
     let count = format!("{} sheets and a first page", tiles.tiles().len());

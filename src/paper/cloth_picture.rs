@@ -170,7 +170,11 @@ fn write_about(
     sentences.extend(notices.iter().map(|notice| format!("Note: {}.", notice.text)));
     sentences.push(format!(
         "A picture of 1 : {scale:.0}, {}. Sew a toile before cutting good cloth; wash the cloth first.",
-        if lay.cloth.folded { "right sides of the cloth together" } else { "right side of the cloth up" }
+        if lay.cloth.folded {
+            "folded along the warp, right sides together"
+        } else {
+            "right side of the cloth up"
+        }
     ));
     for sentence in sentences {
         for line in lines_of_text(&Wording::paragraph(&sentence), text, sheet.width().max(12.0)) {

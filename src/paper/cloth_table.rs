@@ -80,7 +80,7 @@ pub(super) fn to_buy(lay: &Lay, unit: Unit) -> String {
 /// How the cloth lies and which way the pieces may, in a few words.
 pub(super) fn how_laid(lay: &Lay, unit: Unit) -> String {
     let cloth = &lay.cloth;
-    let fold = if cloth.folded { "double, folded along the warp" } else { "single" };
+    let fold = if cloth.folded { "double" } else { "single" };
     let heads = if cloth.one_way() { "all heads one way" } else { "heads either way" };
     let room = length(cloth.usable_width(), unit);
     format!("{fold}; {heads}; {room} to lay on")

@@ -37,14 +37,14 @@ pub struct Shrinkage {
     pub across: f64,
 }
 
-/// What is asked of a cloth, what it can be, and in which unit.
+/// What no cloth is, with the number at the brackets; what it can be; and in which unit.
 type Bounds = (&'static str, std::ops::RangeInclusive<f64>, &'static str);
 
-const WIDTH: Bounds = ("wide", 20.0..=400.0, "cm");
-const SELVEDGE: Bounds = ("of selvedge", 0.0..=10.0, "cm");
-const REPEAT: Bounds = ("to a repeat", 0.5..=150.0, "cm");
-const LENGTHWISE: Bounds = ("of shrinkage lengthwise", 0.0..=20.0, "per cent");
-const ACROSS: Bounds = ("of shrinkage across", 0.0..=20.0, "per cent");
+const WIDTH: Bounds = ("no cloth is {} wide", 20.0..=400.0, "cm");
+const SELVEDGE: Bounds = ("no cloth has a selvedge of {}", 0.0..=10.0, "cm");
+const REPEAT: Bounds = ("no pattern begins again after {}", 0.5..=150.0, "cm");
+const LENGTHWISE: Bounds = ("no cloth shrinks by {} lengthwise", 0.0..=20.0, "per cent");
+const ACROSS: Bounds = ("no cloth shrinks by {} across", 0.0..=20.0, "per cent");
 
 /// Between two pieces, cm: room for the shears (common practice, no source).
 const GAP: f64 = 0.5;

@@ -1,6 +1,7 @@
 //! The command line as dialogues: what is typed, what is printed, what is written, how it ends.
 
 mod blocks;
+mod cloth;
 mod compare;
 mod dialogue;
 mod draft;

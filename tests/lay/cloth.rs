@@ -120,13 +120,13 @@ fn refused(cloth: &Cloth) -> String {
 #[test]
 fn what_no_cloth_is_refused() {
     let cases = [
-        (Cloth::new(3.0), "3.0 cm wide is no cloth"),
-        (Cloth::new(f64::NAN), "NaN cm wide is no cloth"),
-        (washed(0.6, 0.02), "60.0 per cent of shrinkage lengthwise"),
-        (washed(-0.05, 0.02), "-5.0 per cent of shrinkage lengthwise"),
-        (washed(0.0, 1.0), "100.0 per cent of shrinkage across"),
-        (Cloth { repeat: Some(0.0), ..Cloth::new(150.0) }, "0.0 cm to a repeat"),
-        (Cloth { selvedge: 40.0, ..Cloth::new(150.0) }, "40.0 cm of selvedge"),
+        (Cloth::new(3.0), "no cloth is 3.0 cm wide"),
+        (Cloth::new(f64::NAN), "no cloth is NaN cm wide"),
+        (washed(0.6, 0.02), "shrinks by 60.0 per cent lengthwise"),
+        (washed(-0.05, 0.02), "shrinks by -5.0 per cent lengthwise"),
+        (washed(0.0, 1.0), "shrinks by 100.0 per cent across"),
+        (Cloth { repeat: Some(0.0), ..Cloth::new(150.0) }, "begins again after 0.0 cm"),
+        (Cloth { selvedge: 40.0, ..Cloth::new(150.0) }, "a selvedge of 40.0 cm"),
         (Cloth { folded: true, ..Cloth::new(90.0) }, "cm wide, the cloth has room for 44.0 cm"),
     ];
     for (cloth, said) in cases {

@@ -3,11 +3,12 @@
 use breeks::{
     drawing::{Paper, Sheet, SvgScale, Tiles},
     paper::{first_page, overlay, overview, wall_drawing},
+    pattern::Cloth,
     terms::Anchor,
     unit::Unit,
 };
 
-use crate::subjects::{Drawn, texts};
+use crate::subjects::{Drawn, on_cloth, texts};
 
 #[test]
 fn hostile_names_as_words_within_the_sheet() {
@@ -23,6 +24,7 @@ fn hostile_names_as_words_within_the_sheet() {
             first_page(&subject, &tiles, Paper::A4),
             overview(&subject),
             overlay(&drawn.compared(), &drawn.compared(), Anchor::Crotch, Unit::Cm),
+            on_cloth(&drawn, &Cloth::new(150.0)),
             wall.clone(),
         ];
         for picture in pictures {

@@ -3,11 +3,12 @@
 use breeks::{
     drawing::{Drawing, Paper, Sheet, SvgScale, Tiles},
     paper::{first_page, overlay, overview, wall_drawing},
+    pattern::Cloth,
     terms::Anchor,
     unit::Unit,
 };
 
-use crate::subjects::Drawn;
+use crate::subjects::{Drawn, on_cloth};
 
 fn as_yesterday(name: &str, picture: &Drawing) {
     let mut settings = insta::Settings::clone_current();
@@ -45,4 +46,15 @@ fn first_page_as_yesterday() {
     let wall = wall_drawing(&drawn.subject());
     let tiles = Tiles::cut(&wall, Sheet::of(Paper::A4OrLetter)).expect("a sheet");
     as_yesterday("paper-first-page", &first_page(&drawn.subject(), &tiles, Paper::A4OrLetter));
+}
+
+#[test]
+fn cloth_as_yesterday() {
+    as_yesterday("paper-cloth", &on_cloth(&Drawn::demo("stroke", &[]), &Cloth::new(150.0)));
+}
+
+#[test]
+fn doubled_cloth_with_nap_as_yesterday() {
+    let cloth = Cloth { folded: true, nap: true, ..Cloth::new(140.0) };
+    as_yesterday("paper-cloth-folded", &on_cloth(&Drawn::demo("five", &[]), &cloth));
 }
