@@ -8,6 +8,7 @@ mod cutting;
 mod draft;
 mod fit;
 mod input;
+mod lesson;
 mod new;
 mod output;
 
@@ -38,6 +39,8 @@ enum Command {
     Draft(draft::Arguments),
     /// Find the fit parameters that meet what was measured, and tell what moved
     Fit(fit::Arguments),
+    /// Write the construction step by step, as a class would do it on this body
+    Lesson(lesson::Arguments),
     /// Lay two drafts over each other and tell what changed
     Compare(compare::Arguments),
     /// Draft many bodies: rows of CSV or NDJSON in, one line of JSON a row out
@@ -65,6 +68,7 @@ pub fn run() -> ExitCode {
         Command::Check(arguments) => check::run(&arguments),
         Command::Draft(arguments) => draft::run(&arguments),
         Command::Fit(arguments) => fit::run(&arguments),
+        Command::Lesson(arguments) => lesson::run(&arguments),
         Command::Compare(arguments) => compare::run(&arguments),
         Command::Batch(arguments) => batch::run(&arguments),
         Command::Blocks(arguments) => blocks::run(&arguments),

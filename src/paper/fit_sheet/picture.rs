@@ -1,53 +1,42 @@
-//! The overview: the whole draft on one sheet in the hand or on a screen.
+//! The draft with its ease: both panels small, each level's line carrying body, pattern and ease, and under the strong
+//! outline the plain block where fit parameters moved it.
 
 use kurbo::{Affine, Point, Rect, Shape as _, Vec2};
 
-use super::{
-    column::Column,
-    language::{Language, SHEET},
-    ledger::{Ledger, Stand},
-    notes, panel_marks,
-    subject::{Subject, panel_name},
-};
 use crate::{
-    draft::PanelShape,
-    drawing::{Align, Drawing, Footprint, Labels, Layer, Mark, Paper, Pen, Text},
+    booklet::Booklet,
+    draft::{PanelShape, Shape},
+    drawing::{Align, Drawing, Footprint, Labels, Layer, Mark, Pen, Text, Wording},
+    paper::{
+        language::{Language, SHEET},
+        ledger::{Ledger, Stand},
+        panel_marks,
+        subject::{Subject, panel_name},
+    },
     terms::{Level, Role},
 };
 
 const LANGUAGE: &Language = &SHEET;
-/// Round the sheet, cm.
-const MARGIN: f64 = 1.1;
-/// Width of the notes at the right, cm.
-const NOTES: f64 = 6.9;
-/// Between the parts of the sheet, cm.
+/// Height of the picture, cm.
+const HEIGHT: f64 = 10.6;
+/// Between the rows of figures and the panels, cm.
 const GAP: f64 = 0.6;
 /// Room above the waist line for the names of the columns, cm of the body.
-const ABOVE_WAIST: f64 = 6.5;
+const ABOVE_WAIST: f64 = 8.0;
 /// Between the two panels, cm of the body.
 const BETWEEN: f64 = 4.0;
 
-/// Both panels small, the levels with their figures in the margin, the crotch length as a bar, seams and joins: on a
-/// lying sheet that is whole on A4 and on US Letter.
-pub fn overview(subject: &Subject<'_>) -> Drawing {
-    let upright = Paper::A4OrLetter.size();
-    let sheet = Rect::new(0.0, 0.0, upright.height, upright.width);
-    let inside = sheet.inflate(-MARGIN, -MARGIN);
+/// Both panels small, over the plain block in thin dashed lines where a fit parameter changed it, with a row of figures
+/// at each level. As wide as a page.
+pub fn draft_picture(subject: &Subject<'_>) -> Drawing {
+    let sheet = Rect::new(0.0, 0.0, Booklet::width(), HEIGHT);
     let mut lines = Layer::new("Levels");
+    let mut earlier = Layer::new("Plain block");
     let mut panels = Layer::new("Panels");
-    let mut words = Layer::new("Figures and notes");
+    let mut words = Layer::new("Figures");
+    let plain = plain(subject);
 
-    let heading = notes::heading(subject, LANGUAGE, inside.width() - NOTES - GAP);
-    let heading_height = heading.height();
-    words.marks.extend(heading.placed(inside.origin()));
-
-    let ledger_width = Ledger::width(LANGUAGE);
-    let shown = Rect::new(
-        inside.x0 + ledger_width + 2.0 * GAP,
-        inside.y0 + heading_height + GAP,
-        inside.x1 - NOTES - 1.5 * GAP,
-        inside.y1,
-    );
+    let shown = Rect::new(Ledger::width(LANGUAGE) + 2.0 * GAP, 0.0, sheet.x1 - 0.2, sheet.y1 - 0.1);
     let (mut whole, places) = side_by_side(subject.panels());
     whole.y0 = whole.y0.min(-ABOVE_WAIST);
     let scale = (shown.width() / whole.width()).min(shown.height() / whole.height());
@@ -56,49 +45,38 @@ pub fn overview(subject: &Subject<'_>) -> Drawing {
         * Affine::scale(scale)
         * Affine::translate(-whole.origin().to_vec2());
     let stand = Stand {
-        left: inside.x0,
+        left: 0.0,
         lines_from: corner.x - 0.4 * GAP,
-        lines_to: shown.x1 + 0.3 * GAP,
+        lines_to: shown.x1 + 0.1,
         waist: (fit * Point::ORIGIN).y,
         scale,
     };
     Ledger::of(subject, LANGUAGE).draw(&stand, &mut lines, &mut words);
     for (panel, place) in subject.panels().into_iter().zip(places) {
+        if let Some(plain) = &plain {
+            let was = plain.panel(panel.panel);
+            for path in [panel_marks::sewing_line(was), panel_marks::inside(was)] {
+                earlier.line(fit * place * path, LANGUAGE.earlier);
+            }
+        }
         draw(panel, fit * place, &mut panels);
     }
-    name_panels(subject, fit, places, inside, [&lines, &panels], &mut words);
-
-    let mut column = Column::new(inside.x1 - NOTES, inside.y0, 0.5, Vec::new());
-    let key = [
-        (LANGUAGE.outline, "sewing line, notch"),
-        (LANGUAGE.inside, "dart"),
-        (LANGUAGE.crease, "crease and grain"),
-    ];
-    let warnings = notes::warnings(subject, LANGUAGE, NOTES);
-    let (forbids, minds) = if subject.report.can_be_cut() { (None, warnings) } else { (warnings, None) };
-    let crowd = [
-        forbids,
-        Some(notes::crotch(subject, LANGUAGE, NOTES)),
-        Some(notes::seams_and_joins(subject, LANGUAGE, NOTES)),
-        Some(notes::cautions(LANGUAGE, NOTES)),
-        notes::parameters(subject, LANGUAGE, NOTES),
-        minds,
-        Some(notes::ease(subject, LANGUAGE, NOTES)),
-        Some(notes::key(LANGUAGE, NOTES, key)),
-    ];
-    // The most needed come first; what finds no room is on the wall drawing too.
-    for note in crowd.into_iter().flatten() {
-        if column.next() + note.height() <= inside.y1 {
-            words.marks.extend(column.add(note));
-        }
-    }
-    let description = subject.description("Drafted by breeks, reduced.");
+    name_panels(subject, fit, places, sheet, [&lines, &panels], &mut words);
+    let title = if plain.is_some() { "Dashed: the plain block, without fit parameters" } else { "" };
+    let description = subject.description("The draft, reduced, with body, pattern and ease at every level.");
     Drawing {
+        title: Wording::line(title),
+        description: Wording::paragraph(&description),
         bounds: sheet,
-        ..Drawing::around(subject.title("overview"), &description, vec![lines, panels, words], MARGIN)
+        layers: vec![lines, earlier, panels, words],
     }
 }
 
+/// The block without its fit parameters, cut at the same waist; `None` where it is the draft itself.
+fn plain(subject: &Subject<'_>) -> Option<Shape> {
+    subject.draft.parameters.set().next()?;
+    subject.draft.plain_as_cut()
+}
 /// The rectangle round both panels in the front's place, and the places of front and back.
 fn side_by_side([front, back]: [&PanelShape; 2]) -> (Rect, [Affine; 2]) {
     let reach = |panel: &PanelShape| panel_marks::outline(panel).bounding_box();

@@ -1,0 +1,118 @@
+//! The fit sheet: the page a fitter keeps beside a pattern. The draft with its ease at every level, where it came from,
+//! what sews to what, what was corrected, and what the toiles showed.
+
+mod picture;
+mod tables;
+
+use super::{budget_bar::budget_bar, cautions::CAUTIONS, language::SHEET, notes, subject::Subject};
+use crate::{
+    booklet::{Block, Booklet, Column, Lettering, Strip, Table},
+    drawing::{Drawing, Layer, Wording},
+    order::Fitting,
+};
+
+pub use self::picture::draft_picture;
+
+/// The sheet of a draft, with the record of its toiles and room for the next.
+pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
+    let mut blocks = vec![Block::plain(subject.block().as_str()), Block::remark(subject.how().as_str())];
+    blocks.extend(warnings(subject));
+    blocks.push(Block::Picture(draft_picture(subject)));
+    let (mut left, mut middle, mut right) = (Vec::new(), Vec::new(), Vec::new());
+    left.push(Block::Table(tables::measurements(subject)));
+    middle.push(Block::Picture(crotch_bar(subject, 0.33 * Booklet::width() - 0.6)));
+    middle.push(Block::remark(&notes::crotch_words(subject)));
+    middle.push(Block::Table(tables::seams(subject)));
+    middle.push(Block::Table(tables::joins(subject)));
+    if subject.draft.adjustments.is_empty() {
+        right.push(Block::plain("No fit parameter: the plain block."));
+    } else {
+        right.push(Block::Table(tables::parameters(subject)));
+    }
+    right.push(Block::Table(tables::ease(subject)));
+    right.push(Block::List(CAUTIONS.iter().map(|words| Wording::line(words)).collect()));
+    blocks.push(Block::Columns(vec![
+        Strip { share: 0.34, blocks: left },
+        Strip { share: 0.33, blocks: middle },
+        Strip { share: 0.33, blocks: right },
+    ]));
+    blocks.push(Block::Table(record(subject, fittings)));
+    Booklet {
+        name: subject.title("fit sheet"),
+        description: Wording::paragraph(&subject.description("Fit sheet, drafted by breeks.")),
+        title: subject.name(),
+        lettering: Lettering::SHEET,
+        blocks,
+    }
+}
+
+/// The numbers that decide the fit, as other papers show them: the draft with its levels, then seams, joins and the
+/// crotch length.
+pub(super) fn figures(subject: &Subject<'_>) -> Vec<Block> {
+    let mut blocks = vec![Block::Picture(draft_picture(subject)), Block::Table(tables::levels(subject))];
+    blocks.push(Block::section("Crotch length"));
+    blocks.push(Block::Picture(crotch_bar(subject, 9.0)));
+    blocks.push(Block::plain(&notes::crotch_words(subject)));
+    blocks.push(Block::Table(tables::seams(subject)));
+    blocks.push(Block::Table(tables::joins(subject)));
+    blocks
+}
+
+/// What a person should know before cutting, first of all.
+fn warnings(subject: &Subject<'_>) -> Vec<Block> {
+    let said = notes::warnings_said(subject);
+    if said.is_empty() {
+        return Vec::new();
+    }
+    let lead = if subject.report.can_be_cut() { "Mind." } else { "Not to be cut as it stands." };
+    vec![Block::led(lead, &said.join(" "))]
+}
+
+fn crotch_bar(subject: &Subject<'_>, width: f64) -> Drawing {
+    let (marks, height) = budget_bar(subject, &SHEET, width);
+    let mut layer = Layer::new("Crotch length");
+    layer.marks = marks;
+    let description = format!("Crotch length as bars. {}", notes::crotch_words(subject));
+    Drawing {
+        title: Wording::line("Crotch length"),
+        description: Wording::paragraph(&description),
+        bounds: kurbo::Rect::new(-0.02, -0.02, width + 0.02, height + 0.05),
+        layers: vec![layer],
+    }
+}
+
+/// What the toiles showed, newest last, with room for more.
+fn record(subject: &Subject<'_>, fittings: &[Fitting]) -> Table {
+    /// Left to be written by hand.
+    const EMPTY: usize = 2;
+    let mut table = Table {
+        to_fill_in: true,
+        ..Table::new(
+            "Record of fittings",
+            vec![
+                Column::words("date", 1.4),
+                Column::words("block", 1.2),
+                Column::words("seen on the toile", 3.6),
+                Column::words("tested", 2.4),
+                Column::words("changed", 2.8),
+                Column::words("note", 2.2),
+            ],
+        )
+    };
+    for fitting in fittings {
+        let changed: Vec<String> =
+            fitting.changed.iter().map(|(key, value)| tables::changed(subject, key, *value)).collect();
+        table.row([
+            fitting.date.clone().unwrap_or_default(),
+            fitting.block.clone().unwrap_or_default(),
+            fitting.seen.join("; "),
+            fitting.tested.join("; "),
+            changed.join("; "),
+            fitting.note.clone().unwrap_or_default(),
+        ]);
+    }
+    for _ in 0..EMPTY {
+        table.row([""; 6]);
+    }
+    table
+}
