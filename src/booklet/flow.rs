@@ -53,7 +53,23 @@ impl Piece {
 
 /// The blocks set `width` cm wide, on pages that have room for `tallest` cm.
 pub(super) fn pieces(blocks: &[Block], lettering: &Lettering, width: f64, tallest: f64) -> Vec<Piece> {
-    blocks.iter().flat_map(|block| of(block, lettering, width, tallest)).collect()
+    let mut all = Vec::new();
+    let mut under_heading = false;
+    for block in blocks {
+        let mut own = of(block, lettering, width, tallest);
+        let is_paragraph = matches!(block, Block::Paragraph(_));
+        // A heading with one paragraph under it says what is coming: it does not end a page.
+        if under_heading && is_paragraph {
+            own.iter_mut().for_each(|piece| piece.holds_next = true);
+        }
+        under_heading = matches!(block, Block::Chapter(_) | Block::Section(_));
+        all.append(&mut own);
+    }
+    // Nothing comes after the last.
+    if let Some(last) = all.last_mut() {
+        last.holds_next = false;
+    }
+    all
 }
 
 fn of(block: &Block, lettering: &Lettering, width: f64, tallest: f64) -> Vec<Piece> {

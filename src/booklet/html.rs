@@ -107,7 +107,15 @@ fn write_paragraph(out: &mut String, paragraph: &Paragraph) -> Result {
 }
 
 fn write_picture(out: &mut String, drawing: &Drawing) -> Result {
-    write!(out, "<figure>\n{}", drawing.to_svg_element())?;
+    /// A wider picture would have letters too small for a phone, were it shown whole there, cm.
+    const PHONE: f64 = 11.0;
+    if drawing.bounds.width() > PHONE {
+        let title = Escaped(drawing.title.as_str());
+        writeln!(out, "<figure>\n<div class=\"wide\" role=\"group\" tabindex=\"0\" aria-label=\"{title}\">")?;
+        writeln!(out, "{}</div>", drawing.to_svg_element())?;
+    } else {
+        write!(out, "<figure>\n{}", drawing.to_svg_element())?;
+    }
     if !drawing.title.as_str().is_empty() {
         writeln!(out, "<figcaption>{}</figcaption>", Escaped(drawing.title.as_str()))?;
     }
@@ -129,7 +137,7 @@ fn write_columns(out: &mut String, strips: &[Strip]) -> Result {
 /// A table that is wider than a phone is moved under the finger, and by the keys of whoever has no finger to spare.
 fn write_table(out: &mut String, table: &Table) -> Result {
     let caption = Escaped(table.caption.as_str());
-    writeln!(out, "<div class=\"table\" role=\"region\" tabindex=\"0\" aria-label=\"{caption}\">")?;
+    writeln!(out, "<div class=\"table\" role=\"group\" tabindex=\"0\" aria-label=\"{caption}\">")?;
     writeln!(out, "<table{}>", if table.to_fill_in { " class=\"boxes\"" } else { "" })?;
     writeln!(out, "<caption>{caption}</caption>")?;
     write!(out, "<thead><tr>")?;

@@ -9,7 +9,7 @@ use super::{
     flow::Piece,
     lettering::{GRID, RULE},
 };
-use crate::drawing::{Align, Ink, Mark, Text, Weight, Wording, lines_of_text};
+use crate::drawing::{Align, Ink, Mark, Text, Weight, Wording, lines_of_text, text_width};
 
 /// Left and right of the words of a cell, cm.
 const PAD: f64 = 0.15;
@@ -18,17 +18,7 @@ const WRITTEN: f64 = 0.72;
 
 /// The pieces of a table, `width` cm wide.
 pub(super) fn pieces(table: &Table, lettering: &Lettering, width: f64) -> Vec<Piece> {
-    let whole: f64 = table.columns.iter().map(|column| column.share).sum();
-    let mut left = 0.0;
-    let places: Vec<Place> = table
-        .columns
-        .iter()
-        .map(|column| {
-            let from = left;
-            left += width * column.share / whole;
-            Place { from, to: left, align: column.align }
-        })
-        .collect();
+    let places = places(table, lettering, width);
     let mut pieces = Vec::with_capacity(table.rows.len() + 2);
     if !table.caption.as_str().is_empty() {
         let size = lettering.small;
@@ -57,8 +47,9 @@ pub(super) fn pieces(table: &Table, lettering: &Lettering, width: f64) -> Vec<Pi
     for (number, cells) in table.rows.iter().enumerate() {
         let cells: Vec<&Wording> = cells.iter().collect();
         let mut piece = row(&cells, &places, &shape);
-        // No row alone at the foot of a page.
-        piece.holds_next = number == 0 && table.rows.len() > 1;
+        // No row alone at the foot or at the top of a page.
+        let count = table.rows.len();
+        piece.holds_next = count > 1 && (number == 0 || number + 2 == count);
         if number + 1 == table.rows.len() && !table.to_fill_in {
             rule(&mut piece, width);
         }
@@ -73,6 +64,64 @@ struct Place {
     from: f64,
     to: f64,
     align: Align,
+}
+
+/// Columns as wide as their share, but none narrower than its longest word, nor than a number.
+fn places(table: &Table, lettering: &Lettering, width: f64) -> Vec<Place> {
+    let least: Vec<f64> = table
+        .columns
+        .iter()
+        .enumerate()
+        .map(|(number, column)| {
+            let cells = table.rows.iter().filter_map(|row| row.get(number));
+            let widest = cells.map(|cell| longest_part(cell, column.align, lettering.text));
+            // Bold letters are as wide as others, and a little strong at both ends.
+            let name = longest_part(&column.name, Align::Start, 1.1 * lettering.small);
+            widest.fold(name, f64::max) + 2.0 * PAD + 0.02
+        })
+        .collect();
+    let needed: f64 = least.iter().sum();
+    // What does not fit is broken between letters, in every column alike.
+    let squeeze = (width / needed).min(1.0);
+    let mut taken: Vec<f64> = least.iter().map(|least| least * squeeze).collect();
+    let mut open: Vec<usize> = (0..table.columns.len()).collect();
+    let mut left = width;
+    // Columns that need more than their share get what they need; the others share what is left.
+    loop {
+        let shares: f64 = open.iter().map(|number| table.columns[*number].share).sum();
+        let share = |number: usize| left * table.columns[number].share / shares;
+        let (greedy, content): (Vec<usize>, Vec<usize>) =
+            open.iter().partition(|number| taken[**number] > share(**number));
+        if greedy.is_empty() {
+            for number in content {
+                taken[number] = share(number);
+            }
+            break;
+        }
+        left -= greedy.iter().map(|number| taken[*number]).sum::<f64>();
+        open = content;
+        if open.is_empty() {
+            break;
+        }
+    }
+    let mut from = 0.0;
+    let place = |(column, width): (&super::Column, f64)| {
+        let place = Place { from, to: from + width, align: column.align };
+        from = place.to;
+        place
+    };
+    table.columns.iter().zip(taken).map(place).collect()
+}
+
+/// The width of what is not broken: a word, or a whole cell of numbers, cm.
+fn longest_part(words: &Wording, align: Align, size: f64) -> f64 {
+    /// A longer text is no number.
+    const LONGEST: usize = 14;
+    let words = words.as_str();
+    if align == Align::End && words.chars().count() <= LONGEST {
+        return text_width(words, size);
+    }
+    words.split(' ').map(|word| text_width(word, size)).fold(0.0, f64::max)
 }
 
 /// How a row looks.

@@ -4,9 +4,15 @@
 mod picture;
 mod tables;
 
-use super::{budget_bar::budget_bar, cautions::CAUTIONS, language::SHEET, notes, subject::Subject};
+use super::{
+    budget_bar::budget_bar,
+    cautions::CAUTIONS,
+    language::{Language, SHEET},
+    notes,
+    subject::Subject,
+};
 use crate::{
-    booklet::{Block, Booklet, Column, Lettering, Strip, Table},
+    booklet::{Block, Booklet, Column, Lettering, Paragraph, Strip, Table},
     drawing::{Drawing, Layer, Wording},
     order::Fitting,
 };
@@ -20,7 +26,7 @@ pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
     blocks.push(Block::Picture(draft_picture(subject)));
     let (mut left, mut middle, mut right) = (Vec::new(), Vec::new(), Vec::new());
     left.push(Block::Table(tables::measurements(subject)));
-    middle.push(Block::Picture(crotch_bar(subject, 0.33 * Booklet::width() - 0.6)));
+    middle.push(Block::Picture(crotch_bar(subject, 0.3 * Booklet::width() - 0.55)));
     middle.push(Block::remark(&notes::crotch_words(subject)));
     middle.push(Block::Table(tables::seams(subject)));
     middle.push(Block::Table(tables::joins(subject)));
@@ -30,13 +36,14 @@ pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
         right.push(Block::Table(tables::parameters(subject)));
     }
     right.push(Block::Table(tables::ease(subject)));
-    right.push(Block::List(CAUTIONS.iter().map(|words| Wording::line(words)).collect()));
     blocks.push(Block::Columns(vec![
-        Strip { share: 0.34, blocks: left },
-        Strip { share: 0.33, blocks: middle },
-        Strip { share: 0.33, blocks: right },
+        Strip { share: 0.31, blocks: left },
+        Strip { share: 0.3, blocks: middle },
+        Strip { share: 0.39, blocks: right },
     ]));
     blocks.push(Block::Table(record(subject, fittings)));
+    let cautions = Paragraph { small: true, ..Paragraph::led("Before you cut.", &CAUTIONS.join(" ")) };
+    blocks.push(Block::Paragraph(cautions));
     Booklet {
         name: subject.title("fit sheet"),
         description: Wording::paragraph(&subject.description("Fit sheet, drafted by breeks.")),
@@ -69,7 +76,9 @@ fn warnings(subject: &Subject<'_>) -> Vec<Block> {
 }
 
 fn crotch_bar(subject: &Subject<'_>, width: f64) -> Drawing {
-    let (marks, height) = budget_bar(subject, &SHEET, width);
+    /// A bar in a column of a page has little room for its words.
+    const NARROW: Language = Language { text: SHEET.small, ..SHEET };
+    let (marks, height) = budget_bar(subject, &NARROW, width);
     let mut layer = Layer::new("Crotch length");
     layer.marks = marks;
     let description = format!("Crotch length as bars. {}", notes::crotch_words(subject));

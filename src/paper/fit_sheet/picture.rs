@@ -6,25 +6,28 @@ use kurbo::{Affine, Point, Rect, Shape as _, Vec2};
 use crate::{
     booklet::Booklet,
     draft::{PanelShape, Shape},
-    drawing::{Align, Drawing, Footprint, Labels, Layer, Mark, Pen, Text, Wording},
+    drawing::{Align, Drawing, Layer, Pen, Text, Wording},
     paper::{
         language::{Language, SHEET},
         ledger::{Ledger, Stand},
         panel_marks,
         subject::{Subject, panel_name},
     },
-    terms::{Level, Role},
+    terms::Level,
 };
 
 const LANGUAGE: &Language = &SHEET;
 /// Height of the picture, cm.
-const HEIGHT: f64 = 10.6;
+const HEIGHT: f64 = 8.5;
 /// Between the rows of figures and the panels, cm.
 const GAP: f64 = 0.6;
-/// Room above the waist line for the names of the columns, cm of the body.
-const ABOVE_WAIST: f64 = 8.0;
-/// Between the two panels, cm of the body.
+/// From the upper edge to the waist line, for the names of the columns, cm.
+const ABOVE_WAIST: f64 = 1.25;
+/// Between the two panels, at least and at most, cm of the body.
 const BETWEEN: f64 = 4.0;
+const MOST_BETWEEN: f64 = 30.0;
+/// Under the hems, for the names of the panels, cm.
+const NAMES: f64 = 0.65;
 
 /// Both panels small, over the plain block in thin dashed lines where a fit parameter changed it, with a row of figures
 /// at each level. As wide as a page.
@@ -36,10 +39,15 @@ pub fn draft_picture(subject: &Subject<'_>) -> Drawing {
     let mut words = Layer::new("Figures");
     let plain = plain(subject);
 
-    let shown = Rect::new(Ledger::width(LANGUAGE) + 2.0 * GAP, 0.0, sheet.x1 - 0.2, sheet.y1 - 0.1);
-    let (mut whole, places) = side_by_side(subject.panels());
-    whole.y0 = whole.y0.min(-ABOVE_WAIST);
+    let shown = Rect::new(Ledger::width(LANGUAGE) + 3.0 * GAP, ABOVE_WAIST, sheet.x1 - 0.2, sheet.y1 - NAMES);
+    let (mut whole, mut places) = side_by_side(subject.panels());
+    // The centre back stands above the waist line, beside the names.
+    whole.y0 = 0.0;
     let scale = (shown.width() / whole.width()).min(shown.height() / whole.height());
+    // What is left over stands between the panels.
+    let apart = (shown.width() / scale - whole.width()).min(MOST_BETWEEN);
+    places[1] = Affine::translate((apart, 0.0)) * places[1];
+    whole.x1 += apart;
     let corner = Point::new(shown.x1 - scale * whole.width(), shown.y0);
     let fit = Affine::translate(corner.to_vec2())
         * Affine::scale(scale)
@@ -61,7 +69,12 @@ pub fn draft_picture(subject: &Subject<'_>) -> Drawing {
         }
         draw(panel, fit * place, &mut panels);
     }
-    name_panels(subject, fit, places, sheet, [&lines, &panels], &mut words);
+    for (panel, place) in subject.panels().into_iter().zip(places) {
+        let under = fit * place * Point::new(0.0, subject.draft.shape.levels[Level::Hem]);
+        let name = panel_name(panel.panel, subject.draft.side);
+        let at = Point::new(under.x, sheet.y1 - 0.15);
+        words.text(Text::new(at, LANGUAGE.head, name).bold().aligned(Align::Middle));
+    }
     let title = if plain.is_some() { "Dashed: the plain block, without fit parameters" } else { "" };
     let description = subject.description("The draft, reduced, with body, pattern and ease at every level.");
     Drawing {
@@ -90,35 +103,4 @@ fn draw(panel: &PanelShape, place: Affine, layer: &mut Layer) {
     layer.line(place * panel_marks::sewing_line(panel), LANGUAGE.outline);
     layer.line(place * panel_marks::inside(panel), LANGUAGE.inside);
     layer.line(place * panel_marks::notches(panel, 1.6), LANGUAGE.outline);
-}
-
-/// Names each panel in its leg.
-fn name_panels(
-    subject: &Subject<'_>,
-    fit: Affine,
-    places: [Affine; 2],
-    paper: Rect,
-    lines: [&Layer; 2],
-    words: &mut Layer,
-) {
-    let mut labels = Labels::new(paper, 0.1);
-    for mark in words.marks.iter().chain(lines.iter().flat_map(|layer| &layer.marks)) {
-        match mark {
-            Mark::Text(text) => labels.keep_off(text.footprint()),
-            Mark::Line { path, .. } => labels.spare(path),
-            Mark::Area { path, .. } => labels.keep_off(Footprint::level(path.bounding_box())),
-        }
-    }
-    let levels = &subject.draft.shape.levels;
-    let (top, bottom) = (levels[Level::Crotch], levels[Level::Knee]);
-    for (shape, place) in subject.panels().into_iter().zip(places) {
-        let text =
-            Text::new(Point::ORIGIN, LANGUAGE.head, panel_name(shape.panel, subject.draft.side)).bold();
-        let half = 0.55 * shape.roles[Role::SideKnee].x;
-        let spots = [0.3, 0.4, 0.5, 0.6, 0.2, 0.7].iter().map(|part| {
-            let at = fit * place * Point::new(half, top + part * (bottom - top));
-            Text { at, ..text.clone().aligned(Align::Middle) }
-        });
-        words.marks.extend(labels.place(spots).map(Mark::Text));
-    }
 }

@@ -15,12 +15,12 @@ use crate::{
 /// The measurements that the draft was made from, each with its source and its spread.
 pub(super) fn measurements(subject: &Subject<'_>) -> Table {
     let mut table = Table::new(
-        &format!("Measurements, {}; ± one standard deviation", short_name(subject.unit)),
+        &format!("Measurements, {}; ±: one deviation", short_name(subject.unit)),
         vec![
-            Column::words("", 3.0),
-            Column::numbers("body", 1.2),
-            Column::numbers("±", 0.8),
-            Column::words("from", 1.7),
+            Column::words("", 10.0),
+            Column::numbers("body", 1.0),
+            Column::numbers("±", 1.0),
+            Column::words("from", 1.0),
         ],
     );
     for measurement in Measurement::ALL {
@@ -64,10 +64,10 @@ pub(in crate::paper) fn seams(subject: &Subject<'_>) -> Table {
     let mut table = Table::new(
         "Seams walked",
         vec![
-            Column::words("", 1.6),
+            Column::words("", 3.0),
             Column::numbers("front", 1.2),
             Column::numbers("back", 1.2),
-            Column::numbers("back longer", 1.4),
+            Column::numbers("longer by", 1.4),
         ],
     );
     for row in &subject.report.seams {
@@ -80,7 +80,7 @@ pub(in crate::paper) fn seams(subject: &Subject<'_>) -> Table {
 pub(in crate::paper) fn joins(subject: &Subject<'_>) -> Table {
     let mut table = Table::new(
         "Joins",
-        vec![Column::words("", 1.8), Column::numbers("angle", 1.2), Column::numbers("true within", 2.0)],
+        vec![Column::words("", 3.0), Column::numbers("angle", 1.2), Column::numbers("true within", 2.0)],
     );
     for row in &subject.report.joins {
         let wanted = format!("{}° to {}°", decimal(row.wanted.0, 0), decimal(row.wanted.1, 0));
@@ -91,9 +91,9 @@ pub(in crate::paper) fn joins(subject: &Subject<'_>) -> Table {
 
 /// The fit parameters in force and what each adds to the crotch seam.
 pub(super) fn parameters(subject: &Subject<'_>) -> Table {
-    let print = |cm| figure(cm, subject.unit);
+    let print = |cm| decimal(subject.unit.from_cm(cm), 2);
     let mut table = Table::new(
-        "Fit parameters, and what each adds to the crotch seam",
+        &format!("Fit parameters, {}, and what each adds to the crotch seam", short_name(subject.unit)),
         vec![
             Column::words("", 3.0),
             Column::numbers("value", 1.5),
@@ -105,7 +105,11 @@ pub(super) fn parameters(subject: &Subject<'_>) -> Table {
     for it in &subject.draft.adjustments {
         let share = shares.iter().find(|share| share.key == Some(it.key));
         let (front, back) = share.map(|share| (print(share.front), print(share.back))).unwrap_or_default();
-        table.row([it.key.key().to_owned(), amount(subject, it.key, it.value), front, back]);
+        let value = match it.key.about().unit {
+            Measure::Cm => print(it.value),
+            Measure::Degrees => format!("{}°", decimal(it.value, 1)),
+        };
+        table.row([it.key.key().to_owned(), value, front, back]);
     }
     if let Some(rest) = shares.iter().find(|share| share.key.is_none()) {
         table.row(["together".to_owned(), String::new(), print(rest.front), print(rest.back)]);
@@ -124,7 +128,8 @@ pub(super) fn ease(subject: &Subject<'_>) -> Table {
             Column::numbers("a fit within", 1.8),
         ],
     );
-    for row in notes::ease_rows(subject) {
+    // Where nothing is drafted to an ease there is nothing to compare.
+    for row in notes::ease_rows(subject).into_iter().filter(|[_, _, drafted, _]| !drafted.is_empty()) {
         table.row(row);
     }
     table

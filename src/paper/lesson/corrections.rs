@@ -4,13 +4,15 @@ use super::{Class, sentence, sums::fine_length, truing::two};
 use crate::{
     adjust::{Key, Measure, Parameters},
     booklet::{Block, Booklet, Column, Table},
-    draft::{Shape, shape},
+    draft::{PanelShape, Shape, shape},
+    drawing::Wording,
+    order::Adjustment,
     paper::{
         correction::correction_within,
         corrections_page::seams,
         figures::{decimal, spoken},
     },
-    terms::{Panel, Role, Word},
+    terms::{Edge, Panel, Role, Word},
 };
 
 /// The panels of a correction's picture are no wider and no higher, cm.
@@ -33,27 +35,69 @@ impl Class<'_> {
         ];
         let mut so_far = Parameters::default();
         let mut was = shape(&draft.plan, &so_far);
+        let mut slight = Vec::new();
         for (key, value) in draft.parameters.set() {
             so_far = so_far.with(key, value);
             let is = shape(&draft.plan, &so_far);
-            blocks.push(self.correction(key, value, &was, &is));
             let moves = self.moves(key, &was, &is);
-            if !moves.rows.is_empty() {
-                blocks.push(Block::Table(moves));
+            if is_slight(&was, &is) {
+                slight.push((key, value, moves));
+            } else {
+                blocks.push(self.correction(key, value, &was, &is));
+                if !moves.rows.is_empty() {
+                    blocks.push(Block::Table(moves));
+                }
             }
             was = is;
         }
+        blocks.extend(self.too_small_to_see(slight));
         blocks
+    }
+
+    /// Corrections that a pencil cannot show, by one line each.
+    fn too_small_to_see(&self, slight: Vec<(Key, f64, Table)>) -> Vec<Block> {
+        if slight.is_empty() {
+            return Vec::new();
+        }
+        let mut amounts = Table::new(
+            "Corrections that a pencil line hides",
+            vec![
+                Column::words("parameter", 2.2),
+                Column::numbers("amount", 1.2),
+                Column::words("by hand", 6.0),
+            ],
+        );
+        let mut blocks = Vec::new();
+        for (key, value, moves) in slight {
+            amounts.rows.push(vec![
+                Wording::line(&format!("{}, {key}", key.about().title)),
+                Wording::line(&self.amount(key, value)),
+                Wording::paragraph(key.about().hand_method),
+            ]);
+            if !moves.rows.is_empty() {
+                blocks.push(Block::Table(moves));
+            }
+        }
+        let words = "These move nothing by a millimetre. They are part of the draft all the same: together they meet what was \
+                     measured.";
+        [Block::section("Slight corrections"), Block::plain(words), Block::Table(amounts)]
+            .into_iter()
+            .chain(blocks)
+            .collect()
+    }
+
+    fn amount(&self, key: Key, value: f64) -> String {
+        match key.about().unit {
+            Measure::Cm => fine_length(value, self.unit()),
+            Measure::Degrees => format!("{}°", decimal(value, 2)),
+        }
     }
 
     fn correction(&self, key: Key, value: f64, was: &Shape, is: &Shape) -> Block {
         let about = key.about();
-        let amount = match about.unit {
-            Measure::Cm => fine_length(value, self.unit()),
-            Measure::Degrees => format!("{}°", decimal(value, 2)),
-        };
+        let amount = self.amount(key, value);
         let from = self.draft().adjustments.iter().find(|it| it.key == key).map_or("", |it| match it.from {
-            "fit" => ", found by meeting the measurements",
+            Adjustment::FOUND => ", found by meeting the measurements",
             "measured" => ", as measured",
             _ => ", as the file says",
         });
@@ -94,4 +138,17 @@ impl Class<'_> {
         }
         table
     }
+}
+
+/// Whether nothing of the outline moves by as much as a pencil shows.
+fn is_slight(was: &Shape, is: &Shape) -> bool {
+    /// A millimetre, cm.
+    const SEEN: f64 = 0.1;
+    let lengths =
+        |panel: &PanelShape| Edge::ALL.iter().map(|edge| panel.edge(*edge).length()).collect::<Vec<_>>();
+    Panel::ALL.iter().all(|panel| {
+        let (was, is) = (was.panel(*panel), is.panel(*panel));
+        let still = Role::ALL.iter().all(|role| was.roles[*role].distance(is.roles[*role]) < SEEN);
+        still && lengths(was).iter().zip(&lengths(is)).all(|(was, is)| (was - is).abs() < SEEN)
+    })
 }

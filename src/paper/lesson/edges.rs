@@ -22,6 +22,7 @@ impl Class<'_> {
                  another. They are not true yet: that comes when both panels are drawn.",
             ),
         ];
+        blocks.extend(self.settled(panel));
         let mut before: Vec<BezPath> = Vec::new();
         for edge in [Edge::CrotchSeam, Edge::Inseam, Edge::Hem, Edge::SideSeam, Edge::Waist] {
             let path = match edge {
@@ -38,6 +39,73 @@ impl Class<'_> {
             blocks.push(Block::beside(words, picture, Booklet::width()));
             before.push(path);
         }
+        blocks
+    }
+
+    /// What the rules of the trade change on this body before the edges are drawn; nothing where the recipe stands.
+    fn settled(&self, panel: Panel) -> Vec<Block> {
+        /// Less is not seen on paper, cm.
+        const SEEN: f64 = 0.005;
+        let long = |cm: f64| fine_length(cm, self.unit());
+        let rules = self.rules(panel);
+        let plan = match panel {
+            Panel::Front => &self.plain.plan.front,
+            Panel::Back => &self.plain.plan.back,
+        };
+        let made = |role: Role| {
+            let at = self.draft().plan.construction.points[rules.roles[role as usize].0];
+            at - kurbo::Vec2::new(self.crease(panel), 0.0)
+        };
+        let moved = |role: Role| plan.roles[role] - made(role);
+        let mut changes = Vec::new();
+        let side = moved(Role::SideWaist).x;
+        let darts: f64 = rules.darts.iter().map(|dart| self.sums().value(&dart.intake)).sum();
+        if side.abs() >= SEEN || (plan.intake - darts).abs() >= SEEN {
+            let way = if side < 0.0 { "towards the centre" } else { "outwards" };
+            let count = match plan.darts.len() {
+                0 => "no dart".to_owned(),
+                1 => format!("one dart of {}", long(plan.intake)),
+                more => format!("{more} darts of {} together", long(plan.intake)),
+            };
+            changes.push(format!(
+                "By the recipe the darts take {} and the side takes the rest. A dart of less than 0.8 cm is not sewn, one \
+                 that is too wide is split, and a side that takes too much stands off the body. So the {} goes {} {way}, and \
+                 there is {count}.",
+                long(darts),
+                self.point_name(rules.roles[Role::SideWaist as usize]),
+                long(side.abs()),
+            ));
+        }
+        let start = moved(Role::CurveStart);
+        if start.hypot() >= SEEN {
+            changes.push(format!(
+                "The curve would begin too high for its centre line: {} goes {} along it.",
+                self.point_name(rules.roles[Role::CurveStart as usize]),
+                long(start.hypot())
+            ));
+        }
+        let hip = moved(Role::SideHip);
+        if hip.hypot() >= SEEN {
+            changes.push(format!(
+                "On the hip line the crotch curve has begun already: {} goes {} so that the width laid out is kept.",
+                self.point_name(rules.roles[Role::SideHip as usize]),
+                long(hip.hypot())
+            ));
+        }
+        let lean = moved(Role::CentreWaist);
+        if lean.hypot() >= SEEN {
+            changes.push(format!(
+                "The file asks for a seat that sits easily: {} leans over by {}.",
+                self.point_name(rules.roles[Role::CentreWaist as usize]),
+                long(lean.hypot())
+            ));
+        }
+        if changes.is_empty() {
+            return Vec::new();
+        }
+        let mut blocks =
+            vec![Block::section(&format!("{}: rules of the trade for this body", super::capital(panel)))];
+        blocks.extend(changes.iter().map(|change| Block::plain(change)));
         blocks
     }
 

@@ -18,9 +18,9 @@ use crate::{
 
 pub(super) const LANGUAGE: &Language = &SHEET;
 /// What is shown, without the names of the levels, cm.
-const LARGEST: (f64, f64) = (6.6, 7.4);
+const LARGEST: (f64, f64) = (6.6, 5.4);
 /// A whole leg may be higher, cm.
-const TALLEST: f64 = 10.5;
+const TALLEST: f64 = 9.0;
 /// Larger than this a part of a leg is no longer known as one.
 const LARGEST_SCALE: f64 = 0.3;
 /// Room for the names of the levels, cm.
@@ -175,6 +175,7 @@ impl<'a> Stage<'a> {
             line.move_to((-0.3, at));
             line.line_to((0.0, *y));
             line.line_to((right, *y));
+            sheet.labels.spare(&line);
             sheet.levels.line(line, LANGUAGE.level);
             let text = Text::new(Point::new(-0.36, at + 0.36 * size), size, short_line(name).as_str());
             sheet.words.text(text.aligned(Align::End).inked(Ink::Dark));
