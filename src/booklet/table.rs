@@ -11,8 +11,8 @@ use super::{
 };
 use crate::drawing::{Align, Ink, Mark, Text, Weight, Wording, lines_of_text, text_width};
 
-/// Left and right of the words of a cell, cm.
-const PAD: f64 = 0.15;
+/// Left and right of the words of a cell, in sizes of the text.
+const PAD: f64 = 0.4;
 /// A row that is written into by hand is at least so high, cm.
 const WRITTEN: f64 = 0.72;
 
@@ -32,7 +32,8 @@ pub(super) fn pieces(table: &Table, lettering: &Lettering, width: f64) -> Vec<Pi
         pieces.push(caption);
     }
     let names: Vec<&Wording> = table.columns.iter().map(|column| &column.name).collect();
-    let shape = Row { size: lettering.small, least: 0.0, bold: true, boxed: table.to_fill_in };
+    let shape =
+        Row { size: lettering.small, text: lettering.text, least: 0.0, bold: true, boxed: table.to_fill_in };
     let mut head = row(&names, &places, &shape);
     rule(&mut head, width);
     head.holds_next = true;
@@ -40,6 +41,7 @@ pub(super) fn pieces(table: &Table, lettering: &Lettering, width: f64) -> Vec<Pi
     pieces.push((*head).clone());
     let shape = Row {
         size: lettering.text,
+        text: lettering.text,
         least: if table.to_fill_in { WRITTEN } else { 0.0 },
         bold: false,
         boxed: table.to_fill_in,
@@ -77,7 +79,9 @@ fn places(table: &Table, lettering: &Lettering, width: f64) -> Vec<Place> {
             let widest = cells.map(|cell| longest_part(cell, column.align, lettering.text));
             // Bold letters are as wide as others, and a little strong at both ends.
             let name = longest_part(&column.name, Align::Start, 1.1 * lettering.small);
-            widest.fold(name, f64::max) + 2.0 * PAD + 0.02
+            let outer = number == 0 || number + 1 == table.columns.len();
+            let pads = if outer && !table.to_fill_in { 1.0 } else { 2.0 };
+            widest.fold(name, f64::max) + pads * PAD * lettering.text + 0.02
         })
         .collect();
     let needed: f64 = least.iter().sum();
@@ -127,6 +131,8 @@ fn longest_part(words: &Wording, align: Align, size: f64) -> f64 {
 /// How a row looks.
 struct Row {
     size: f64,
+    /// Size of the table's text, whatever this row's.
+    text: f64,
     least: f64,
     bold: bool,
     boxed: bool,
@@ -139,10 +145,11 @@ fn row(cells: &[&Wording], places: &[Place], shape: &Row) -> Piece {
     let mut lines_in_all = 1;
     for (number, (cell, place)) in cells.iter().zip(places).enumerate() {
         // The outer edges of a table stand in line with the text round it.
+        let pad = PAD * shape.text;
         let pads = if shape.boxed {
-            (PAD, PAD)
+            (pad, pad)
         } else {
-            (if number == 0 { 0.0 } else { PAD }, if number + 1 == places.len() { 0.0 } else { PAD })
+            (if number == 0 { 0.0 } else { pad }, if number + 1 == places.len() { 0.0 } else { pad })
         };
         let (from, to) = (place.from + pads.0, place.to - pads.1);
         let lines = lines_of_text(cell, size, (to - from).max(size));

@@ -22,14 +22,18 @@ pub use self::picture::draft_picture;
 /// The sheet of a draft, with the record of its toiles and room for the next.
 pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
     let mut blocks = vec![Block::plain(subject.block().as_str()), Block::remark(subject.how().as_str())];
-    blocks.extend(warnings(subject));
+    let warnings = warnings(subject);
+    // What forbids cutting stands before everything else.
+    let (forbids, minds) = if subject.report.can_be_cut() { (None, warnings) } else { (warnings, None) };
+    blocks.extend(forbids);
     blocks.push(Block::Picture(draft_picture(subject)));
     let (mut left, mut middle, mut right) = (Vec::new(), Vec::new(), Vec::new());
     left.push(Block::Table(tables::measurements(subject)));
-    middle.push(Block::Picture(crotch_bar(subject, 0.3 * Booklet::width() - 0.55)));
+    middle.push(Block::Picture(crotch_bar(subject, 0.29 * Booklet::width() - 0.55)));
     middle.push(Block::remark(&notes::crotch_words(subject)));
     middle.push(Block::Table(tables::seams(subject)));
     middle.push(Block::Table(tables::joins(subject)));
+    middle.extend(minds);
     if subject.draft.adjustments.is_empty() {
         right.push(Block::plain("No fit parameter: the plain block."));
     } else {
@@ -37,9 +41,9 @@ pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
     }
     right.push(Block::Table(tables::ease(subject)));
     blocks.push(Block::Columns(vec![
-        Strip { share: 0.31, blocks: left },
-        Strip { share: 0.3, blocks: middle },
-        Strip { share: 0.39, blocks: right },
+        Strip { share: 0.33, blocks: left },
+        Strip { share: 0.29, blocks: middle },
+        Strip { share: 0.38, blocks: right },
     ]));
     blocks.push(Block::Table(record(subject, fittings)));
     let cautions = Paragraph { small: true, ..Paragraph::led("Before you cut.", &CAUTIONS.join(" ")) };
@@ -65,14 +69,13 @@ pub(super) fn figures(subject: &Subject<'_>) -> Vec<Block> {
     blocks
 }
 
-/// What a person should know before cutting, first of all.
-fn warnings(subject: &Subject<'_>) -> Vec<Block> {
+/// What a person should know before cutting.
+fn warnings(subject: &Subject<'_>) -> Option<Block> {
     let said = notes::warnings_said(subject);
-    if said.is_empty() {
-        return Vec::new();
-    }
-    let lead = if subject.report.can_be_cut() { "Mind." } else { "Not to be cut as it stands." };
-    vec![Block::led(lead, &said.join(" "))]
+    let cut = subject.report.can_be_cut();
+    let lead = if cut { "Mind." } else { "Not to be cut as it stands." };
+    (!cut || !said.is_empty())
+        .then(|| Block::Paragraph(Paragraph { small: cut, ..Paragraph::led(lead, &said.join(" ")) }))
 }
 
 fn crotch_bar(subject: &Subject<'_>, width: f64) -> Drawing {

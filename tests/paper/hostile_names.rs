@@ -2,7 +2,7 @@
 
 use breeks::{
     drawing::{Paper, Sheet, SvgScale, Tiles},
-    paper::{draft_picture, first_page, overlay, wall_drawing},
+    paper::{first_page, overlay, wall_drawing},
     terms::Anchor,
     unit::Unit,
 };
@@ -21,7 +21,6 @@ fn hostile_names_as_words_within_the_sheet() {
         let tiles = Tiles::cut(&wall, Sheet::of(Paper::A4)).expect("a sheet");
         let pictures = [
             first_page(&subject, &tiles, Paper::A4),
-            draft_picture(&subject),
             overlay(&drawn.compared(), &drawn.compared(), Anchor::Crotch, Unit::Cm),
             wall.clone(),
         ];

@@ -83,7 +83,7 @@ pub(in crate::paper) fn joins(subject: &Subject<'_>) -> Table {
         vec![Column::words("", 3.0), Column::numbers("angle", 1.2), Column::numbers("true within", 2.0)],
     );
     for row in &subject.report.joins {
-        let wanted = format!("{}° to {}°", decimal(row.wanted.0, 0), decimal(row.wanted.1, 0));
+        let wanted = format!("{} to {}°", decimal(row.wanted.0, 0), decimal(row.wanted.1, 0));
         table.row([spoken(row.join.key()), format!("{}°", decimal(row.degrees, 1)), wanted]);
     }
     table

@@ -63,14 +63,14 @@ impl Class<'_> {
         if side.abs() >= SEEN || (plan.intake - darts).abs() >= SEEN {
             let way = if side < 0.0 { "towards the centre" } else { "outwards" };
             let count = match plan.darts.len() {
-                0 => "no dart".to_owned(),
-                1 => format!("one dart of {}", long(plan.intake)),
-                more => format!("{more} darts of {} together", long(plan.intake)),
+                0 => "there is no dart".to_owned(),
+                1 => format!("there is one dart of {}", long(plan.intake)),
+                more => format!("there are {more} darts of {} together", long(plan.intake)),
             };
             changes.push(format!(
                 "By the recipe the darts take {} and the side takes the rest. A dart of less than 0.8 cm is not sewn, one \
                  that is too wide is split, and a side that takes too much stands off the body. So the {} goes {} {way}, and \
-                 there is {count}.",
+                 {count}.",
                 long(darts),
                 self.point_name(rules.roles[Role::SideWaist as usize]),
                 long(side.abs()),

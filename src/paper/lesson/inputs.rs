@@ -8,7 +8,7 @@ use crate::{
     booklet::{Block, Column, Table},
     paper::figures::{short_name, spoken},
     recipe::{Proportion, QuantityRule, Reference, Step},
-    terms::{Panel, Word},
+    terms::{Panel, Style, Word},
 };
 
 impl Class<'_> {
@@ -42,7 +42,7 @@ impl Class<'_> {
                     added.row([name, value, format!("ease at the {}", spoken(at.key()))]);
                 }
                 Reference::Style(style) => {
-                    added.row([name, value, format!("style: {}", spoken(style.key()))]);
+                    added.row([name, value, self.style(style)]);
                 }
                 Reference::Ask(_) => {
                     added.row([name, value, "an amount that this recipe asks for".to_owned()]);
@@ -87,6 +87,18 @@ impl Class<'_> {
             ));
         }
         blocks
+    }
+
+    /// What a width of style is, and by which rule of the recipe, where it is the recipe's.
+    fn style(&self, style: Style) -> String {
+        let name = format!("style: {}", spoken(style.key()));
+        let value = self.draft().plan.inputs.style[style as usize];
+        let Some(row) = self.draft().recipe.style.row(style) else { return name };
+        let rule = [&row.women, &row.men].into_iter().find(|rule| {
+            rule.references().next().is_some()
+                && value.is_some_and(|value| (self.sums().value(rule) - value).abs() < 1e-9)
+        });
+        rule.map_or(name.clone(), |rule| format!("{name}, {}", self.sums().rule(rule)))
     }
 
     /// Every name of the trade or of the recipe's own that a rule of the construction uses, in the order of use.

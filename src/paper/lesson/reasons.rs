@@ -87,7 +87,8 @@ impl Class<'_> {
                 for panel in Panel::ALL {
                     let darts = &self.rules(*panel).darts;
                     if darts.iter().any(|dart| dart.intake.references().any(|it| it == wanted)) {
-                        reasons.push(format!("the {panel} dart is so wide"));
+                        let darts = if darts.len() == 1 { "dart takes" } else { "darts take" };
+                        reasons.push(format!("the {panel} {darts} by it"));
                     }
                 }
             }
