@@ -1,6 +1,6 @@
 //! The points of a panel joined by its edges, as the recipe bends them, before truing.
 
-use kurbo::{BezPath, CubicBez, Line, ParamCurve, Point};
+use kurbo::{BezPath, CubicBez, Line, ParamCurve, Point, Shape as _};
 
 use super::{Class, stage::edge_name, sums::fine_length};
 use crate::{
@@ -35,6 +35,25 @@ impl Class<'_> {
                 Block::section(&format!("{}: {}", super::capital(panel), heading(edge, shape))),
                 Block::led("Do.", &self.how(edge, shape)),
                 Block::led("Why.", why(edge, panel)),
+            ];
+            blocks.push(Block::beside(words, picture, Booklet::width()));
+            before.push(path);
+        }
+        for (line, ends) in shape.lines.iter().zip(&self.rules(panel).lines) {
+            let path = line.to_path(0.1);
+            let [from, to] = ends.map(|end| self.point_name(end));
+            let description = format!("A line of style across the {panel} drawn in a strong line.");
+            let picture = stage.edge(&path, &before, &description);
+            let words = vec![
+                Block::section(&format!("{}: line of style", super::capital(panel))),
+                Block::led(
+                    "Do.",
+                    &format!("Straight from {from} to {to}: {}.", fine_length(line.length(), self.unit())),
+                ),
+                Block::led(
+                    "Why.",
+                    "The panel is parted here by a seam. What a dart takes above it can be folded away in the upper part.",
+                ),
             ];
             blocks.push(Block::beside(words, picture, Booklet::width()));
             before.push(path);
