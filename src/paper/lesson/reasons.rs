@@ -87,8 +87,8 @@ impl Class<'_> {
                 for panel in Panel::ALL {
                     let darts = &self.rules(*panel).darts;
                     if darts.iter().any(|dart| dart.intake.references().any(|it| it == wanted)) {
-                        let darts = if darts.len() == 1 { "dart takes" } else { "darts take" };
-                        reasons.push(format!("the {panel} {darts} by it"));
+                        let darts = if darts.len() == 1 { "dart takes" } else { "darts take between them" };
+                        reasons.push(format!("it is what the {panel} {darts}"));
                     }
                 }
             }

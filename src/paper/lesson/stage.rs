@@ -1,6 +1,6 @@
 //! Pictures of the paper as it stands after so many steps: what is new is strong, what was there before is faint.
 
-use kurbo::{Affine, BezPath, Circle, ParamCurve as _, Point, Rect, Shape as _, Vec2};
+use kurbo::{Affine, BezPath, Circle, Line, ParamCurve as _, Point, Rect, Shape as _, Vec2};
 
 use super::Class;
 use crate::{
@@ -12,7 +12,7 @@ use crate::{
         panel_marks,
         spread::spread,
     },
-    recipe::{PointId, PointRule, Step},
+    recipe::{PointId, PointRule, Reach, Step},
     terms::{Edge, Level, Panel, Word},
 };
 
@@ -43,6 +43,23 @@ pub(super) struct Stage<'a> {
     done: usize,
 }
 
+/// A length that a step lays out, and on which part of its line.
+pub(super) struct Laid {
+    pub figure: String,
+    pub along: Along,
+}
+
+/// Part of the line of a step.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Along {
+    /// Level.
+    Across,
+    /// Upright.
+    Upright,
+    /// All of it.
+    Whole,
+}
+
 /// A picture while it is drawn.
 pub(super) struct Sheet {
     /// The part of the body's paper that is shown.
@@ -66,7 +83,7 @@ impl<'a> Stage<'a> {
     pub(super) fn levels_alone(&self) -> Drawing {
         let mut sheet = self.sheet(Rect::from_points((0.0, 0.0), (0.0, f64::INFINITY)), &[]);
         let hem = self.class.draft().shape.levels[Level::Hem];
-        let upright = kurbo::Line::new((0.0, 0.0), (0.0, hem)).to_path(0.1);
+        let upright = Line::new((0.0, 0.0), (0.0, hem)).to_path(0.1);
         sheet.new.line(sheet.fit * upright, LANGUAGE.outline);
         let start = self.class.point_name(PointId(0));
         sheet.point(Point::ORIGIN, &start, true);
@@ -74,10 +91,16 @@ impl<'a> Stage<'a> {
     }
 
     /// The step that makes a point.
-    pub(super) fn step(&self, id: PointId, rule: &PointRule, figures: &str) -> Drawing {
+    pub(super) fn step(&self, id: PointId, rule: &PointRule, laid: &[Laid]) -> Drawing {
         let made = &self.class.draft().plan.construction;
         let at = |id: PointId| made.points[id.0];
-        let path = line_of(rule, at(id), &at);
+        let path = match rule {
+            // What is measured is the way from the second point; the line itself was there.
+            PointRule::Toward { toward, reach: Reach::Past(_), .. } => {
+                Line::new(at(*toward), at(id)).to_path(0.1)
+            }
+            _ => line_of(rule, at(id), &at),
+        };
         let starts: Vec<PointId> = rule.points().collect();
         let focus = starts
             .iter()
@@ -91,8 +114,8 @@ impl<'a> Stage<'a> {
         for start in &starts {
             sheet.point(at(*start), &self.class.point_name(*start), false);
         }
-        if !figures.is_empty() {
-            sheet.figure(&path, figures);
+        for one in laid {
+            sheet.figure(&path, one);
         }
         let from: Vec<String> = starts.iter().map(|start| self.class.point_name(*start)).collect();
         let description =
@@ -238,15 +261,20 @@ impl Sheet {
         self.words.marks.extend(self.labels.place(spots).map(crate::drawing::Mark::Text));
     }
 
-    /// A length beside the middle of the longest part of a line.
-    pub(super) fn figure(&mut self, path: &BezPath, figure: &str) {
+    /// A length beside the middle of the part that it was laid out on.
+    fn figure(&mut self, path: &BezPath, laid: &Laid) {
+        /// A part is level or upright when it leaves the direction by less, cm.
+        const STRAY: f64 = 1e-6;
         let path = self.fit * path.clone();
-        let longest = path
-            .segments()
-            .map(|part| kurbo::Line::new(part.eval(0.0), part.eval(1.0)))
-            .max_by(|a, b| a.length().total_cmp(&b.length()));
+        let parts = path.segments().map(|part| Line::new(part.eval(0.0), part.eval(1.0)));
+        let fits = |part: &Line| match laid.along {
+            Along::Across => (part.p1.y - part.p0.y).abs() < STRAY,
+            Along::Upright => (part.p1.x - part.p0.x).abs() < STRAY,
+            Along::Whole => true,
+        };
+        let longest = parts.filter(fits).max_by(|a, b| a.length().total_cmp(&b.length()));
         let Some(line) = longest else { return };
-        let text = Text::new(Point::ORIGIN, LANGUAGE.text, figure);
+        let text = Text::new(Point::ORIGIN, LANGUAGE.text, laid.figure.as_str());
         let spots: Vec<Text> = [0.5, 0.35, 0.65]
             .iter()
             .flat_map(|part| text.beside(line.p0.lerp(line.p1, *part), 0.1))

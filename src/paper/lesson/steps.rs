@@ -2,6 +2,7 @@
 
 use super::{
     Class, capital, sentence,
+    stage::{Along, Laid},
     sums::{fine, fine_length},
 };
 use crate::{
@@ -16,7 +17,7 @@ struct Doing {
     words: String,
     sums: Vec<String>,
     /// Lengths to write beside the new line.
-    figures: Vec<String>,
+    laid: Vec<Laid>,
 }
 
 impl Class<'_> {
@@ -43,7 +44,7 @@ impl Class<'_> {
                 blocks.extend(doing.sums.iter().map(|sum| Block::Sum(Wording::paragraph(sum))));
                 blocks.push(Block::remark(&self.place(*id)));
                 blocks.extend(why);
-                let picture = self.stage(entry.panel, number).step(*id, rule, &doing.figures.join(", "));
+                let picture = self.stage(entry.panel, number).step(*id, rule, &doing.laid);
                 vec![Block::beside(blocks, picture, Booklet::width())]
             }
         }
@@ -53,18 +54,24 @@ impl Class<'_> {
         let name = self.point_name(id);
         let at = |id: &PointId| self.point_name(*id);
         let line = |index: usize| spoken(&self.draft().recipe.lines[index].name);
-        let mut doing = Doing { words: String::new(), sums: Vec::new(), figures: Vec::new() };
+        let mut doing = Doing { words: String::new(), sums: Vec::new(), laid: Vec::new() };
         doing.words = match rule {
             PointRule::From { from, across, height } => {
                 let mut ways = Vec::new();
                 if let Some((way, length)) = across {
-                    ways.push(format!("{} {}", self.length(length, &mut doing), towards(*way)));
+                    ways.push(format!(
+                        "{} {}",
+                        self.length(length, Along::Across, &mut doing),
+                        towards(*way)
+                    ));
                 }
                 match height {
                     None => {}
-                    Some(Height::Up(length)) => ways.push(format!("{} up", self.length(length, &mut doing))),
+                    Some(Height::Up(length)) => {
+                        ways.push(format!("{} up", self.length(length, Along::Upright, &mut doing)))
+                    }
                     Some(Height::Down(length)) => {
-                        ways.push(format!("{} down", self.length(length, &mut doing)))
+                        ways.push(format!("{} down", self.length(length, Along::Upright, &mut doing)))
                     }
                     Some(Height::On(index)) if across.is_some() => {
                         ways.push(format!("on the {}", line(*index)))
@@ -77,7 +84,7 @@ impl Class<'_> {
                 format!("Mark {name} from {}: {}.", at(from), ways.join(", "))
             }
             PointRule::Diagonal { from, fork_up } => {
-                let length = self.length(fork_up, &mut doing);
+                let length = self.length(fork_up, Along::Whole, &mut doing);
                 format!("Mark {name} from {}: {length} along the diagonal towards the fork and up.", at(from))
             }
             PointRule::Toward { from, toward, reach } => {
@@ -90,7 +97,8 @@ impl Class<'_> {
                     Reach::Past(length) => {
                         let value = self.sums().value(length);
                         let side = if value < 0.0 { "before" } else { "beyond" };
-                        doing.figures.push(fine(value.abs(), self.unit()));
+                        let figure = fine(value.abs(), self.unit());
+                        doing.laid.push(Laid { figure, along: Along::Whole });
                         self.note_sum(length, &mut doing);
                         format!("{} {side} {toward}", fine_length(value.abs(), self.unit()))
                     }
@@ -98,7 +106,7 @@ impl Class<'_> {
                 format!("Mark {name} on the line from {from} to {toward}: {how}.")
             }
             PointRule::Span { from, span, on, towards: way } => {
-                let length = self.length(span, &mut doing);
+                let length = self.length(span, Along::Whole, &mut doing);
                 format!(
                     "Mark {name} on the {}, {}: {length} from {}, laid obliquely.",
                     line(*on),
@@ -119,9 +127,9 @@ impl Class<'_> {
     }
 
     /// A length with its unit; its sum is noted.
-    fn length(&self, rule: &Proportion, doing: &mut Doing) -> String {
+    fn length(&self, rule: &Proportion, along: Along, doing: &mut Doing) -> String {
         let value = self.sums().value(rule);
-        doing.figures.push(fine(value, self.unit()));
+        doing.laid.push(Laid { figure: fine(value, self.unit()), along });
         self.note_sum(rule, doing);
         fine_length(value, self.unit())
     }
