@@ -110,8 +110,7 @@ fn write_picture(out: &mut String, drawing: &Drawing) -> Result {
     /// A wider picture would have letters too small for a phone, were it shown whole there, cm.
     const PHONE: f64 = 11.0;
     if drawing.bounds.width() > PHONE {
-        let title = Escaped(drawing.title.as_str());
-        writeln!(out, "<figure>\n<div class=\"wide\" role=\"group\" tabindex=\"0\" aria-label=\"{title}\">")?;
+        writeln!(out, "<figure>\n<div class=\"wide\" role=\"group\" tabindex=\"0\" aria-label=\"Picture\">")?;
         writeln!(out, "{}</div>", drawing.to_svg_element())?;
     } else {
         write!(out, "<figure>\n{}", drawing.to_svg_element())?;

@@ -120,11 +120,7 @@ fn paper(text: &str) -> Result<Paper, String> {
 type Counted = (Sheet, Option<String>);
 
 /// The drawing of a draft to the sewing line, and the sheet that is kept beside it.
-fn drawings(
-    subject: &Subject<'_>,
-    fittings: &[Fitting],
-    stem: &str,
-) -> Result<[Counted; 4], Mistakes> {
+fn drawings(subject: &Subject<'_>, fittings: &[Fitting], stem: &str) -> Result<[Counted; 4], Mistakes> {
     let wall = wall_drawing(subject);
     let fitted = fit_sheet(subject, fittings);
     let size = wall.bounds.size();

@@ -7,7 +7,6 @@ mod tape;
 use kurbo::{Affine, Rect};
 
 use self::figure::{FLOOR, View};
-use super::figures::spoken;
 use crate::{
     booklet::{Block, Booklet, Column, Lettering, Strip, Table},
     drawing::{Drawing, Layer, Wording},
@@ -203,7 +202,7 @@ fn to_fill_in() -> Table {
         let leg = if measurement.about().of_a_leg { "" } else { "–" };
         table.row([
             number(measurement).to_string(),
-            spoken(measurement.about().title),
+            measurement.about().title.to_owned(),
             String::new(),
             String::new(),
             String::new(),

@@ -1,8 +1,13 @@
 //! Names and notes that try something show as text, in their place.
 
+use std::sync::Arc;
+
 use breeks::{
-    order::Fitting,
+    fit::drafted_legs,
+    mistake::Source,
+    order::{Fitting, Order, demo},
     paper::{fit_sheet, lesson},
+    recipe::{self, Recipe},
     unit::Unit,
 };
 
@@ -63,5 +68,29 @@ fn hostile_names_as_words_on_every_page() {
                 "known as ours by its first bytes"
             );
         }
+    }
+}
+
+#[test]
+fn hostile_words_of_a_recipe_as_words() {
+    let source = recipe::source("classic").expect("a shipped recipe");
+    let evil = "</p><script>alert(1)</script><img src=x onerror=alert(1)>";
+    let text = source
+        .text
+        .replace("square out the hip line", evil)
+        .replace("Ease: common practice, no source.", evil)
+        .replace("Classic trousers", evil);
+    assert_eq!(text.matches(evil).count(), 3);
+    let recipe = Arc::new(Recipe::parse(&Source::new("own.toml", text)).expect("a recipe"));
+    let (order, _) = Order::read(&demo("stroke").expect("a demo")).expect("a sound demo");
+    let legs = drafted_legs(&order, &recipe).expect("a body");
+    let taught = Taught { legs, order };
+    for booklet in [lesson(&taught.subject(Unit::Cm)), fit_sheet(&taught.subject(Unit::Cm), &[])] {
+        let html = booklet.to_html();
+        let strange =
+            |token: &Token| matches!(token, Token::Open { name, .. } if name == "script" || name == "img");
+        assert!(!tokens(&html).iter().any(strange));
+        assert!(html.contains("&lt;script&gt;alert(1)"), "it shows as words");
+        assert!(faults(&booklet).is_empty());
     }
 }

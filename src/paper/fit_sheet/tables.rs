@@ -4,7 +4,7 @@ use crate::{
     adjust::{Key, Measure},
     booklet::{Column, Table},
     paper::{
-        figures::{decimal, figure, short_name, spoken},
+        figures::{decimal, figure, places, short_name, spoken},
         notes,
         subject::Subject,
     },
@@ -25,7 +25,7 @@ pub(super) fn measurements(subject: &Subject<'_>) -> Table {
     );
     for measurement in Measurement::ALL {
         if let Some(value) = subject.draft.body.value(*measurement) {
-            let sd = decimal(subject.unit.from_cm(value.sd), super::super::figures::places(subject.unit));
+            let sd = decimal(subject.unit.from_cm(value.sd), places(subject.unit));
             let title = measurement.about().title;
             table.row([title, &figure(value.cm, subject.unit), &sd, value.from.key()]);
         }
@@ -34,7 +34,7 @@ pub(super) fn measurements(subject: &Subject<'_>) -> Table {
 }
 
 /// Every level with body, pattern, ease and what counts as a fit.
-pub(in crate::paper) fn levels(subject: &Subject<'_>) -> Table {
+pub(super) fn levels(subject: &Subject<'_>) -> Table {
     let print = |cm| figure(cm, subject.unit);
     let mut table = Table::new(
         &format!("Levels, {}; thigh to hem: one leg", short_name(subject.unit)),
@@ -59,7 +59,7 @@ pub(in crate::paper) fn levels(subject: &Subject<'_>) -> Table {
 }
 
 /// What sews to what.
-pub(in crate::paper) fn seams(subject: &Subject<'_>) -> Table {
+pub(super) fn seams(subject: &Subject<'_>) -> Table {
     let print = |cm| figure(cm, subject.unit);
     let mut table = Table::new(
         "Seams walked",
@@ -77,7 +77,7 @@ pub(in crate::paper) fn seams(subject: &Subject<'_>) -> Table {
 }
 
 /// How outlines run on across the seams.
-pub(in crate::paper) fn joins(subject: &Subject<'_>) -> Table {
+pub(super) fn joins(subject: &Subject<'_>) -> Table {
     let mut table = Table::new(
         "Joins",
         vec![Column::words("", 3.0), Column::numbers("angle", 1.2), Column::numbers("true within", 2.0)],

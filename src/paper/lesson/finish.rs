@@ -2,10 +2,10 @@
 
 use super::{Class, sentence, sums::fine_length, truing::two};
 use crate::{
-    booklet::{Block, Column, Table},
-    draft::PanelShape,
+    booklet::{Block, Booklet, Column, Table},
+    draft::{PanelShape, shape},
     drawing::Wording,
-    paper::{cautions::CAUTIONS, figures::spoken},
+    paper::{cautions::CAUTIONS, correction::correction_within, figures::spoken},
     terms::{Edge, Panel, Role, Word},
 };
 
@@ -15,20 +15,26 @@ impl Class<'_> {
         let subject = self.subject;
         let mut blocks = vec![Block::chapter("The finished block")];
         if let Some(cut) = subject.draft.shape.front.cut_off {
-            blocks.push(Block::section("The top is cut"));
-            blocks.push(Block::led(
-                "Do.",
-                &format!(
-                    "Measure {} down from the waist along the centre lines and along the side seams of both panels, and draw the \
+            let words = vec![
+                Block::section("The top is cut"),
+                Block::led(
+                    "Do.",
+                    &format!(
+                        "Measure {} down from the waist along the centre lines and along the side seams of both panels, and draw the \
                      new waist through the marks with the darts closed, square to the centres.",
-                    fine_length(cut.drop, self.unit())
+                        fine_length(cut.drop, self.unit())
+                    ),
                 ),
-            ));
-            blocks.push(Block::led(
-                "Why.",
-                "The block is drafted from the measured waist, where the body holds a measurement; the trousers end lower. Both \
+                Block::led(
+                    "Why.",
+                    "The block is drafted from the measured waist, where the body holds a measurement; the trousers end lower. Both \
                  panels lose the same along centre and side, so that seams that agreed agree still.",
-            ));
+                ),
+            ];
+            let whole = shape(&subject.draft.plan, &subject.draft.parameters);
+            let picture =
+                correction_within((6.0, 5.0), "The waist, before and after", &whole, &subject.draft.shape);
+            blocks.push(Block::beside(words, picture, Booklet::width()));
         }
         blocks.extend(crate::paper::fit_sheet::figures(subject));
         for panel in Panel::ALL {
@@ -57,9 +63,9 @@ impl Class<'_> {
             &format!("The {panel}: its points when finished"),
             vec![Column::words("point", 3.5), Column::numbers("across", 1.5), Column::numbers("down", 1.5)],
         );
-        let shape = self.draft().shape.panel(panel);
+        let finished = self.draft().shape.panel(panel);
         for role in Role::ALL {
-            let at = shape.roles[*role];
+            let at = finished.roles[*role];
             let [x, y] = [at.x, at.y].map(|cm| two(self.unit().from_cm(cm)));
             table.row([spoken(role.key()), x, y]);
         }
@@ -75,10 +81,10 @@ impl Class<'_> {
             Edge::Waist => panel.sewn_waist_length(),
             Edge::SideSeam | Edge::Hem | Edge::Inseam | Edge::CrotchSeam => panel.edge(edge).length(),
         };
-        let shape = &self.draft().shape;
+        let finished = &self.draft().shape;
         for edge in Edge::ALL {
             let [front, back] =
-                [&shape.front, &shape.back].map(|panel| two(self.unit().from_cm(sewn(panel, *edge))));
+                [&finished.front, &finished.back].map(|panel| two(self.unit().from_cm(sewn(panel, *edge))));
             table.row([spoken(edge.key()), front, back]);
         }
         table
