@@ -167,7 +167,7 @@ fn picture(drawing: &Drawing, lettering: &Lettering, width: f64) -> Piece {
 
 /// Strips side by side as one piece; one below the other where they are taller than a page.
 fn columns(strips: &[Strip], lettering: &Lettering, width: f64, tallest: f64) -> Vec<Piece> {
-    let mut whole = Piece::new(0.6 * lettering.text);
+    let mut whole = Piece::new(0.9 * lettering.text);
     let mut left = 0.0;
     let mut in_turn = Vec::new();
     for strip in strips {

@@ -85,7 +85,8 @@ pub(super) fn correction_within(largest: (f64, f64), what: &str, old: &Shape, ne
     }
     // The panels run on below what is shown; their names stand on paper of their own.
     let under = Rect::new(-NAMES - MARGIN, height, scale * width + MARGIN, height + NAME_BAND);
-    words.area(under.to_path(0.1), Shade::White);
+    // It reaches over the edge of the picture, where a rounded dot of a line would show.
+    words.area(Rect { y1: under.y1 + 0.1, ..under }.to_path(0.1), Shade::White);
     for (panel, x) in panels.iter().zip(names) {
         let at = Point::new(x, height + 0.7 * NAME_BAND);
         words
