@@ -9,6 +9,7 @@ mod cutting;
 mod draft;
 mod fit;
 mod input;
+mod lesson;
 mod new;
 mod output;
 
@@ -41,6 +42,8 @@ enum Command {
     Fit(fit::Arguments),
     /// Lay the pieces on cloth and tell how much to buy
     Cloth(cloth::Arguments),
+    /// Write the construction step by step, as a class would do it on this body
+    Lesson(lesson::Arguments),
     /// Lay two drafts over each other and tell what changed
     Compare(compare::Arguments),
     /// Draft many bodies: rows of CSV or NDJSON in, one line of JSON a row out
@@ -69,6 +72,7 @@ pub fn run() -> ExitCode {
         Command::Draft(arguments) => draft::run(&arguments),
         Command::Fit(arguments) => fit::run(&arguments),
         Command::Cloth(arguments) => cloth::run(&arguments),
+        Command::Lesson(arguments) => lesson::run(&arguments),
         Command::Compare(arguments) => compare::run(&arguments),
         Command::Batch(arguments) => batch::run(&arguments),
         Command::Blocks(arguments) => blocks::run(&arguments),

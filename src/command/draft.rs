@@ -16,8 +16,9 @@ use crate::{
     drawing::{Paper, SvgScale, Tiles},
     fit::drafted_legs,
     mistake::{Mistake, Mistakes},
+    order::Fitting,
     paper::{
-        PlacedPiece, Subject, cautions, centre_table, exchange_file, first_page, fit_table, overview,
+        PlacedPiece, Subject, cautions, centre_table, exchange_file, first_page, fit_sheet, fit_table,
         pattern_sheet, projected, wall_drawing,
     },
     pattern::{
@@ -93,7 +94,8 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
                 Side::Both => stem.clone(),
                 side => format!("{stem}-{side}"),
             };
-            files.extend(drawings(&Subject { draft: &leg.draft, report: &leg.report, unit }, &stem)?);
+            let subject = Subject { draft: &leg.draft, report: &leg.report, unit };
+            files.extend(drawings(&subject, &order.fittings, &stem)?);
         }
         let subjects: Vec<Subject<'_>> =
             legs.iter().map(|leg| Subject { draft: &leg.draft, report: &leg.report, unit }).collect();
@@ -150,19 +152,18 @@ fn paper(text: &str) -> Result<Paper, String> {
 /// A file with how much paper it takes, where that is to be said.
 type Counted = (Sheet, Option<String>);
 
-/// The drawings of a draft to the sewing line.
-fn drawings(subject: &Subject<'_>, stem: &str) -> Result<[Counted; 3], Mistakes> {
+/// The drawing of a draft to the sewing line, and the sheet that is kept beside it.
+fn drawings(subject: &Subject<'_>, fittings: &[Fitting], stem: &str) -> Result<[Counted; 4], Mistakes> {
     let wall = wall_drawing(subject);
+    let fitted = fit_sheet(subject, fittings);
     let size = wall.bounds.size();
     let one = format!("one sheet of {:.0} by {:.0} cm", size.width, size.height);
     let file = |name: String, bytes| Sheet { name, bytes };
     Ok([
         (file(format!("{stem}.svg"), wall.to_svg(SvgScale::TrueScale).into_bytes()), None),
-        (
-            file(format!("{stem}-overview.svg"), overview(subject).to_svg(SvgScale::FitsScreen).into_bytes()),
-            None,
-        ),
         (file(format!("{stem}.pdf"), wall.to_pdf()?), Some(one)),
+        (file(format!("{stem}-fit-sheet.html"), fitted.to_html().into_bytes()), None),
+        (file(format!("{stem}-fit-sheet.pdf"), fitted.to_pdf()?), None),
     ])
 }
 

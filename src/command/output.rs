@@ -41,12 +41,17 @@ pub(super) fn write_all(folder: &Path, sheets: &[Sheet]) -> Result<Vec<PathBuf>,
 pub(super) fn write_new(path: &Path, text: &str) -> Result<(), Mistake> {
     file::create(path, text.as_bytes()).map_err(|error| {
         if error.kind() == std::io::ErrorKind::AlreadyExists {
-            Mistake::new(format!("`{}` exists already", path.display()))
-                .help("name another file: this program does not overwrite what a person wrote")
+            exists(path)
         } else {
             Mistake::new(format!("cannot write `{}`: {error}", path.display()))
         }
     })
+}
+
+/// What a person is told whose file is there already.
+pub(super) fn exists(path: &Path) -> Mistake {
+    Mistake::new(format!("`{}` exists already", path.display()))
+        .help("name another file: this program does not overwrite what a person wrote")
 }
 
 /// Whether a file was written by this program. Anything but a plain file, such as a pipe that nobody feeds, was not.

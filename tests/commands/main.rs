@@ -6,6 +6,7 @@ mod compare;
 mod dialogue;
 mod draft;
 mod fit;
+mod lesson;
 mod readme;
 mod refusals;
 mod streams;

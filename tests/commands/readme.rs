@@ -17,7 +17,8 @@ fn measurement_file_of_the_readme_drafted() {
         [
             "bow.toml",
             "drafts/bow-classic-a4-letter.pdf",
-            "drafts/bow-classic-overview.svg",
+            "drafts/bow-classic-fit-sheet.html",
+            "drafts/bow-classic-fit-sheet.pdf",
             "drafts/bow-classic-pieces.svg",
             "drafts/bow-classic.json",
             "drafts/bow-classic.pdf",

@@ -2,7 +2,7 @@
 
 use breeks::{
     drawing::{Paper, Sheet, SvgScale, Tiles},
-    paper::{first_page, overlay, overview, wall_drawing},
+    paper::{first_page, overlay, wall_drawing},
     pattern::Cloth,
     terms::Anchor,
     unit::Unit,
@@ -22,7 +22,6 @@ fn hostile_names_as_words_within_the_sheet() {
         let tiles = Tiles::cut(&wall, Sheet::of(Paper::A4)).expect("a sheet");
         let pictures = [
             first_page(&subject, &tiles, Paper::A4),
-            overview(&subject),
             overlay(&drawn.compared(), &drawn.compared(), Anchor::Crotch, Unit::Cm),
             on_cloth(&drawn, &Cloth::new(150.0)),
             wall.clone(),

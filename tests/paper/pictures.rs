@@ -2,7 +2,7 @@
 
 use breeks::{
     drawing::{Drawing, Paper, Sheet, SvgScale, Tiles},
-    paper::{first_page, overlay, overview, wall_drawing},
+    paper::{draft_picture, first_page, overlay, wall_drawing},
     pattern::Cloth,
     terms::Anchor,
     unit::Unit,
@@ -25,13 +25,13 @@ fn wall_drawing_with_parameters_as_yesterday() {
 }
 
 #[test]
-fn overview_as_yesterday() {
-    as_yesterday("paper-overview", &overview(&Drawn::demo("five", &[]).subject()));
+fn draft_with_its_ease_as_yesterday() {
+    as_yesterday("paper-draft", &draft_picture(&Drawn::demo("five", &[]).subject()));
 }
 
 #[test]
-fn overview_in_inches_as_yesterday() {
-    as_yesterday("paper-overview-inches", &overview(&Drawn::demo("cox", &[]).subject()));
+fn draft_with_its_ease_in_inches_as_yesterday() {
+    as_yesterday("paper-draft-inches", &draft_picture(&Drawn::demo("cox", &[]).subject()));
 }
 
 #[test]
