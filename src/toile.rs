@@ -1,0 +1,27 @@
+//! The toile judged: what is seen on the body becomes signs, signs and the draft's own numbers rank what the pattern
+//! lacks, a quick test separates what is still alike, and the next single change is named as a parameter. What is known
+//! of faults, causes and tests is data: `toile/faults.toml`; how people say it: `toile/words.toml`.
+
+mod advice;
+mod evidence;
+mod judgement;
+mod knowledge;
+mod question;
+mod rank;
+mod record;
+mod said;
+mod separate;
+mod sign;
+
+pub use advice::{Advice, Amount, Effect, Move, Pinned, advise, held};
+pub use evidence::{Evidence, Number};
+pub use judgement::{Judgement, Toile, judge};
+pub use knowledge::{
+    Cause, CauseId, CrotchPart, Fault, Kind, Knowledge, Lack, Quick, QuickResult, Setting, Target, knowledge,
+};
+pub use question::{Answers, Question, QUESTIONS};
+pub use rank::{Ranked, Ranking, Standing, rank};
+pub use record::{Past, Since, Step, past};
+pub use said::{LONGEST_REPORT, Report, Seen, read};
+pub use separate::{Separation, separate};
+pub use sign::{Does, Face, Feel, Lines, Place, Sign, When};

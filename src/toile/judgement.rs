@@ -1,0 +1,79 @@
+//! Everything at once: what was said and tested, the ranking, the test that is next, the change that is next.
+
+use std::sync::Arc;
+
+use super::{
+    advice::{Advice, Pinned, advise},
+    rank::{Ranking, rank},
+    record::Past,
+    said::Report,
+    separate::{Separation, separate},
+};
+use crate::{
+    fit::Legs,
+    mistake::Mistakes,
+    order::Order,
+    recipe::Recipe,
+    terms::Side,
+};
+
+/// What a toile is judged from.
+#[derive(Clone, Debug)]
+pub struct Toile {
+    /// What was seen.
+    pub report: Report,
+    /// Results of tests: the test's key and the result's.
+    pub tested: Vec<(String, String)>,
+    /// The leg it is of.
+    pub side: Side,
+    /// What was pinned on the body, cm.
+    pub pinned: Pinned,
+    /// The toiles before it.
+    pub past: Past,
+}
+
+/// A toile judged.
+#[derive(Clone, Debug)]
+pub struct Judgement {
+    /// What it was judged from.
+    pub toile: Toile,
+    /// The ranking.
+    pub ranking: Ranking,
+    /// The test that tells most.
+    pub test: Option<Separation>,
+    /// The next change; `None` where signs contradict each other: then the test comes first.
+    pub advice: Option<Advice>,
+    /// Whether the change may be taken without another test.
+    pub clear: bool,
+}
+
+/// The likeliest cause stands clear of the second by this.
+const CLEAR: f64 = 1.7;
+/// Or has this share of all.
+const MOST: f64 = 0.45;
+
+/// Judges a toile of the trousers that were drafted.
+///
+/// # Errors
+/// As [`advise`].
+pub fn judge(toile: Toile, order: &Order, recipe: &Arc<Recipe>, legs: &Legs) -> Result<Judgement, Mistakes> {
+    let leg = match (&legs.second, toile.side) {
+        (Some(right), Side::Right) => right,
+        _ => &legs.first,
+    };
+    let ranking = rank(&toile.report, &toile.tested, Some(leg), &toile.past);
+    let test = separate(&ranking, &toile.tested);
+    let stands_out = match ranking.causes.as_slice() {
+        [first, second, ..] => first.share >= MOST || first.share >= CLEAR * second.share,
+        _ => true,
+    };
+    let torn = ranking.torn.is_some() && toile.tested.is_empty();
+    let advice = if torn {
+        None
+    } else {
+        Some(advise(&ranking, order, recipe, legs, toile.side, toile.pinned, &toile.past)?)
+    };
+    let undone = advice.as_ref().is_some_and(|advice| advice.cause.is_none() && !advice.moves.is_empty());
+    let clear = undone || (!torn && (stands_out || test.is_none()));
+    Ok(Judgement { toile, ranking, test, advice, clear })
+}
