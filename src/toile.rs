@@ -19,7 +19,7 @@ pub use judgement::{Judgement, Toile, judge};
 pub use knowledge::{
     Cause, CauseId, CrotchPart, Fault, Kind, Knowledge, Lack, Quick, QuickResult, Setting, Target, knowledge,
 };
-pub use question::{Answers, Question, QUESTIONS};
+pub use question::{Answers, QUESTIONS, Question};
 pub use rank::{Ranked, Ranking, Standing, rank};
 pub use record::{Past, Since, Step, past};
 pub use said::{LONGEST_REPORT, Report, Seen, read};

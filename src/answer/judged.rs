@@ -17,6 +17,9 @@ const FORMAT: &str = "breeks-toile";
 /// Raised when a field changes its meaning.
 const VERSION: u32 = 1;
 
+/// A cause with less is left out.
+const LEAST: f64 = 0.01;
+
 /// A toile judged. Lengths in cm to 4 decimals, angles in degrees to 2. `clear` is false where the test comes first.
 #[derive(Serialize)]
 pub struct Judged<'a> {
@@ -192,7 +195,7 @@ impl<'a> Judged<'a> {
     /// A judged toile of a draft, with what a person should know of the file.
     pub fn new(draft: &'a Draft, judgement: &'a Judgement, warnings: Vec<Notice>) -> Self {
         let report = &judgement.toile.report;
-        let causes = |list: &'a [Ranked]| list.iter().map(Cause::of).collect();
+        let causes = |list: &'a [Ranked]| list.iter().filter(|it| it.share >= LEAST).map(Cause::of).collect();
         Self {
             format: FORMAT,
             version: VERSION,

@@ -24,8 +24,8 @@ use crate::{
     recipe,
     terms::{Anchor, FitKind, Side, Word},
     toile::{
-        Answers, Does, Face, Feel, Judgement, Lines, Place, QUESTIONS, Question, Report, Seen, Sign, Since, Toile, When,
-        judge, knowledge, past, read,
+        Answers, Does, Face, Feel, Judgement, Lines, Place, QUESTIONS, Question, Report, Seen, Sign, Since,
+        Toile, When, judge, knowledge, past, read,
     },
     unit::{Unit, parse_length},
 };
@@ -137,7 +137,9 @@ const HELD: &str = "as sewn: what the fit had found is kept, and the fit held";
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let path = arguments.input.path();
     if arguments.write && path.is_none() {
-        return Err(Mistake::new("`--write` needs a measurement file").help("a demo is not written to").into());
+        return Err(Mistake::new("`--write` needs a measurement file")
+            .help("a demo is not written to")
+            .into());
     }
     let (order, notices) = arguments.input.read()?;
     let unit = arguments.input.unit(&order);
@@ -161,7 +163,10 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let mut tested = tested(&arguments.tested)?;
     let mut report = arguments.report();
     let asks = arguments.ask
-        || (report.seen.is_empty() && !report.says_something() && tested.is_empty() && std::io::stdin().is_terminal());
+        || (report.seen.is_empty()
+            && !report.says_something()
+            && tested.is_empty()
+            && std::io::stdin().is_terminal());
     let mut talk = Talk::new(arguments.json);
     if asks {
         report.seen.extend(talk.questions()?);
@@ -284,10 +289,9 @@ fn tested(typed: &[String]) -> Result<Vec<(String, String)>, Mistakes> {
                 .into());
         };
         if !quick.results.iter().any(|it| it.key == result) {
-            let mut mistake =
-                Mistake::new(format!("`{test}` has no result `{}`", Wording::line(result)))
-                    .nearest(result, quick.results.iter().map(|it| it.key.as_str()))
-                    .help(quick.ask.clone());
+            let mut mistake = Mistake::new(format!("`{test}` has no result `{}`", Wording::line(result)))
+                .nearest(result, quick.results.iter().map(|it| it.key.as_str()))
+                .help(quick.ask.clone());
             for it in &quick.results {
                 mistake = mistake.help(format!("`{test}={}`: {}", it.key, it.says));
             }
@@ -337,6 +341,7 @@ impl Talk {
     /// The questions; what was answered as a sign.
     fn questions(&mut self) -> Result<Option<Seen>, Mistake> {
         let mut answers: Answers = [None; 4];
+        self.say("Answer with a number; nothing passes a question over.\n")?;
         for question in QUESTIONS {
             if !question.is_open(&answers) {
                 continue;
@@ -385,7 +390,12 @@ fn pictures(stem: &str, old: &Leg, new: &Leg, said: [&str; 2], unit: Unit) -> Re
 }
 
 /// Writes the change and the record; says what was written.
-fn written(arguments: &Arguments, path: &Path, judgement: &Judgement, order: &Order) -> Result<String, Mistakes> {
+fn written(
+    arguments: &Arguments,
+    path: &Path,
+    judgement: &Judgement,
+    order: &Order,
+) -> Result<String, Mistakes> {
     /// Values are written to this many decimals: what a ruler shows.
     const WRITTEN: f64 = 100.0;
     let rounded = |value: f64| (value * WRITTEN).round() / WRITTEN + 0.0;

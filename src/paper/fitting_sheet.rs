@@ -12,9 +12,7 @@ use crate::{
     drawing::Wording,
     fit::Report,
     terms::{Side, Word},
-    toile::{
-        Advice, Amount, Cause, Effect, Evidence, Judgement, Move, Number, Ranked, Standing, knowledge,
-    },
+    toile::{Advice, Amount, Cause, Effect, Evidence, Judgement, Move, Number, Ranked, Standing, knowledge},
     unit::Unit,
 };
 
@@ -28,12 +26,16 @@ const LEAST: f64 = 0.04;
 /// The sheet within 80 columns.
 pub fn fitting_sheet(judgement: &Judgement, unit: Unit) -> String {
     let mut out = String::new();
-    seen(&mut out, judgement);
+    seen(&mut out, judgement, unit);
     if let Some((one, other)) = judgement.ranking.torn {
         let words = |at: usize| clean(&judgement.toile.report.seen[at].words);
         out.push_str(&headed(
             "These do not go together: ",
-            &format!("\"{}\" and \"{}\". Look again, or let the test below decide.", words(one), words(other)),
+            &format!(
+                "\"{}\" and \"{}\". Look again, or let the test below decide.",
+                words(one),
+                words(other)
+            ),
         ));
     }
     first(&mut out, judgement);
@@ -50,7 +52,8 @@ pub fn fitting_sheet(judgement: &Judgement, unit: Unit) -> String {
         out.push_str(&headed("  ", &test.test.ask));
         for (result, then) in &test.results {
             let shown = judgement.ranking.causes.iter().take(SHOWN).position(|it| it.cause == *then);
-            let what = shown.map_or_else(|| knowledge().of(*then).lacks.clone(), |at| (at + 1).to_string());
+            let what = shown
+                .map_or_else(|| format!("\"{}\"", knowledge().of(*then).lacks), |at| (at + 1).to_string());
             let says = format!("{}; speaks for {what}", result.says);
             out.push_str(&headed(&format!("  {:<14} ", result.key), &says));
         }
@@ -68,8 +71,21 @@ fn clean(words: &str) -> String {
     Wording::line(words).to_string()
 }
 
-fn seen(out: &mut String, judgement: &Judgement) {
+fn seen(out: &mut String, judgement: &Judgement, unit: Unit) {
     let report = &judgement.toile.report;
+    for step in judgement.toile.past.last() {
+        let key = Key::from_key(step.path.trim_start_matches("left.").trim_start_matches("right."));
+        let from = step.from.map_or("?".to_owned(), |from| valued(key, from, unit));
+        let since =
+            judgement.toile.past.since.map(|since| format!("; since then {since}")).unwrap_or_default();
+        let text = format!(
+            "`{}` {from} -> {} (fitting {}){since}",
+            step.path,
+            valued(key, step.to, unit),
+            step.fitting
+        );
+        out.push_str(&headed("Last change: ", &text));
+    }
     if !report.seen.is_empty() {
         out.push_str("Seen\n");
     }
@@ -105,7 +121,8 @@ fn first(out: &mut String, judgement: &Judgement) {
     const ASKED: f64 = 0.08;
     let likely: Vec<&Ranked> = judgement.ranking.first.iter().filter(|it| it.share >= ASKED).collect();
     let measure = judgement.advice.as_ref().map_or(&[][..], |advice| &advice.measure);
-    if likely.is_empty() && measure.is_empty() {
+    let waist = waist_first(judgement);
+    if likely.is_empty() && measure.is_empty() && !waist {
         return;
     }
     out.push_str("\nBefore the pattern\n");
@@ -114,10 +131,33 @@ fn first(out: &mut String, judgement: &Judgement) {
         let hand = cause.hand.as_deref().unwrap_or_default();
         out.push_str(&headed("  - ", &format!("Perhaps {}: {hand}.", cause.lacks)));
     }
+    if waist {
+        out.push_str(&headed("  - ", "See that the waist neither binds nor slides: the test `open_band`."));
+    }
     for (measurement, why) in measure {
         out.push_str(&headed("  - ", &format!("Measure `{}`: {why}.", measurement.key())));
     }
 }
+
+/// A waist that binds or slides hides everything below it.
+fn waist_first(judgement: &Judgement) -> bool {
+    /// From this share on it is looked at.
+    const LOOKED_AT: f64 = 0.08;
+    let known = knowledge();
+    let is_waist = |it: &&Ranked| {
+        matches!(known.of(it.cause).key.as_str(), "waist-tight" | "waist-loose" | "high-hip-tight")
+    };
+    let later = judgement
+        .advice
+        .as_ref()
+        .and_then(|advice| advice.cause)
+        .is_some_and(|cause| known.of(cause).turn > WAIST_TURN);
+    let done = judgement.toile.tested.iter().any(|(test, _)| test == "open_band");
+    later && !done && judgement.ranking.causes.iter().filter(is_waist).any(|it| it.share >= LOOKED_AT)
+}
+
+/// The step of the order of fitting at which a binding waist is freed.
+const WAIST_TURN: f64 = 3.0;
 
 fn cause(out: &mut String, number: usize, it: &Ranked, judgement: &Judgement, unit: Unit) {
     let known = knowledge().of(it.cause);
@@ -159,7 +199,8 @@ fn cause(out: &mut String, number: usize, it: &Ranked, judgement: &Judgement, un
 
 /// What the signs alone would say and the draft's numbers do not.
 fn unlikely(out: &mut String, judgement: &Judgement, unit: Unit) {
-    let shown = |it: &&Ranked| !judgement.ranking.causes.iter().take(WITH_REASONS).any(|of| of.cause == it.cause);
+    let shown =
+        |it: &&Ranked| !judgement.ranking.causes.iter().take(WITH_REASONS).any(|of| of.cause == it.cause);
     let against = |it: &&Ranked| it.by_signs >= 0.15 && it.share < 0.5 * it.by_signs;
     for it in judgement.ranking.causes.iter().filter(shown).filter(against) {
         if let Some(number) = it.numbers.iter().find(|number| number.weight < -0.5) {
@@ -198,18 +239,18 @@ fn number_said(evidence: &Evidence, unit: Unit) -> String {
             long(seam),
             long(wanted)
         ),
-        Number::FrontThigh { width, wanted } => format!(
-            "front {} wide at the thigh, the measured arc asks for {}",
-            long(width),
-            long(wanted)
-        ),
+        Number::FrontThigh { width, wanted } => {
+            format!("front {} wide at the thigh, the measured arc asks for {}", long(width), long(wanted))
+        }
         Number::Inseam { difference } => {
             format!("back inseam {} against the front's", signed(figure(difference, unit)))
         }
         Number::AtItsEnd { key, value } => {
             format!("`{key}` is {} already, as far as is usual", valued(Some(key), value, unit))
         }
-        Number::OtherWay { key, value } => format!("`{key}` is {}, the other way", valued(Some(key), value, unit)),
+        Number::OtherWay { key, value } => {
+            format!("`{key}` is {}, the other way", valued(Some(key), value, unit))
+        }
     };
     let speaks = match evidence.weight {
         weight if weight > 0.15 => "; speaks for it",
@@ -277,19 +318,20 @@ fn one_move(it: &Move, advice: &Advice, cause: Option<&Cause>, unit: Unit) -> St
         Amount::Step => "the ordinary step of one fitting",
         Amount::Undone => "as it was before",
     };
-    let mut text = format!(
-        "{} -> {} ({from}",
-        valued(it.key, it.from, unit),
-        valued(it.key, it.to, unit)
-    );
+    let mut text = format!("{} -> {} ({from}", valued(it.key, it.from, unit), valued(it.key, it.to, unit));
     if let Some(key) = it.key {
         let about = key.about();
-        let (least, most) = about.usual;
-        let (hard_least, hard_most) = about.hard;
+        let bare = |value: f64| match about.unit {
+            Measure::Degrees => decimal(value, 1),
+            Measure::Cm => decimal(unit.from_cm(value), 2),
+        };
         let _ = write!(
             text,
-            "; usual {least} to {most}, never beyond {hard_least} to {hard_most} {}",
-            about.unit.symbol()
+            "; usual {} to {}, never beyond {} to {}",
+            bare(about.usual.0),
+            bare(about.usual.1),
+            bare(about.hard.0),
+            bare(about.hard.1)
         );
     } else if let Some(cause) = cause {
         let step = cause.change.first().map_or(0.0, |setting| setting.step);
@@ -317,7 +359,7 @@ fn effect_table(out: &mut String, effect: &Effect, unit: Unit) {
     row(out, "crotch seam, back", before.crotch.back, after.crotch.back);
     row(out, "crotch seam, in all", before.crotch.total(), after.crotch.total());
     if let (Some(was), Some(is)) = (before.crotch.ease(), after.crotch.ease()) {
-        row(out, "crotch ease", was, is);
+        row(out, &format!("crotch ease (wanted {})", decimal(unit.from_cm(after.crotch.wanted), 1)), was, is);
     }
     for (was, is) in before.seams.iter().zip(&after.seams) {
         let seam = was.seam.plain();
@@ -329,7 +371,8 @@ fn effect_table(out: &mut String, effect: &Effect, unit: Unit) {
             row(out, &format!("ease at the {}", was.level), was.ease(), is.ease());
         }
     }
-    let verdict = if after.is_true() { "Seams and joins hold." } else { "A seam or join no longer holds: give less." };
+    let verdict =
+        if after.is_true() { "Seams and joins hold." } else { "A seam or join no longer holds: give less." };
     let _ = writeln!(out, "    {verdict}");
     for notice in new_notices(before, after) {
         out.push_str(&headed("    note: ", &notice));
@@ -339,7 +382,12 @@ fn effect_table(out: &mut String, effect: &Effect, unit: Unit) {
 /// What is said of the new draft and was not of the old.
 fn new_notices(before: &Report, after: &Report) -> Vec<String> {
     let old = before.notices();
-    after.notices().into_iter().filter(|notice| !old.iter().any(|it| it.code == notice.code)).map(|it| it.text).collect()
+    after
+        .notices()
+        .into_iter()
+        .filter(|notice| !old.iter().any(|it| it.code == notice.code))
+        .map(|it| it.text)
+        .collect()
 }
 
 /// What can be said, for whoever said nothing that is known.
@@ -397,7 +445,7 @@ pub fn fitting_did(before: &Report, after: &Report, side: Side, unit: Unit) -> S
 
 /// A numbered list of choices for a question on a terminal, in as many columns as fit.
 pub fn choices(ask: &str, list: &[String]) -> String {
-    let mut out = format!("{ask}\n");
+    let mut out = headed("", ask);
     let wide = list.iter().map(|it| it.chars().count()).max().unwrap_or(0) + 6;
     let columns = (78 / wide.max(1)).max(1);
     if columns == 1 {

@@ -17,6 +17,7 @@ use crate::{
     order::{Adjustment, LegOrder, Order},
     recipe::Recipe,
     terms::{FitKind, Level, Measurement, Side, Style, Word},
+    unit::Unit,
 };
 
 /// Where an amount is from.
@@ -80,12 +81,13 @@ pub struct Advice {
 
 /// A cause with less of the likeliest one's share does not contend with it.
 const CONTENDS: f64 = 0.6;
-/// Values are advised on this grid: what a ruler shows, cm.
-const GRID: f64 = 0.05;
+/// A change smaller than this is none, cm or degrees.
+const NOTHING: f64 = 0.025;
 
 /// The order as it was sewn: what a fit has found is given, and the fit is held. A change of it then moves nothing else.
 pub fn held(order: &Order, draft: &Draft) -> (Order, bool) {
-    let found: Vec<Adjustment> = draft.adjustments.iter().filter(|it| it.from != "file" && it.from != "set").copied().collect();
+    let found: Vec<Adjustment> =
+        draft.adjustments.iter().filter(|it| it.from != "file" && it.from != "set").copied().collect();
     let mut sewn = order.clone();
     let given = |order: &Order, key: Key| order.adjustments.iter().any(|it| it.key == key);
     for it in &found {
@@ -130,12 +132,20 @@ pub fn advise(
     if past.since == Some(Since::Worse) && undo(&mut advice, past, leg) {
         return drafted(advice, recipe, side);
     }
-    let Some(next) = next(ranking, past, &mut advice.why) else { return Ok(advice) };
+    let Some(next) = next(ranking, past, &mut advice.why) else {
+        advice.measure = ranking
+            .causes
+            .first()
+            .map_or_else(Vec::new, |it| measure(knowledge().of(it.cause), it, ranking, leg));
+        return Ok(advice);
+    };
     let cause = knowledge().of(next.cause);
     advice.cause = Some(next.cause);
-    advice.measure = measure(cause, next, leg);
+    advice.measure = measure(cause, next, ranking, leg);
     if cause.one_side && side == Side::Both {
-        advice.why.push("say which side with `--leg left` or `--leg right`: it is of one side only".to_owned());
+        advice
+            .why
+            .push("say which side with `--leg left` or `--leg right`: it is of one side only".to_owned());
         return Ok(advice);
     }
     for setting in &cause.change {
@@ -144,10 +154,14 @@ pub fn advise(
             refuse_one_leg(key, side)?;
         }
         let (by, amount) = amount(cause, setting, next, leg, pinned);
-        let to = within(target, from, on_grid(target, from + if setting.more { by } else { -by }));
+        let to =
+            within(target, from, on_grid(target, from + if setting.more { by } else { -by }, order.units));
         advice.amount = amount;
-        if (to - from).abs() < 0.5 * GRID {
-            advice.why.push(format!("`{}` is as far as is usual already: measure again, or look for another cause", target.path()));
+        if (to - from).abs() < NOTHING {
+            advice.why.push(format!(
+                "`{}` is as far as is usual already: measure again, or look for another cause",
+                target.path()
+            ));
             continue;
         }
         let key = match target {
@@ -187,7 +201,9 @@ fn next<'a>(ranking: &'a Ranking, past: &Past, why: &mut Vec<String>) -> Option<
         return None;
     }
     let contending = ranking.causes.iter().filter(|it| !worn_out(it) && it.share >= CONTENDS * first.share);
-    let next = contending.min_by(|a, b| turn(known.of(a.cause)).partial_cmp(&turn(known.of(b.cause))).unwrap_or(std::cmp::Ordering::Equal))?;
+    let next = contending.min_by(|a, b| {
+        turn(known.of(a.cause)).partial_cmp(&turn(known.of(b.cause))).unwrap_or(std::cmp::Ordering::Equal)
+    })?;
     if next.cause != first.cause {
         why.push(format!(
             "nearly as likely as the first and taken up before it: {}",
@@ -238,7 +254,9 @@ fn amount(cause: &Cause, setting: &Setting, next: &Ranked, leg: &Leg, pinned: Pi
 fn measured(cause: &Cause, setting: &Setting, next: &Ranked, leg: &Leg) -> Option<f64> {
     if cause.numbers == Some(Lack::FrontThigh) && setting.target == Target::Adjust(Key::ThighFront) {
         let draft = &leg.draft;
-        return Some(opening_for_arc(&draft.plan, &draft.parameters, &draft.body)? - draft.parameters[Key::ThighFront]);
+        return Some(
+            opening_for_arc(&draft.plan, &draft.parameters, &draft.body)? - draft.parameters[Key::ThighFront],
+        );
     }
     next.numbers.iter().find_map(|Evidence { number, .. }| match *number {
         Number::Ease { ease, least, from: Origin::Measured | Origin::Derived, .. } if setting.more => {
@@ -256,33 +274,27 @@ fn measured(cause: &Cause, setting: &Setting, next: &Ranked, leg: &Leg) -> Optio
 }
 
 /// Measurements without which the change is a guess, and why.
-fn measure(cause: &Cause, next: &Ranked, leg: &Leg) -> Vec<(Measurement, String)> {
+fn measure(cause: &Cause, next: &Ranked, ranking: &Ranking, leg: &Leg) -> Vec<(Measurement, String)> {
     let body = &leg.draft.body;
     let taken = |measurement| body.value(measurement).is_some_and(|value| value.from == Origin::Measured);
-    let mut wanted = Vec::new();
+    let mut wanted = contradicted(ranking);
     match cause.numbers {
         Some(Lack::ShortGirth(level) | Lack::SurplusGirth(level)) => {
-            let girth = match level {
-                Level::Waist => Measurement::WaistGirth,
-                Level::Hip => Measurement::HipGirth,
-                Level::Thigh => Measurement::ThighGirth,
-                Level::Knee => Measurement::KneeGirth,
-                Level::Calf => Measurement::CalfGirth,
-                Level::Hem | Level::Crotch => Measurement::HeelGirth,
-            };
-            if !taken(girth) {
+            let girth = girth_at(level);
+            if !taken(girth) && !wanted.iter().any(|(of, _)| *of == girth) {
                 wanted.push((girth, "the draft estimates it".to_owned()));
             }
         }
         Some(Lack::Crotch { part, .. }) => {
             if !taken(Measurement::TotalCrotchLength) {
                 wanted.push((Measurement::TotalCrotchLength, "the draft estimates it".to_owned()));
-            } else if next.numbers.iter().any(|it| {
-                matches!(it.number, Number::Crotch { ease, wanted, .. } if (ease - wanted).abs() < 0.5)
-            }) {
+            } else if next.numbers.iter().any(
+                |it| matches!(it.number, Number::Crotch { ease, wanted, .. } if (ease - wanted).abs() < 0.5),
+            ) {
                 wanted.push((
                     Measurement::TotalCrotchLength,
-                    "the draft meets it as measured; if the toile is right, the tape was not: take it again".to_owned(),
+                    "the draft meets it as measured; if the toile is right, the tape was not: take it again"
+                        .to_owned(),
                 ));
             }
             if part != CrotchPart::Total && !taken(Measurement::FrontCrotchLength) {
@@ -295,6 +307,38 @@ fn measure(cause: &Cause, next: &Ranked, leg: &Leg) -> Vec<(Measurement, String)
         _ => {}
     }
     wanted
+}
+
+/// Girths that the tape gives ease enough, where the toile clearly says tight.
+fn contradicted(ranking: &Ranking) -> Vec<(Measurement, String)> {
+    let clearly = ranking.causes.iter().filter(|it| it.by_signs >= 0.2 && it.share < 0.5 * it.by_signs);
+    let mut found: Vec<(Measurement, String)> = Vec::new();
+    for it in clearly {
+        for Evidence { weight, number } in &it.numbers {
+            if let Number::Ease { level, from: Origin::Measured, .. } = number
+                && *weight < -0.5
+                && !found.iter().any(|(of, _)| *of == girth_at(*level))
+            {
+                found.push((
+                    girth_at(*level),
+                    "toile and tape contradict each other: take it again".to_owned(),
+                ));
+            }
+        }
+    }
+    found
+}
+
+/// The girth of the body at a level; at the hem that of the heel, which it lets through.
+fn girth_at(level: Level) -> Measurement {
+    match level {
+        Level::Waist => Measurement::WaistGirth,
+        Level::Hip => Measurement::HipGirth,
+        Level::Thigh => Measurement::ThighGirth,
+        Level::Knee => Measurement::KneeGirth,
+        Level::Calf => Measurement::CalfGirth,
+        Level::Hem | Level::Crotch => Measurement::HeelGirth,
+    }
 }
 
 /// The value that a key has in the draft.
@@ -311,10 +355,12 @@ fn value_of(target: Target, leg: &Leg) -> f64 {
     }
 }
 
-fn on_grid(target: Target, value: f64) -> f64 {
-    let grid = match target {
-        Target::Adjust(key) if key.about().unit == Measure::Degrees => 0.1,
-        _ => GRID,
+/// The nearest value that a ruler or a protractor shows.
+fn on_grid(target: Target, value: f64, unit: Unit) -> f64 {
+    let grid = match (target, unit) {
+        (Target::Adjust(key), _) if key.about().unit == Measure::Degrees => 0.1,
+        (_, Unit::Cm) => 0.05,
+        (_, Unit::Inch) => Unit::Inch.to_cm(1.0 / 16.0),
     };
     (value / grid).round() * grid + 0.0
 }
@@ -329,8 +375,10 @@ fn within(target: Target, from: f64, to: f64) -> f64 {
 
 fn refuse_one_leg(key: Key, side: Side) -> Result<(), Mistake> {
     if side != Side::Both && key.about().one_leg == OneLeg::Never {
-        return Err(Mistake::new(format!("`{key}` cannot be given to one leg: the centres sew to each other"))
-            .help("leave `--leg` out: the change is for both"));
+        return Err(Mistake::new(format!(
+            "`{key}` cannot be given to one leg: the centres sew to each other"
+        ))
+        .help("leave `--leg` out: the change is for both"));
     }
     Ok(())
 }
@@ -348,12 +396,16 @@ fn undo(advice: &mut Advice, past: &Past, leg: &Leg) -> bool {
     }
     if advice.moves.is_empty() {
         if !steps.is_empty() {
-            advice.why.push("the record does not say what the last change was before: take it back by hand".to_owned());
+            advice.why.push(
+                "the record does not say what the last change was before: take it back by hand".to_owned(),
+            );
         }
         return false;
     }
     advice.amount = Amount::Undone;
-    advice.why.push("it looks worse since the last change: that is taken back first, then judged again".to_owned());
+    advice
+        .why
+        .push("it looks worse since the last change: that is taken back first, then judged again".to_owned());
     true
 }
 
@@ -408,7 +460,9 @@ fn drafted(mut advice: Advice, recipe: &Arc<Recipe>, side: Side) -> Result<Advic
         match drafted_legs(&moved(&advice.sewn, &advice.moves), recipe) {
             Ok(after) => {
                 if part < 1.0 {
-                    advice.why.push(format!("of the whole amount only {part} of it can be drawn on this draft"));
+                    advice
+                        .why
+                        .push(format!("of the whole amount only {part} of it can be drawn on this draft"));
                 }
                 let (before, after) = (leg_of(&before, side).clone(), leg_of(&after, side).clone());
                 advice.effect = Some(Effect { before, after });

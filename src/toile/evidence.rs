@@ -106,25 +106,16 @@ fn weighed(weight: f64, number: Number) -> Evidence {
 fn of_lack(lack: Lack, leg: &Leg) -> Option<Evidence> {
     match lack {
         Lack::ShortGirth(level) => {
-            let (row, spread, number) = girth(level, leg)?;
-            Some(weighed((row.0 - row.1) / spread, number))
+            let girth = girth(level, leg)?;
+            Some(weighed((girth.least - girth.ease) / girth.spread, girth.number))
         }
         Lack::SurplusGirth(level) => {
-            let (row, spread, number) = girth(level, leg)?;
-            // where style sets no most, a good deal more than the least is surplus
-            let most = row.2.unwrap_or(row.0 + 8.0);
-            Some(weighed((row.1 - most) / (1.5 * spread), number))
+            let girth = girth(level, leg)?;
+            Some(weighed((girth.ease - girth.surplus_from()) / (1.5 * girth.spread), girth.number))
         }
         Lack::Crotch { part: CrotchPart::Total, short } => total(short, leg),
         Lack::Crotch { part, short } => part_of_crotch(part == CrotchPart::Front, short, leg),
-        Lack::FrontThigh => {
-            let draft = &leg.draft;
-            let taped = taped(&draft.shape);
-            let wanted = front_width_wanted(&draft.plan, &taped, &draft.body)?;
-            let width = taped.front_thigh?;
-            // a front that meets its arc speaks a little against the thigh
-            Some(weighed((wanted - width) / 0.8 - 0.4, Number::FrontThigh { width, wanted }))
-        }
+        Lack::FrontThigh => front_thigh(leg),
         Lack::Inseam => {
             let row = leg.report.seams.iter().find(|row| row.seam == Seam::Inseam)?;
             let weight = if row.holds() { 0.0 } else { 1.5 };
@@ -133,8 +124,37 @@ fn of_lack(lack: Lack, leg: &Leg) -> Option<Evidence> {
     }
 }
 
-/// Least, ease and most at a level, and by how much the ease is doubted.
-fn girth(level: Level, leg: &Leg) -> Option<((f64, f64, Option<f64>), f64, Number)> {
+fn front_thigh(leg: &Leg) -> Option<Evidence> {
+    let draft = &leg.draft;
+    let taped = taped(&draft.shape);
+    if let Some((wanted, width)) = front_width_wanted(&draft.plan, &taped, &draft.body).zip(taped.front_thigh)
+    {
+        // a front that meets its arc speaks a little against the thigh
+        return Some(weighed((wanted - width) / 0.8 - 0.4, Number::FrontThigh { width, wanted }));
+    }
+    // without the arc: a thigh with more ease than any style wants has some of it in front
+    let thigh = girth(Level::Thigh, leg)?;
+    let over = thigh.ease - thigh.surplus_from();
+    (over > 0.0).then(|| weighed((-over / thigh.spread).max(-1.5), thigh.number))
+}
+
+/// Ease at a level, and by how much it is doubted, cm.
+struct Girth {
+    least: f64,
+    ease: f64,
+    most: Option<f64>,
+    spread: f64,
+    number: Number,
+}
+
+impl Girth {
+    /// From here on ease is surplus. Where style sets no most, a good deal more than the least is.
+    fn surplus_from(&self) -> f64 {
+        self.most.unwrap_or(self.least + 8.0)
+    }
+}
+
+fn girth(level: Level, leg: &Leg) -> Option<Girth> {
     let row = leg.report.levels.iter().find(|row| row.level == level)?;
     let measurement = match level {
         Level::Waist => Measurement::WaistGirth,
@@ -147,7 +167,7 @@ fn girth(level: Level, leg: &Leg) -> Option<((f64, f64, Option<f64>), f64, Numbe
     };
     let sd = leg.draft.body.value(measurement)?.sd;
     let number = Number::Ease { level, ease: row.ease(), least: row.least, most: row.most, from: row.from };
-    Some(((row.least, row.ease(), row.most), GIRTH_SPREAD + sd, number))
+    Some(Girth { least: row.least, ease: row.ease(), most: row.most, spread: GIRTH_SPREAD + sd, number })
 }
 
 fn total(short: bool, leg: &Leg) -> Option<Evidence> {
@@ -181,7 +201,8 @@ fn of_value(key: Key, more: bool, step: f64, leg: &Leg) -> Option<Evidence> {
     let about = key.about();
     let value = leg.draft.parameters[key];
     let (least, most) = about.usual;
-    let at_end = if more { value >= most - 0.1 * step } else { least < about.default && value <= least + 0.1 * step };
+    let at_end =
+        if more { value >= most - 0.1 * step } else { least < about.default && value <= least + 0.1 * step };
     if at_end {
         return Some(weighed(-1.0, Number::AtItsEnd { key, value }));
     }

@@ -9,13 +9,7 @@ use super::{
     said::Report,
     separate::{Separation, separate},
 };
-use crate::{
-    fit::Legs,
-    mistake::Mistakes,
-    order::Order,
-    recipe::Recipe,
-    terms::Side,
-};
+use crate::{fit::Legs, mistake::Mistakes, order::Order, recipe::Recipe, terms::Side};
 
 /// What a toile is judged from.
 #[derive(Clone, Debug)]
@@ -62,11 +56,11 @@ pub fn judge(toile: Toile, order: &Order, recipe: &Arc<Recipe>, legs: &Legs) -> 
         _ => &legs.first,
     };
     let ranking = rank(&toile.report, &toile.tested, Some(leg), &toile.past);
-    let test = separate(&ranking, &toile.tested);
     let stands_out = match ranking.causes.as_slice() {
         [first, second, ..] => first.share >= MOST || first.share >= CLEAR * second.share,
         _ => true,
     };
+    let test = separate(&ranking, &toile.tested, stands_out && ranking.torn.is_none());
     let torn = ranking.torn.is_some() && toile.tested.is_empty();
     let advice = if torn {
         None

@@ -210,8 +210,9 @@ impl Knowledge {
 /// # Panics
 /// When the file beside this one is not as it should be; a test reads it.
 pub fn knowledge() -> &'static Knowledge {
-    static KNOWLEDGE: LazyLock<Knowledge> =
-        LazyLock::new(|| built(FILE).unwrap_or_else(|why| panic!("faults.toml, which is part of the program: {why}")));
+    static KNOWLEDGE: LazyLock<Knowledge> = LazyLock::new(|| {
+        built(FILE).unwrap_or_else(|why| panic!("faults.toml, which is part of the program: {why}"))
+    });
     &KNOWLEDGE
 }
 

@@ -20,10 +20,13 @@ pub enum Question {
 pub const QUESTIONS: [Question; 4] = [Question::Where, Question::Face, Question::Look, Question::When];
 
 /// What a sign looks like, as the third question lists it.
-const LOOKS: [(&str, Option<Feel>, Option<Lines>, Option<Does>); 26] = {
+type Look = (&'static str, Option<Feel>, Option<Lines>, Option<Does>);
+
+/// Every look in the order of the list.
+const LOOKS: [Look; 26] = {
     use Does::{
-        Backward, Binds, Bulges, Catches, Climbs, Cups, Cuts, Drops, Forward, Gapes, Inward, Outward, Slopes, TooHigh, Twists,
-        WillNotPass,
+        Backward, Binds, Bulges, Catches, Climbs, Cups, Cuts, Drops, Forward, Gapes, Inward, Outward, Slopes,
+        TooHigh, Twists, WillNotPass,
     };
     use Feel::{Loose, Tight};
     use Lines::{Fan, Frown, Level, Slanting, Smile, Upright};

@@ -99,7 +99,8 @@ struct Background {
 
 fn background() -> &'static Background {
     static COUNTED: LazyLock<Background> = LazyLock::new(|| {
-        let signs: Vec<&Sign> = knowledge().faults.iter().flat_map(|fault| fault.seen.iter().map(|it| &it.0)).collect();
+        let signs: Vec<&Sign> =
+            knowledge().faults.iter().flat_map(|fault| fault.seen.iter().map(|it| &it.0)).collect();
         Background {
             at: counted(signs.iter().map(|sign| sign.at)),
             face: counted(signs.iter().map(|sign| sign.face)),
@@ -175,7 +176,11 @@ fn likeness(said: &Sign, known: &Sign) -> f64 {
         + odds((said.feel, known.feel), &shares.feel, (-0.1, -0.3), |a, b| if a == b { 0.95 } else { 0.05 })
         + odds((said.lines, known.lines), &shares.lines, (-0.3, -0.2), lines)
         + odds((said.does, known.does), &shares.does, (-0.4, -0.4), |a, b| if a == b { 0.75 } else { 0.015 })
-        + if said.when.is_none() && known.when.is_some_and(|when| when != When::Standing) { UNSAID_WHEN } else { 0.0 }
+        + if said.when.is_none() && known.when.is_some_and(|when| when != When::Standing) {
+            UNSAID_WHEN
+        } else {
+            0.0
+        }
         + odds((said.when, known.when), &shares.when, (-0.2, 0.0), |a, b| if a == b { 0.7 } else { 0.08 })
         + odds((said.to, known.to), &shares.to, (-0.2, -0.2), place)
         + side
@@ -185,16 +190,19 @@ fn likeness(said: &Sign, known: &Sign) -> f64 {
 fn speaks(seen: &said::Seen, fault: &Fault) -> (f64, Option<CauseId>) {
     let read = |sign: &Sign| reads(sign, fault);
     match &seen.other {
-        Some(other) => [read(&seen.sign), read(other)].into_iter().max_by(|a, b| a.0.total_cmp(&b.0)).unwrap_or_default(),
+        Some(other) => {
+            [read(&seen.sign), read(other)].into_iter().max_by(|a, b| a.0.total_cmp(&b.0)).unwrap_or_default()
+        }
         None => read(&seen.sign),
     }
 }
 
 fn reads(said: &Sign, fault: &Fault) -> (f64, Option<CauseId>) {
     if said.fine {
-        let there = fault.seen.iter().any(|(known, _)| {
-            said.at == known.at && said.face.zip(known.face).is_none_or(|(a, b)| a == b)
-        });
+        let there = fault
+            .seen
+            .iter()
+            .any(|(known, _)| said.at == known.at && said.face.zip(known.face).is_none_or(|(a, b)| a == b));
         return (if there { -1.2 } else { 0.0 }, None);
     }
     fault
@@ -233,7 +241,9 @@ pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg
             .causes
             .iter()
             .zip(IN_ORDER)
-            .map(|(cause, weight)| weight * hints.iter().filter(|hint| **hint == *cause).fold(1.0, |lift, _| lift * HINT))
+            .map(|(cause, weight)| {
+                weight * hints.iter().filter(|hint| **hint == *cause).fold(1.0, |lift, _| lift * HINT)
+            })
             .collect();
         let sum: f64 = own.iter().sum();
         for (cause, weight) in fault.causes.iter().zip(own) {
@@ -257,7 +267,10 @@ pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg
                 })
                 .collect();
             let tests = tests.into_iter().filter(|(test, result, _)| speaks_of(test, *result, id)).collect();
-            if cause.needs.is_some_and(|key| leg.is_none_or(|leg| leg.draft.parameters[key] < key.about().usual.0)) {
+            if cause
+                .needs
+                .is_some_and(|key| leg.is_none_or(|leg| leg.draft.parameters[key] < key.about().usual.0))
+            {
                 log -= 6.0;
             }
             if report.stance && cause.key == "stance" {
@@ -269,7 +282,15 @@ pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg
             }
             // a test result may name a cause that no sign did
             let base = weights[at] + 1e-4;
-            Ranked { cause: id, share: base * log.exp(), by_signs: weights[at], signs: Vec::new(), numbers, tests, worse }
+            Ranked {
+                cause: id,
+                share: base * log.exp(),
+                by_signs: weights[at],
+                signs: Vec::new(),
+                numbers,
+                tests,
+                worse,
+            }
         })
         .collect();
     let sum: f64 = ranked.iter().map(|it| it.share).sum();
@@ -286,11 +307,16 @@ pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg
 
 /// Whether a result of a test says anything of a cause.
 fn speaks_of(test: &Quick, result: usize, cause: CauseId) -> bool {
-    test.results[result].speaks_for.contains(&cause) || test.results.iter().any(|it| it.speaks_for.contains(&cause))
+    test.results[result].speaks_for.contains(&cause)
+        || test.results.iter().any(|it| it.speaks_for.contains(&cause))
 }
 
 /// The test and the place of its result.
-pub(super) fn find_result(known: &'static Knowledge, test: &str, result: &str) -> Option<(&'static Quick, usize)> {
+pub(super) fn find_result(
+    known: &'static Knowledge,
+    test: &str,
+    result: &str,
+) -> Option<(&'static Quick, usize)> {
     let test = known.test(test)?;
     let at = test.results.iter().position(|it| it.key == result)?;
     Some((test, at))
@@ -318,19 +344,30 @@ fn of_faults(report: &said::Report, known: &Knowledge) -> (Vec<f64>, Vec<CauseId
 }
 
 /// The signs that speak for a cause, each with the fault through which it does most.
-fn reasons(report: &said::Report, known: &'static Knowledge, shares: &[f64], cause: CauseId) -> Vec<(usize, &'static Fault)> {
+fn reasons(
+    report: &said::Report,
+    known: &'static Knowledge,
+    shares: &[f64],
+    cause: CauseId,
+) -> Vec<(usize, &'static Fault)> {
     /// A sign that speaks for a fault less than this is no reason.
     const SPEAKS: f64 = 0.7;
     let of_cause = || known.faults.iter().zip(shares).filter(|(fault, _)| fault.causes.contains(&cause));
     let mut found = Vec::new();
+    // tight is no sign of what is known by being loose
     let opposed = |said: &Sign, fault: &Fault| {
-        fault.seen.iter().all(|(known, _)| said.feel.zip(known.feel).is_some_and(|(a, b)| a != b))
+        let best = fault.seen.iter().max_by(|a, b| likeness(said, &a.0).total_cmp(&likeness(said, &b.0)));
+        best.is_some_and(|(known, _)| said.feel.zip(known.feel).is_some_and(|(a, b)| a != b))
+    };
+    let among = |fault: &Fault| {
+        let place = fault.causes.iter().position(|it| *it == cause).unwrap_or(0);
+        IN_ORDER[place.min(IN_ORDER.len() - 1)].ln()
     };
     for (at, seen) in report.seen.iter().enumerate().filter(|(_, seen)| !seen.sign.fine) {
         let best = of_cause()
             .map(|(fault, share)| (speaks(seen, fault).0, *share, fault))
             .filter(|(odds, share, fault)| *odds > SPEAKS && *share > 0.01 && !opposed(&seen.sign, fault))
-            .max_by(|a, b| (a.0 + a.1.ln()).total_cmp(&(b.0 + b.1.ln())));
+            .max_by(|a, b| (a.0 + a.1.ln() + among(a.2)).total_cmp(&(b.0 + b.1.ln() + among(b.2))));
         found.extend(best.map(|(_, _, fault)| (at, fault)));
     }
     found
@@ -338,8 +375,13 @@ fn reasons(report: &said::Report, known: &'static Knowledge, shares: &[f64], cau
 
 /// Two signs that do not go together: tight and loose at the same place and face.
 fn torn(report: &said::Report) -> Option<(usize, usize)> {
-    let signs: Vec<(usize, Sign)> =
-        report.seen.iter().enumerate().map(|(at, seen)| (at, seen.sign)).filter(|(_, sign)| !sign.fine).collect();
+    let signs: Vec<(usize, Sign)> = report
+        .seen
+        .iter()
+        .enumerate()
+        .map(|(at, seen)| (at, seen.sign))
+        .filter(|(_, sign)| !sign.fine)
+        .collect();
     let together = |a: &Sign, b: &Sign| {
         a.at.is_some()
             && a.at == b.at

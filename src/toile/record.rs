@@ -100,7 +100,8 @@ impl Past {
             && cause.change.iter().any(|setting| {
                 let path = setting.target.path();
                 self.last().iter().any(|step| {
-                    of_key(&step.path, &path) && step.from.is_some_and(|from| (step.to > from) == setting.more)
+                    of_key(&step.path, &path)
+                        && step.from.is_some_and(|from| (step.to > from) == setting.more)
                 })
             })
     }
@@ -109,9 +110,9 @@ impl Past {
 /// Whether a path of the record is this key, on both legs or on one.
 fn of_key(path: &str, key: &str) -> bool {
     path == key
-        || [Side::Left, Side::Right].iter().any(|side| {
-            path.strip_prefix(side.key()).and_then(|rest| rest.strip_prefix('.')) == Some(key)
-        })
+        || [Side::Left, Side::Right]
+            .iter()
+            .any(|side| path.strip_prefix(side.key()).and_then(|rest| rest.strip_prefix('.')) == Some(key))
 }
 
 /// The fit parameter and the leg of a path.

@@ -40,6 +40,15 @@ pub struct Seen {
     pub words: String,
 }
 
+impl Seen {
+    /// Words of the next part belong to it too.
+    fn read_on(&mut self, text: &str) {
+        let text = text.trim();
+        self.words.push_str(if text.starts_with("when ") { " " } else { ", " });
+        self.words.push_str(text);
+    }
+}
+
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct RawWords {
@@ -124,7 +133,9 @@ fn built(text: &str) -> Result<Vocabulary, String> {
     }
     phrases.sort_by_key(|phrase| std::cmp::Reverse(phrase.words.len()));
     for result in &raw.result {
-        let known = knowledge().test(&result.test).is_some_and(|test| test.results.iter().any(|it| it.key == result.result));
+        let known = knowledge()
+            .test(&result.test)
+            .is_some_and(|test| test.results.iter().any(|it| it.key == result.result));
         if !known {
             return Err(format!("no result `{}` of `{}`", result.result, result.test));
         }
@@ -151,7 +162,10 @@ pub fn read(text: &str) -> Report {
     for sentence in text.split(['.', ';', ':', '!', '?', '\n', '\r']) {
         // a place told in one sentence is not meant in the next
         let mut before: Option<Sign> = None;
-        for part in sentence.split(',').flat_map(|part| split_words(part, &["but", "while", "when", "whereas", "yet"])) {
+        for part in sentence
+            .split(',')
+            .flat_map(|part| split_words(part, &["but", "while", "when", "whereas", "yet"]))
+        {
             for (at, part) in split_at_and(&part).iter().enumerate() {
                 before = read_part(part, before, at > 0, &mut report).or(before);
             }
@@ -174,7 +188,8 @@ fn split_words(text: &str, at: &[&str]) -> Vec<String> {
     let mut parts = vec![String::new()];
     for word in text.split_whitespace() {
         if at.contains(&word.to_lowercase().as_str()) {
-            parts.push(String::new());
+            // `when` is kept: it reads on
+            parts.push(if word.eq_ignore_ascii_case("when") { word.to_owned() } else { String::new() });
         } else if let Some(last) = parts.last_mut() {
             if !last.is_empty() {
                 last.push(' ');
@@ -227,13 +242,16 @@ fn scan(words: &[String]) -> Scanned {
     while at < words.len() {
         let rest = &words[at..];
         let fits = |phrase: &&Phrase| {
-            phrase.words.len() <= rest.len() && phrase.words.iter().zip(rest).all(|(known, said)| is_word(said, known))
+            phrase.words.len() <= rest.len()
+                && phrase.words.iter().zip(rest).all(|(known, said)| is_word(said, known))
         };
         // one stretch of words may mean several things of the same length
         let long = vocabulary.phrases.iter().find(fits).map(|phrase| phrase.words.len());
         match long {
             Some(long) => {
-                for phrase in vocabulary.phrases.iter().filter(|phrase| phrase.words.len() == long).filter(fits) {
+                for phrase in
+                    vocabulary.phrases.iter().filter(|phrase| phrase.words.len() == long).filter(fits)
+                {
                     scanned.stance |= phrase.stance;
                     add(&mut scanned, &phrase.sign, pointing);
                 }
@@ -242,7 +260,8 @@ fn scan(words: &[String]) -> Scanned {
             None => {
                 let said = &words[at];
                 pointing |= POINTING.contains(&said.as_str());
-                if !vocabulary.plain.iter().any(|known| is_word(said, known)) && said.parse::<f64>().is_err() {
+                if !vocabulary.plain.iter().any(|known| is_word(said, known)) && said.parse::<f64>().is_err()
+                {
                     scanned.unknown.push(said.clone());
                 }
                 at += 1;
@@ -306,7 +325,10 @@ fn read_part(text: &str, before: Option<Sign>, joined: bool, report: &mut Report
     let known = sign != Sign::default() || stance;
     for said in unknown {
         let all = vocabulary().phrases.iter().filter(|phrase| phrase.words.len() == 1);
-        let near = nearest(&said, all.map(|phrase| phrase.words[0].trim_end_matches('*')).filter(|word| word.len() > 3));
+        let near = nearest(
+            &said,
+            all.map(|phrase| phrase.words[0].trim_end_matches('*')).filter(|word| word.len() > 3),
+        );
         if near.is_some() || !known {
             report.unknown.push((said, near.map(str::to_owned)));
         }
@@ -319,8 +341,7 @@ fn read_part(text: &str, before: Option<Sign>, joined: bool, report: &mut Report
         (true, Some(before), Some(last)) if before.says_something() => {
             // `worse when walking`
             last.sign.when = sign.when.or(last.sign.when);
-            last.words.push_str(", ");
-            last.words.push_str(text.trim());
+            last.read_on(text);
             return Some(last.sign);
         }
         // `standing, ...`: of the part that follows
@@ -331,13 +352,15 @@ fn read_part(text: &str, before: Option<Sign>, joined: bool, report: &mut Report
             last.sign.face = last.sign.face.or(sign.face);
             last.sign.when = sign.when.or(last.sign.when);
             last.other = None;
-            last.words.push_str(", ");
-            last.words.push_str(text.trim());
+            last.read_on(text);
             return Some(last.sign);
         }
         _ => {}
     }
-    if joined && !sign.says_something() && let Some(before) = before {
+    if joined
+        && !sign.says_something()
+        && let Some(before) = before
+    {
         (sign.feel, sign.lines, sign.does, sign.fine) = (before.feel, before.lines, before.does, before.fine);
     }
     if let Some(before) = before {
@@ -362,7 +385,8 @@ fn read_part(text: &str, before: Option<Sign>, joined: bool, report: &mut Report
     }
     if sign.says_something() || sign.at.is_some() {
         // what was completed above holds for both readings
-        let other = other.map(|other| Sign { at: other.at, face: other.face, ..sign }).filter(|other| *other != sign);
+        let other =
+            other.map(|other| Sign { at: other.at, face: other.face, ..sign }).filter(|other| *other != sign);
         report.seen.push(Seen { sign, other, words: text.trim().to_owned() });
     }
     Some(sign)
@@ -376,12 +400,16 @@ impl Report {
 
     /// What can be said, a line each: for whoever said nothing that is known.
     pub fn can_be_said() -> Vec<String> {
-        let list = |keys: &[&str]| keys.iter().map(|key| key.replace('_', " ")).collect::<Vec<_>>().join(", ");
+        let list =
+            |keys: &[&str]| keys.iter().map(|key| key.replace('_', " ")).collect::<Vec<_>>().join(", ");
         vec![
             format!("where: {}", list(Place::KEYS)),
             format!("on which face: {}", list(Face::KEYS)),
             format!("the cloth: {}; lines: {}", list(Feel::KEYS), list(Lines::KEYS)),
-            format!("what it does: {}", Does::ALL.iter().map(|does| does.said()).collect::<Vec<_>>().join(", ")),
+            format!(
+                "what it does: {}",
+                Does::ALL.iter().map(|does| does.said()).collect::<Vec<_>>().join(", ")
+            ),
             format!("when: {}", list(When::KEYS)),
         ]
     }

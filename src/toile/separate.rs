@@ -18,11 +18,14 @@ pub struct Separation {
 
 /// A test that is expected to tell less is not worth doing, bits.
 const WORTH: f64 = 0.15;
+/// The same where one cause stands clear.
+const WORTH_WHEN_CLEAR: f64 = 0.3;
 /// What unpicking a seam is worth against looking, pinning and moving.
 const UNPICKED: f64 = 0.6;
 
-/// The test that tells most of those not done yet; `None` where none tells enough.
-pub fn separate(ranking: &Ranking, done: &[(String, String)]) -> Option<Separation> {
+/// The test that tells most of those not done yet; `None` where none tells enough. Where one cause stands clear already, a
+/// test has to tell more to be worth doing.
+pub fn separate(ranking: &Ranking, done: &[(String, String)], clear: bool) -> Option<Separation> {
     let shares: Vec<&Ranked> = ranking.causes.iter().chain(&ranking.first).collect();
     let contending = contending(ranking);
     let best = knowledge()
@@ -31,7 +34,8 @@ pub fn separate(ranking: &Ranking, done: &[(String, String)]) -> Option<Separati
         .filter(|test| !done.iter().any(|(key, _)| *key == test.key))
         .map(|test| (gain(test, &contending), test))
         .max_by(|a, b| worth(a).total_cmp(&worth(b)))?;
-    (best.0 >= WORTH).then(|| Separation { test: best.1, gain: best.0, results: outcomes(best.1, &shares) })
+    let least = if clear { WORTH_WHEN_CLEAR } else { WORTH };
+    (best.0 >= least).then(|| Separation { test: best.1, gain: best.0, results: outcomes(best.1, &shares) })
 }
 
 /// The causes between which a test has to decide: the likeliest, and what is not far behind, with their shares of these.

@@ -180,7 +180,8 @@ impl Sign {
         if self.fine {
             words.push("nothing wrong".to_owned());
         }
-        words.extend([self.feel.map(Feel::key), self.lines.map(Lines::key)].into_iter().flatten().map(spoken));
+        words
+            .extend([self.feel.map(Feel::key), self.lines.map(Lines::key)].into_iter().flatten().map(spoken));
         words.extend(self.does.map(|does| does.said().to_owned()));
         words.extend(self.to.map(|to| format!("towards the {}", spoken(to.key()))));
         words.extend(self.when.map(|when| when.key().to_owned()));
@@ -195,12 +196,17 @@ impl Sign {
 impl Place {
     /// Whether one may ask on which face of it.
     pub fn has_faces(self) -> bool {
-        !matches!(self, Self::Seat | Self::UnderSeat | Self::Abdomen | Self::Fly | Self::SideSeam | Self::Inseam)
+        !matches!(
+            self,
+            Self::Seat | Self::UnderSeat | Self::Abdomen | Self::Fly | Self::SideSeam | Self::Inseam
+        )
     }
 
     /// Places of which a person may mean one and say the other.
     pub(super) fn is_near(self, other: Self) -> bool {
-        use Place::{Abdomen, Calf, Crotch, Fly, Hem, Hip, Inseam, Knee, Legs, Seat, SideSeam, Thigh, UnderSeat, Waist};
+        use Place::{
+            Abdomen, Calf, Crotch, Fly, Hem, Hip, Inseam, Knee, Legs, Seat, SideSeam, Thigh, UnderSeat, Waist,
+        };
         let near = |a: Self, b: Self| {
             matches!(
                 (a, b),

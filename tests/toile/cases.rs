@@ -71,7 +71,12 @@ fn published_cases_with_the_right_cause_among_the_first_two() {
             misled.push(case.name.clone());
         }
     }
-    println!("{hits} of {} among the first two, {first} first; of those kept apart {} of {}", all.len(), apart.0, apart.1);
+    println!(
+        "{hits} of {} among the first two, {first} first; of those kept apart {} of {}",
+        all.len(),
+        apart.0,
+        apart.1
+    );
     assert!(misled.is_empty(), "{} cases with a wrong place first", misled.len());
     assert!(5 * hits >= 4 * all.len(), "{hits} of {}", all.len());
 }

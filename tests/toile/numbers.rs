@@ -29,7 +29,13 @@ fn thigh_with_ease_enough_no_girth_fault() {
     let roomy = drafted(&format!("{BODY}58\n[trousers]\nfit = \"proportional\"\n"));
     let close = drafted(&format!("{BODY}67\n[trousers]\nfit = \"proportional\"\n"));
     let ease = |legs: &Legs| {
-        let row = legs.first.report.levels.iter().find(|row| row.level == breeks::terms::Level::Thigh).expect("a thigh");
+        let row = legs
+            .first
+            .report
+            .levels
+            .iter()
+            .find(|row| row.level == breeks::terms::Level::Thigh)
+            .expect("a thigh");
         (row.ease(), row.least)
     };
     assert!(ease(&roomy).0 >= 7.0, "{:?}", ease(&roomy));

@@ -38,7 +38,8 @@ fn every_fault_reached_by_some_answers() {
 #[test]
 fn every_fit_parameter_the_change_of_some_fault() {
     let known = knowledge();
-    let causes: BTreeSet<CauseId> = known.faults.iter().flat_map(|fault| fault.causes.iter().copied()).collect();
+    let causes: BTreeSet<CauseId> =
+        known.faults.iter().flat_map(|fault| fault.causes.iter().copied()).collect();
     for key in Key::ALL {
         let changed = |id: &CauseId| known.of(*id).change.iter().any(|it| it.target == Target::Adjust(*key));
         assert!(causes.iter().any(changed), "{key}");
@@ -63,7 +64,8 @@ fn steps_within_the_usual_range_of_their_parameter() {
         for setting in &cause.change {
             if let Target::Adjust(key) = setting.target {
                 let (least, most) = key.about().usual;
-                let reach = if setting.more { most - key.about().default } else { key.about().default - least };
+                let reach =
+                    if setting.more { most - key.about().default } else { key.about().default - least };
                 assert!(setting.step > 0.0 && setting.step <= reach + 1e-9, "{}: {key}", cause.key);
             }
         }
@@ -73,7 +75,11 @@ fn steps_within_the_usual_range_of_their_parameter() {
 #[test]
 fn hints_causes_of_their_own_fault_and_results_of_two_kinds_at_least() {
     for fault in &knowledge().faults {
-        assert!(!fault.seen.is_empty() && !fault.causes.is_empty() && !fault.source.is_empty(), "{}", fault.key);
+        assert!(
+            !fault.seen.is_empty() && !fault.causes.is_empty() && !fault.source.is_empty(),
+            "{}",
+            fault.key
+        );
         for hint in fault.seen.iter().filter_map(|(_, hint)| *hint) {
             assert!(fault.causes.contains(&hint), "{}: {}", fault.key, knowledge().of(hint).key);
         }
