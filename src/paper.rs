@@ -2,6 +2,7 @@
 
 mod budget_bar;
 mod cautions;
+mod choices;
 mod column;
 mod comparison;
 mod construction_marks;
@@ -15,6 +16,7 @@ mod first_page;
 mod fit_story;
 mod fit_table;
 mod fitting_sheet;
+mod fitting_story;
 mod handbook;
 mod language;
 mod ledger;
@@ -32,6 +34,7 @@ mod thumbnail;
 mod wall;
 
 pub use cautions::cautions;
+pub use choices::choices;
 pub use comparison::{comparison, comparison_page};
 pub use correction::correction_picture;
 pub use corrections_page::{Shown, corrections_page};
@@ -40,7 +43,8 @@ pub use features::{Feature, features};
 pub use first_page::first_page;
 pub use fit_story::fit_story;
 pub use fit_table::{centre_table, fit_table};
-pub use fitting_sheet::{choices, fitting_did, fitting_sheet, fitting_told, what_can_be_said};
+pub use fitting_sheet::fitting_sheet;
+pub use fitting_story::{fitting_did, fitting_told};
 pub use handbook::handbook;
 pub use overlay::overlay;
 pub use overview::overview;

@@ -3,6 +3,7 @@
 //! of faults, causes and tests is data: `toile/faults.toml`; how people say it: `toile/words.toml`.
 
 mod advice;
+mod amount;
 mod evidence;
 mod judgement;
 mod knowledge;
@@ -12,8 +13,10 @@ mod record;
 mod said;
 mod separate;
 mod sign;
+mod vocabulary;
 
-pub use advice::{Advice, Amount, Effect, Move, Pinned, advise, held};
+pub use advice::{Advice, Effect, Move, advise, held};
+pub use amount::{Amount, Pinned};
 pub use evidence::{Evidence, Number};
 pub use judgement::{Judgement, Toile, judge};
 pub use knowledge::{
@@ -21,7 +24,7 @@ pub use knowledge::{
 };
 pub use question::{Answers, QUESTIONS, Question};
 pub use rank::{Ranked, Ranking, Standing, rank};
-pub use record::{Past, Since, Step, past};
+pub use record::{Past, Since, Step, parameter, past};
 pub use said::{LONGEST_REPORT, Report, Seen, read};
 pub use separate::{Separation, separate};
 pub use sign::{Does, Face, Feel, Lines, Place, Sign, When};

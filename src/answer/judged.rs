@@ -133,7 +133,7 @@ struct Next<'a> {
     why: &'a [String],
     measure: Vec<MeasureOf<'a>>,
     amount_from: &'static str,
-    change: Vec<ChangeOf<'a>>,
+    change: Vec<ChangeOf>,
     holds_fit: bool,
     effect: Option<EffectOf>,
     by_hand: Option<&'a str>,
@@ -148,8 +148,8 @@ struct MeasureOf<'a> {
 }
 
 #[derive(Serialize)]
-struct ChangeOf<'a> {
-    key: &'a str,
+struct ChangeOf {
+    key: String,
     unit: &'static str,
     from: Degrees,
     to: Degrees,
@@ -331,18 +331,18 @@ impl<'a> Next<'a> {
             }),
             by_hand: cause
                 .and_then(|cause| cause.hand.as_deref())
-                .or_else(|| advice.moves.iter().find_map(|it| it.key).map(|key| key.about().hand_method)),
+                .or_else(|| advice.moves.iter().find_map(Move::key).map(|key| key.about().hand_method)),
             then: cause.map(|cause| cause.then.as_str()),
             avoid: cause.map(|cause| cause.avoid.as_str()),
         }
     }
 }
 
-impl<'a> ChangeOf<'a> {
-    fn of(it: &'a Move) -> Self {
-        let about = it.key.map(|key| key.about());
+impl ChangeOf {
+    fn of(it: &Move) -> Self {
+        let about = it.key().map(|key| key.about());
         Self {
-            key: &it.path,
+            key: it.path(),
             unit: about.map_or(Measure::Cm, |about| about.unit).symbol(),
             from: Degrees(it.from),
             to: Degrees(it.to),

@@ -1,34 +1,31 @@
 //! `breeks toile`: from what a toile shows to the one next change, and the record of it.
 
+mod conversation;
+mod pictured;
+mod written;
+
 use std::{
     io::{IsTerminal, Write},
-    path::{Path, PathBuf},
+    path::PathBuf,
 };
 
-use super::{
-    Ending,
-    fit::today,
-    input::Input,
-    output::{Sheet, file_stem, write_all},
-    print,
-};
+use super::{Ending, input::Input, output::write_all, print};
 use crate::{
-    adjust::Key,
     answer::Judged,
-    drawing::{SvgScale, Wording},
-    file,
-    fit::{Compared, Leg, Legs, drafted_legs},
-    mistake::{Mistake, Mistakes, Notice, Source},
-    order::{Change, Fitting, Order, edit, record},
-    paper::{cautions, choices, fitting_did, fitting_sheet, fitting_told, note, overlay, what_can_be_said},
+    drawing::Wording,
+    fit::drafted_legs,
+    mistake::{Mistake, Mistakes},
+    paper::{cautions, fitting_sheet, note},
     recipe,
-    terms::{Anchor, FitKind, Side, Word},
+    terms::{Side, Word},
     toile::{
-        Answers, Does, Face, Feel, Judgement, Lines, Place, QUESTIONS, Question, Report, Seen, Sign, Since,
-        Toile, When, judge, knowledge, past, read,
+        Does, Face, Feel, Lines, Place, Report, Seen, Sign, Since, Toile, When, judge, knowledge, past, read,
     },
-    unit::{Unit, parse_length},
+    unit::parse_length,
 };
+use conversation::Talk;
+use pictured::{history, next_picture};
+use written::written;
 
 #[derive(clap::Args)]
 #[command(after_help = "\
@@ -128,11 +125,6 @@ fn day(text: &str) -> Result<String, String> {
     };
     if (1..=12).contains(&month) && (1..=days).contains(&day) { Ok(text.to_owned()) } else { Err(expected()) }
 }
-
-/// Where pictures of a history go when no folder is named.
-const OUT: &str = "drafts";
-/// A fitting's note where what a fit had found is written down as it was sewn.
-const HELD: &str = "as sewn: what the fit had found is kept, and the fit held";
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let path = arguments.input.path();
@@ -270,7 +262,7 @@ fn nothing_said(report: &Report) -> Mistakes {
         }
     }
     mistake = mistake.help("say it as in --seen \"tight lines across the front of the thigh when sitting\"");
-    for line in what_can_be_said() {
+    for line in Report::can_be_said() {
         mistake = mistake.help(line);
     }
     mistake.help("or let yourself be asked with `--ask`").into()
@@ -300,244 +292,4 @@ fn tested(typed: &[String]) -> Result<Vec<(String, String)>, Mistakes> {
         tested.push((test.to_owned(), result.to_owned()));
     }
     Ok(tested)
-}
-
-/// A conversation on a terminal.
-struct Talk {
-    lines: std::io::Lines<std::io::StdinLock<'static>>,
-    /// Only JSON goes to standard output then.
-    quiet: bool,
-}
-
-impl Talk {
-    fn new(quiet: bool) -> Self {
-        Self { lines: std::io::stdin().lines(), quiet }
-    }
-
-    fn say(&self, text: &str) -> Result<(), Mistake> {
-        if self.quiet {
-            // A closed terminal leaves nothing to do about it.
-            let _ = write!(std::io::stderr(), "{text}");
-            return Ok(());
-        }
-        print(text)
-    }
-
-    /// The number of a choice, from 0; `None` for an empty answer or the end of what is typed.
-    fn answer(&mut self, count: usize) -> Result<Option<usize>, Mistake> {
-        loop {
-            let Some(line) = self.lines.next() else { return Ok(None) };
-            let line = line.map_err(|error| Mistake::new(format!("cannot read the answer: {error}")))?;
-            if line.trim().is_empty() {
-                return Ok(None);
-            }
-            match line.trim().parse::<usize>() {
-                Ok(number) if (1..=count).contains(&number) => return Ok(Some(number - 1)),
-                _ => self.say(&format!("a number from 1 to {count}, or nothing to pass over: "))?,
-            }
-        }
-    }
-
-    /// The questions; what was answered as a sign.
-    fn questions(&mut self) -> Result<Option<Seen>, Mistake> {
-        let mut answers: Answers = [None; 4];
-        self.say("Answer with a number; nothing passes a question over.\n")?;
-        for question in QUESTIONS {
-            if !question.is_open(&answers) {
-                continue;
-            }
-            let list = question.choices();
-            self.say(&choices(question.ask(), &list))?;
-            answers[question as usize] = self.answer(list.len())?;
-        }
-        self.say("\n")?;
-        let sign = Question::sign(&answers);
-        Ok((sign != Sign::default()).then(|| Seen { sign, other: None, words: sign.plain() }))
-    }
-
-    /// Asks for the result of the test that is next, where one is and the ranking is not clear yet.
-    fn test(&mut self, judgement: &Judgement) -> Result<Option<(String, String)>, Mistake> {
-        let Some(next) = judgement.test.as_ref().filter(|_| !judgement.clear) else { return Ok(None) };
-        let list: Vec<String> = next.test.results.iter().map(|it| it.says.clone()).collect();
-        self.say(&choices(&next.test.ask, &list))?;
-        let answer = self.answer(list.len())?;
-        self.say("\n")?;
-        Ok(answer.map(|at| (next.test.key.clone(), next.test.results[at].key.clone())))
-    }
-}
-
-/// The draft with the change over the draft as it was sewn.
-fn next_picture(judgement: &Judgement, unit: Unit) -> Result<Vec<Sheet>, Mistakes> {
-    let Some(effect) = judgement.advice.as_ref().and_then(|advice| advice.effect.as_ref()) else {
-        return Ok(Vec::new());
-    };
-    let stem = format!("{}-next-change", stem(&effect.after));
-    pictures(&stem, &effect.before, &effect.after, ["as sewn", "with the next change"], unit)
-}
-
-fn stem(leg: &Leg) -> String {
-    format!("{}-{}", file_stem(&leg.draft.name), file_stem(&leg.draft.recipe.name))
-}
-
-fn pictures(stem: &str, old: &Leg, new: &Leg, said: [&str; 2], unit: Unit) -> Result<Vec<Sheet>, Mistakes> {
-    let old = Compared { said: said[0], draft: &old.draft, report: &old.report };
-    let new = Compared { said: said[1], draft: &new.draft, report: &new.report };
-    let picture = overlay(&old, &new, Anchor::Crotch, unit);
-    Ok(vec![
-        Sheet { name: format!("{stem}.svg"), bytes: picture.to_svg(SvgScale::TrueScale).into_bytes() },
-        Sheet { name: format!("{stem}.pdf"), bytes: picture.to_pdf()? },
-    ])
-}
-
-/// Writes the change and the record; says what was written.
-fn written(
-    arguments: &Arguments,
-    path: &Path,
-    judgement: &Judgement,
-    order: &Order,
-) -> Result<String, Mistakes> {
-    /// Values are written to this many decimals: what a ruler shows.
-    const WRITTEN: f64 = 100.0;
-    let rounded = |value: f64| (value * WRITTEN).round() / WRITTEN + 0.0;
-    let date = Some(arguments.date.clone().unwrap_or_else(today));
-    let block = Some(order.trousers.block.clone());
-    let line = |text: &str| Wording::line(text).to_string();
-    let mut source = arguments.input.source()?;
-    let mut said = String::new();
-    let advice = judgement.advice.as_ref().filter(|advice| judgement.clear && !advice.moves.is_empty());
-    let mut changed: Vec<(String, f64)> = Vec::new();
-    if let Some(advice) = advice {
-        let mut changes: Vec<Change> = Vec::new();
-        if advice.holds_fit {
-            let kept: Vec<(String, f64)> = kept(&advice.sewn, order)
-                .map(|(key, value)| (key.key().to_owned(), rounded(value)))
-                .filter(|(_, value)| *value != 0.0)
-                .collect();
-            // a fit that found nothing has nothing to be kept
-            let as_sewn = Fitting {
-                date: date.clone(),
-                block: block.clone(),
-                changed: kept.clone(),
-                note: Some(HELD.to_owned()),
-                ..Fitting::default()
-            };
-            changes.extend(kept.iter().map(|(key, value)| Change::Number(key.clone(), *value)));
-            changes.push(Change::Text("trousers.fit".to_owned(), FitKind::Proportional.key().to_owned()));
-            if !kept.is_empty() {
-                source = Source::new(source.name.clone(), record(&source, &as_sewn)?);
-            }
-            said.push_str(&note(
-                "what the fit had found is kept as it was sewn, and `trousers.fit` is proportional now: the next draft is \
-                 the sewn one with this one change",
-            ));
-        }
-        changed = advice.moves.iter().map(|it| (it.path.clone(), rounded(it.to))).collect();
-        changes.extend(changed.iter().map(|(key, value)| Change::Number(key.clone(), *value)));
-        source = Source::new(source.name.clone(), edit(&source, &changes)?);
-    } else {
-        said.push_str(&note("no change written: what was seen and tested goes into the record"));
-    }
-    let report = &judgement.toile.report;
-    let fitting = Fitting {
-        date,
-        block,
-        seen: report.seen.iter().map(|seen| line(&seen.words)).filter(|words| !words.is_empty()).collect(),
-        tested: judgement.toile.tested.iter().map(|(test, result)| format!("{test}: {result}")).collect(),
-        changed,
-        note: arguments.note.as_deref().map(line),
-    };
-    let text = record(&source, &fitting)?;
-    file::replace(path, text.as_bytes())
-        .map_err(|error| Mistake::new(format!("cannot write `{}`: {error}", path.display())))?;
-    said.push_str(&format!("wrote {}\n", path.display()));
-    Ok(said)
-}
-
-/// What a fit had found and the file does not say.
-fn kept<'a>(sewn: &'a Order, order: &'a Order) -> impl Iterator<Item = (Key, f64)> + 'a {
-    sewn.adjustments
-        .iter()
-        .filter(|it| !order.adjustments.iter().any(|old| old.key == it.key))
-        .map(|it| (it.key, it.value))
-}
-
-/// The story of the record, with a picture of what each fitting changed.
-fn history(arguments: &Arguments, order: &Order, unit: Unit) -> Result<Ending, Mistakes> {
-    if order.fittings.is_empty() {
-        return Err(Mistake::new("the file has no record of toiles")
-            .help("a fitting is written into it with `--write`")
-            .into());
-    }
-    let mut text = String::new();
-    let mut sheets = Vec::new();
-    let mut notices: Vec<Notice> = Vec::new();
-    let mut before = drafted_state(&before_all(order)?.0)?;
-    for (at, fitting) in order.fittings.iter().enumerate() {
-        let number = at + 1;
-        let (state, said) = order.after_fitting(number)?;
-        notices.extend(said.into_iter().filter(|it| !notices.contains(it)).collect::<Vec<_>>());
-        let after = drafted_state(&state)?;
-        text.push_str(&fitting_told(number, fitting, unit));
-        let two = before.second.is_some() || after.second.is_some();
-        let sides: &[Side] = if two { &[Side::Left, Side::Right] } else { &[Side::Both] };
-        for side in sides {
-            let (old, new) = (of_side(&before, *side), of_side(&after, *side));
-            // what a fit had found was sewn before it was written down
-            let was_sewn = fitting.note.as_deref() == Some(HELD);
-            if was_sewn || old.draft.shape == new.draft.shape {
-                continue;
-            }
-            text.push_str(&fitting_did(&old.report, &new.report, *side, unit));
-            let leg = if *side == Side::Both { String::new() } else { format!("-{side}") };
-            let name = format!("{}-fitting-{number}{leg}", stem(new));
-            let said = [format!("before fitting {number}"), format!("after fitting {number}")];
-            sheets.extend(pictures(&name, old, new, [&said[0], &said[1]], unit)?);
-        }
-        before = after;
-    }
-    for notice in &notices {
-        text.push_str(&note(&notice.text));
-    }
-    let folder = arguments.out.clone().unwrap_or_else(|| PathBuf::from(OUT));
-    if !sheets.is_empty() {
-        for path in write_all(&folder, &sheets)? {
-            text.push_str(&format!("wrote {}\n", path.display()));
-        }
-    }
-    text.push_str(&cautions());
-    print(&text)?;
-    Ok(Ending::Done)
-}
-
-/// The order before its first toile: without what the record changed.
-fn before_all(order: &Order) -> Result<(Order, Vec<Notice>), Mistakes> {
-    let (mut first, notices) = order.after_fitting(1)?;
-    for (path, _) in order.fittings.first().iter().flat_map(|fitting| &fitting.changed) {
-        let (side, key) = match path.split_once('.') {
-            Some(("left", key)) => (Side::Left, key),
-            Some(("right", key)) => (Side::Right, key),
-            _ => (Side::Both, path.as_str()),
-        };
-        let Some(key) = Key::from_key(key) else { continue };
-        let list = match side {
-            Side::Both => Some(&mut first.adjustments),
-            Side::Left => first.left.as_mut().map(|leg| &mut leg.adjustments),
-            Side::Right => first.right.as_mut().map(|leg| &mut leg.adjustments),
-        };
-        if let Some(list) = list {
-            list.retain(|it| it.key != key);
-        }
-    }
-    Ok((first, notices))
-}
-
-fn drafted_state(order: &Order) -> Result<Legs, Mistakes> {
-    drafted_legs(order, &recipe::load(&order.trousers.block)?)
-}
-
-fn of_side(legs: &Legs, side: Side) -> &Leg {
-    match (&legs.second, side) {
-        (Some(right), Side::Right) => right,
-        _ => &legs.first,
-    }
 }

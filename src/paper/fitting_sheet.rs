@@ -3,16 +3,19 @@
 use std::fmt::Write;
 
 use super::{
-    figures::{decimal, figure, length, short_name, signed, spoken},
-    terminal::{headed, wrapped},
+    figures::{decimal, figure, length, signed},
+    fitting_story::{clean, valued},
+    terminal::headed,
 };
 use crate::{
-    adjust::{Key, Measure},
+    adjust::Measure,
     body::Origin,
-    drawing::Wording,
     fit::Report,
-    terms::{Side, Word},
-    toile::{Advice, Amount, Cause, Effect, Evidence, Judgement, Move, Number, Ranked, Standing, knowledge},
+    terms::Word,
+    toile::{
+        Advice, Amount, Cause, Effect, Evidence, Judgement, Move, Number, Ranked, Standing, knowledge,
+        parameter,
+    },
     unit::Unit,
 };
 
@@ -66,15 +69,10 @@ pub fn fitting_sheet(judgement: &Judgement, unit: Unit) -> String {
     out
 }
 
-/// Words of a person, with nothing in them that moves a cursor.
-fn clean(words: &str) -> String {
-    Wording::line(words).to_string()
-}
-
 fn seen(out: &mut String, judgement: &Judgement, unit: Unit) {
     let report = &judgement.toile.report;
     for step in judgement.toile.past.last() {
-        let key = Key::from_key(step.path.trim_start_matches("left.").trim_start_matches("right."));
+        let key = parameter(&step.path).map(|(_, key)| key);
         let from = step.from.map_or("?".to_owned(), |from| valued(key, from, unit));
         let since =
             judgement.toile.past.since.map(|since| format!("; since then {since}")).unwrap_or_default();
@@ -167,10 +165,11 @@ fn cause(out: &mut String, number: usize, it: &Ranked, judgement: &Judgement, un
         Standing::Possible => "possible",
     };
     out.push_str(&headed(&format!("  {number}  "), &format!("{} ({standing})", known.lacks)));
+    let sign = |at: usize| judgement.toile.report.seen[at].sign.plain();
     if number > WITH_REASONS {
+        out.push_str(&headed("     ", &in_short(it)));
         return;
     }
-    let sign = |at: usize| judgement.toile.report.seen[at].sign.plain();
     let mut told: Vec<&str> = Vec::new();
     for (_, fault) in &it.signs {
         if told.contains(&fault.key.as_str()) {
@@ -194,6 +193,16 @@ fn cause(out: &mut String, number: usize, it: &Ranked, judgement: &Judgement, un
     }
     if it.worse {
         out.push_str("     record: the last change of this kind made it worse\n");
+    }
+}
+
+/// Why a less likely cause stands in the list, in one line.
+fn in_short(it: &Ranked) -> String {
+    let faults: Vec<String> = it.signs.iter().map(|(_, fault)| format!("\"{}\"", fault.title)).collect();
+    match (faults.first(), it.tests.iter().find(|(.., speaks)| *speaks)) {
+        (Some(fault), _) => format!("as in {fault}"),
+        (None, Some((test, result, _))) => format!("tested: {}", test.results[*result].says),
+        (None, None) => "by no sign of its own: what is left when the others are weighed".to_owned(),
     }
 }
 
@@ -260,14 +269,6 @@ fn number_said(evidence: &Evidence, unit: Unit) -> String {
     format!("{said}{speaks}")
 }
 
-/// A value of a key with its unit.
-fn valued(key: Option<Key>, value: f64, unit: Unit) -> String {
-    match key.map(|key| key.about().unit) {
-        Some(Measure::Degrees) => format!("{} degrees", decimal(value, 1)),
-        Some(Measure::Cm) | None => format!("{} {}", decimal(unit.from_cm(value), 2), short_name(unit)),
-    }
-}
-
 fn advice(out: &mut String, advice: &Advice, clear: bool, unit: Unit) {
     let cause = advice.cause.map(|id| knowledge().of(id));
     let heading = match (advice.moves.is_empty(), clear) {
@@ -295,12 +296,12 @@ fn advice(out: &mut String, advice: &Advice, clear: bool, unit: Unit) {
         out.push_str(&headed("  look then: ", &format!("{}.", cause.then)));
         out.push_str(&headed("  not: ", &format!("{}.", cause.avoid)));
     }
-    for (key, why) in advice.moves.iter().filter_map(|it| it.key).flat_map(|key| key.about().companions) {
+    for (key, why) in advice.moves.iter().filter_map(Move::key).flat_map(|key| key.about().companions) {
         out.push_str(&headed(&format!("  beside it `{key}`: "), &format!("{why}.")));
     }
     if let Some(hand) = cause.and_then(|cause| cause.hand.as_deref()) {
         out.push_str(&headed("  by hand: ", hand));
-    } else if let Some(key) = advice.moves.iter().find_map(|it| it.key) {
+    } else if let Some(key) = advice.moves.iter().find_map(Move::key) {
         let other_way = if advice.moves[0].to < advice.moves[0].from { "(the other way round) " } else { "" };
         out.push_str(&headed("  by hand: ", &format!("{other_way}{}", key.about().hand_method)));
     }
@@ -318,8 +319,9 @@ fn one_move(it: &Move, advice: &Advice, cause: Option<&Cause>, unit: Unit) -> St
         Amount::Step => "the ordinary step of one fitting",
         Amount::Undone => "as it was before",
     };
-    let mut text = format!("{} -> {} ({from}", valued(it.key, it.from, unit), valued(it.key, it.to, unit));
-    if let Some(key) = it.key {
+    let mut text =
+        format!("{} -> {} ({from}", valued(it.key(), it.from, unit), valued(it.key(), it.to, unit));
+    if let Some(key) = it.key() {
         let about = key.about();
         let bare = |value: f64| match about.unit {
             Measure::Degrees => decimal(value, 1),
@@ -337,7 +339,7 @@ fn one_move(it: &Move, advice: &Advice, cause: Option<&Cause>, unit: Unit) -> St
         let step = cause.change.first().map_or(0.0, |setting| setting.step);
         let _ = write!(text, "; {} a fitting", length(step, unit));
     }
-    headed(&format!("  `{}` ", it.path), &format!("{text})"))
+    headed(&format!("  `{}` ", it.path()), &format!("{text})"))
 }
 
 /// What the change does: the crotch seam, the seams that must sew together, levels that move.
@@ -388,83 +390,4 @@ fn new_notices(before: &Report, after: &Report) -> Vec<String> {
         .filter(|notice| !old.iter().any(|it| it.code == notice.code))
         .map(|it| it.text)
         .collect()
-}
-
-/// What can be said, for whoever said nothing that is known.
-pub fn what_can_be_said() -> Vec<String> {
-    crate::toile::Report::can_be_said()
-}
-
-/// One fitting of the record as a story tells it.
-pub fn fitting_told(number: usize, fitting: &crate::order::Fitting, unit: Unit) -> String {
-    let mut out = String::new();
-    let date = fitting.date.as_deref().map(|date| format!(", {}", clean(date))).unwrap_or_default();
-    let block = fitting.block.as_deref().map(|block| format!(", block {}", clean(block))).unwrap_or_default();
-    let _ = writeln!(out, "Fitting {number}{date}{block}");
-    for (name, texts) in [("seen", &fitting.seen), ("tested", &fitting.tested)] {
-        for text in texts {
-            out.push_str(&headed(&format!("  {name}: "), &clean(text)));
-        }
-    }
-    for (path, value) in &fitting.changed {
-        let key = Key::from_key(path.trim_start_matches("left.").trim_start_matches("right."));
-        out.push_str(&headed("  changed: ", &format!("`{path}` to {}", valued(key, *value, unit))));
-    }
-    if let Some(note) = &fitting.note {
-        out.push_str(&headed("  note: ", &clean(note)));
-    }
-    out
-}
-
-/// What a fitting did to the crotch seam, from the draft before it to the draft after it.
-pub fn fitting_did(before: &Report, after: &Report, side: Side, unit: Unit) -> String {
-    let leg = match side {
-        Side::Both => String::new(),
-        side => format!("{side} leg, "),
-    };
-    let by = |was: f64, is: f64| signed(decimal(unit.from_cm(is - was), 2));
-    let mut parts = vec![
-        format!("crotch seam front {}", by(before.crotch.front, after.crotch.front)),
-        format!("back {}", by(before.crotch.back, after.crotch.back)),
-    ];
-    if let (Some(was), Some(is)) = (before.crotch.ease(), after.crotch.ease()) {
-        parts.push(format!("ease {} -> {}", figure(was, unit), figure(is, unit)));
-    }
-    for (was, is) in before.levels.iter().zip(&after.levels) {
-        if (was.ease() - is.ease()).abs() >= 0.05 {
-            parts.push(format!(
-                "{} ease {} -> {}",
-                spoken(was.level.key()),
-                figure(was.ease(), unit),
-                figure(is.ease(), unit)
-            ));
-        }
-    }
-    headed("  did: ", &format!("{leg}{}", parts.join(", ")))
-}
-
-/// A numbered list of choices for a question on a terminal, in as many columns as fit.
-pub fn choices(ask: &str, list: &[String]) -> String {
-    let mut out = headed("", ask);
-    let wide = list.iter().map(|it| it.chars().count()).max().unwrap_or(0) + 6;
-    let columns = (78 / wide.max(1)).max(1);
-    if columns == 1 {
-        for (at, choice) in list.iter().enumerate() {
-            let lines = wrapped(choice, 72);
-            let _ = writeln!(out, "  {:>2} {}", at + 1, lines.join("\n     "));
-        }
-        return out;
-    }
-    let rows = list.len().div_ceil(columns);
-    for row in 0..rows {
-        let mut line = String::new();
-        for column in 0..columns {
-            if let Some(choice) = list.get(column * rows + row) {
-                let number = column * rows + row + 1;
-                let _ = write!(line, "{:<wide$}", format!("  {number:>2} {choice}"));
-            }
-        }
-        let _ = writeln!(out, "{}", line.trim_end());
-    }
-    out
 }

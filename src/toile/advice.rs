@@ -3,50 +3,50 @@
 use std::sync::Arc;
 
 use super::{
-    evidence::{Evidence, Number},
-    knowledge::{Cause, CauseId, CrotchPart, Lack, Setting, Target, knowledge},
+    amount::{Amount, Pinned, amount, measure, on_grid, value_of, within},
+    knowledge::{Cause, CauseId, Kind, Target, knowledge},
     rank::{Ranked, Ranking},
     record::{Past, Since, parameter},
 };
 use crate::{
-    adjust::{Key, Measure, OneLeg},
-    body::Origin,
+    adjust::{Key, OneLeg},
     draft::Draft,
-    fit::{Leg, Legs, drafted_legs, opening_for_arc},
+    fit::{Leg, Legs, drafted_legs},
     mistake::{Mistake, Mistakes},
     order::{Adjustment, LegOrder, Order},
     recipe::Recipe,
-    terms::{FitKind, Level, Measurement, Side, Style, Word},
-    unit::Unit,
+    terms::{FitKind, Measurement, Side},
 };
-
-/// Where an amount is from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Amount {
-    /// Pinned on the body.
-    Pinned,
-    /// Measured against the draft.
-    Measured,
-    /// The ordinary step of one fitting.
-    Step,
-    /// The value before a change that made it worse.
-    Undone,
-}
-
-/// A fold that was pinned or a gap that was measured on the body, cm.
-pub type Pinned = Option<f64>;
 
 /// One key from a value to another, in cm or degrees.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Move {
-    /// Its dotted path in the file.
-    pub path: String,
-    /// The fit parameter, if it is one.
-    pub key: Option<Key>,
+    /// The key.
+    pub target: Target,
+    /// The leg it is given to.
+    pub side: Side,
     /// The value in the draft.
     pub from: f64,
     /// The value advised.
     pub to: f64,
+}
+
+impl Move {
+    /// Its dotted path in the file.
+    pub fn path(&self) -> String {
+        match (self.target, self.side) {
+            (Target::Adjust(key), Side::Left | Side::Right) => format!("{}.{key}", self.side),
+            (target, _) => target.path(),
+        }
+    }
+
+    /// The fit parameter, if it is one.
+    pub fn key(&self) -> Option<Key> {
+        match self.target {
+            Target::Adjust(key) => Some(key),
+            Target::Ease(_) | Target::Style(_) => None,
+        }
+    }
 }
 
 /// What the change does.
@@ -117,7 +117,7 @@ pub fn advise(
     pinned: Pinned,
     past: &Past,
 ) -> Result<Advice, Mistakes> {
-    let leg = leg_of(legs, side);
+    let leg = legs.of(side);
     let (sewn, holds_fit) = held(order, &legs.first.draft);
     let mut advice = Advice {
         cause: None,
@@ -141,6 +141,9 @@ pub fn advise(
     };
     let cause = knowledge().of(next.cause);
     advice.cause = Some(next.cause);
+    if past.since == Some(Since::Same) && past.gave_last(cause) {
+        advice.why.push("the last step of the same did not show: test before a second one".to_owned());
+    }
     advice.measure = measure(cause, next, ranking, leg);
     if cause.one_side && side == Side::Both {
         advice
@@ -164,24 +167,9 @@ pub fn advise(
             ));
             continue;
         }
-        let key = match target {
-            Target::Adjust(key) => Some(key),
-            Target::Ease(_) | Target::Style(_) => None,
-        };
-        let path = match (key, side) {
-            (Some(_), Side::Left | Side::Right) => format!("{side}.{}", target.path()),
-            _ => target.path(),
-        };
-        advice.moves.push(Move { path, key, from, to });
+        advice.moves.push(Move { target, side, from, to });
     }
     drafted(advice, recipe, side)
-}
-
-fn leg_of(legs: &Legs, side: Side) -> &Leg {
-    match (&legs.second, side) {
-        (Some(right), Side::Right) => right,
-        _ => &legs.first,
-    }
 }
 
 /// Which cause is taken up next.
@@ -219,158 +207,13 @@ fn turn(cause: &Cause) -> (f64, usize, bool) {
 }
 
 fn order_of_fitting(sooner: &Cause, later: &Cause) -> &'static str {
-    use super::knowledge::Kind::{Curve, Fork, Length};
+    use Kind::{Curve, Fork, Length};
     match (sooner.kind, later.kind) {
         (Curve, Fork) => "a scoop before an extension",
         (Length, kind) if kind != Length => "length before width",
         _ if later.on_back && !sooner.on_back => "the front before the back",
         _ => "from the top down, as fitters do",
     }
-}
-
-/// By how much, and where that is from.
-fn amount(cause: &Cause, setting: &Setting, next: &Ranked, leg: &Leg, pinned: Pinned) -> (f64, Amount) {
-    if let Some(pinned) = pinned {
-        let by = match setting.target {
-            Target::Adjust(key) if key.about().unit == Measure::Degrees => {
-                // what is pinned at the waist, over the height of the waist above the hip line
-                let levels = &leg.draft.shape.levels;
-                (pinned / (levels[Level::Hip] - levels[Level::Waist])).atan().to_degrees()
-            }
-            _ => pinned * setting.pinned,
-        };
-        // cloth that is cut away from a curve cannot be put back
-        let by = if cause.kind == super::Kind::Curve { by.min(2.0 * setting.step) } else { by };
-        return (by, Amount::Pinned);
-    }
-    match measured(cause, setting, next, leg) {
-        // what a tape says is given in two fittings where it is much
-        Some(by) if by > 0.25 * setting.step => (by.min(2.0 * setting.step), Amount::Measured),
-        _ => (setting.step, Amount::Step),
-    }
-}
-
-/// What the measurements say is missing.
-fn measured(cause: &Cause, setting: &Setting, next: &Ranked, leg: &Leg) -> Option<f64> {
-    if cause.numbers == Some(Lack::FrontThigh) && setting.target == Target::Adjust(Key::ThighFront) {
-        let draft = &leg.draft;
-        return Some(
-            opening_for_arc(&draft.plan, &draft.parameters, &draft.body)? - draft.parameters[Key::ThighFront],
-        );
-    }
-    next.numbers.iter().find_map(|Evidence { number, .. }| match *number {
-        Number::Ease { ease, least, from: Origin::Measured | Origin::Derived, .. } if setting.more => {
-            let girth = least - ease;
-            let share = match setting.target {
-                Target::Style(_) => 0.5,
-                Target::Adjust(Key::ThighInner | Key::ThighOuter) if cause.change.len() > 1 => 0.25,
-                Target::Adjust(Key::ThighInner | Key::ThighOuter) => 0.5,
-                _ => 1.0,
-            };
-            Some(share * girth)
-        }
-        _ => None,
-    })
-}
-
-/// Measurements without which the change is a guess, and why.
-fn measure(cause: &Cause, next: &Ranked, ranking: &Ranking, leg: &Leg) -> Vec<(Measurement, String)> {
-    let body = &leg.draft.body;
-    let taken = |measurement| body.value(measurement).is_some_and(|value| value.from == Origin::Measured);
-    let mut wanted = contradicted(ranking);
-    match cause.numbers {
-        Some(Lack::ShortGirth(level) | Lack::SurplusGirth(level)) => {
-            let girth = girth_at(level);
-            if !taken(girth) && !wanted.iter().any(|(of, _)| *of == girth) {
-                wanted.push((girth, "the draft estimates it".to_owned()));
-            }
-        }
-        Some(Lack::Crotch { part, .. }) => {
-            if !taken(Measurement::TotalCrotchLength) {
-                wanted.push((Measurement::TotalCrotchLength, "the draft estimates it".to_owned()));
-            } else if next.numbers.iter().any(
-                |it| matches!(it.number, Number::Crotch { ease, wanted, .. } if (ease - wanted).abs() < 0.5),
-            ) {
-                wanted.push((
-                    Measurement::TotalCrotchLength,
-                    "the draft meets it as measured; if the toile is right, the tape was not: take it again"
-                        .to_owned(),
-                ));
-            }
-            if part != CrotchPart::Total && !taken(Measurement::FrontCrotchLength) {
-                wanted.push((Measurement::FrontCrotchLength, "it tells which piece is short".to_owned()));
-            }
-        }
-        Some(Lack::FrontThigh) if !taken(Measurement::FrontThighArc) => {
-            wanted.push((Measurement::FrontThighArc, "it says how much".to_owned()));
-        }
-        _ => {}
-    }
-    wanted
-}
-
-/// Girths that the tape gives ease enough, where the toile clearly says tight.
-fn contradicted(ranking: &Ranking) -> Vec<(Measurement, String)> {
-    let clearly = ranking.causes.iter().filter(|it| it.by_signs >= 0.2 && it.share < 0.5 * it.by_signs);
-    let mut found: Vec<(Measurement, String)> = Vec::new();
-    for it in clearly {
-        for Evidence { weight, number } in &it.numbers {
-            if let Number::Ease { level, from: Origin::Measured, .. } = number
-                && *weight < -0.5
-                && !found.iter().any(|(of, _)| *of == girth_at(*level))
-            {
-                found.push((
-                    girth_at(*level),
-                    "toile and tape contradict each other: take it again".to_owned(),
-                ));
-            }
-        }
-    }
-    found
-}
-
-/// The girth of the body at a level; at the hem that of the heel, which it lets through.
-fn girth_at(level: Level) -> Measurement {
-    match level {
-        Level::Waist => Measurement::WaistGirth,
-        Level::Hip => Measurement::HipGirth,
-        Level::Thigh => Measurement::ThighGirth,
-        Level::Knee => Measurement::KneeGirth,
-        Level::Calf => Measurement::CalfGirth,
-        Level::Hem | Level::Crotch => Measurement::HeelGirth,
-    }
-}
-
-/// The value that a key has in the draft.
-fn value_of(target: Target, leg: &Leg) -> f64 {
-    let draft = &leg.draft;
-    match target {
-        Target::Adjust(key) => draft.parameters[key],
-        Target::Ease(at) => draft.plan.inputs.ease[at as usize],
-        Target::Style(style) => {
-            let level = if style == Style::KneeWidth { Level::Knee } else { Level::Hem };
-            let row = leg.report.levels.iter().find(|row| row.level == level);
-            draft.plan.inputs.style[style as usize].or(row.map(|row| 0.5 * row.pattern)).unwrap_or_default()
-        }
-    }
-}
-
-/// The nearest value that a ruler or a protractor shows.
-fn on_grid(target: Target, value: f64, unit: Unit) -> f64 {
-    let grid = match (target, unit) {
-        (Target::Adjust(key), _) if key.about().unit == Measure::Degrees => 0.1,
-        (_, Unit::Cm) => 0.05,
-        (_, Unit::Inch) => Unit::Inch.to_cm(1.0 / 16.0),
-    };
-    (value / grid).round() * grid + 0.0
-}
-
-/// A parameter stays within its usual range, or where it is beyond that already.
-fn within(target: Target, from: f64, to: f64) -> f64 {
-    let Target::Adjust(key) = target else { return to };
-    let about = key.about();
-    let (least, most) = about.usual;
-    to.clamp(least.min(about.default).min(from), most.max(from))
 }
 
 fn refuse_one_leg(key: Key, side: Side) -> Result<(), Mistake> {
@@ -387,10 +230,10 @@ fn refuse_one_leg(key: Key, side: Side) -> Result<(), Mistake> {
 fn undo(advice: &mut Advice, past: &Past, leg: &Leg) -> bool {
     let steps = past.last();
     for step in &steps {
-        if let (Some(from), Some((_, key))) = (step.from, parameter(&step.path)) {
+        if let (Some(from), Some((side, key))) = (step.from, parameter(&step.path)) {
             let now = leg.draft.parameters[key];
             if (now - from).abs() > 1e-9 {
-                advice.moves.push(Move { path: step.path.clone(), key: Some(key), from: now, to: from });
+                advice.moves.push(Move { target: Target::Adjust(key), side, from: now, to: from });
             }
         }
     }
@@ -413,9 +256,9 @@ fn undo(advice: &mut Advice, past: &Past, leg: &Leg) -> bool {
 fn moved(order: &Order, moves: &[Move]) -> Order {
     let mut order = order.clone();
     for it in moves {
-        match (it.key, parameter(&it.path)) {
-            (Some(key), Some((side, _))) => {
-                let list = match side {
+        match it.target {
+            Target::Adjust(key) => {
+                let list = match it.side {
                     Side::Both => &mut order.adjustments,
                     Side::Left => &mut order.left.get_or_insert_with(LegOrder::default).adjustments,
                     Side::Right => &mut order.right.get_or_insert_with(LegOrder::default).adjustments,
@@ -424,22 +267,8 @@ fn moved(order: &Order, moves: &[Move]) -> Order {
                 list.push(Adjustment { key, value: it.to, from: "file" });
                 list.sort_by_key(|it| it.key);
             }
-            _ => {
-                let trousers = &mut order.trousers;
-                match it.path.strip_prefix("trousers.").and_then(|rest| rest.split_once('.')) {
-                    Some(("ease", at)) => {
-                        if let Some(at) = crate::terms::EaseAt::from_key(at) {
-                            trousers.ease[at as usize] = Some(it.to);
-                        }
-                    }
-                    Some(("style", style)) => {
-                        if let Some(style) = Style::from_key(style) {
-                            trousers.style[style as usize] = Some(it.to);
-                        }
-                    }
-                    _ => {}
-                }
-            }
+            Target::Ease(at) => order.trousers.ease[at as usize] = Some(it.to),
+            Target::Style(style) => order.trousers.style[style as usize] = Some(it.to),
         }
     }
     order
@@ -464,7 +293,7 @@ fn drafted(mut advice: Advice, recipe: &Arc<Recipe>, side: Side) -> Result<Advic
                         .why
                         .push(format!("of the whole amount only {part} of it can be drawn on this draft"));
                 }
-                let (before, after) = (leg_of(&before, side).clone(), leg_of(&after, side).clone());
+                let (before, after) = (before.of(side).clone(), after.of(side).clone());
                 advice.effect = Some(Effect { before, after });
                 return Ok(advice);
             }

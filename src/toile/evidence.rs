@@ -82,6 +82,8 @@ pub enum Number {
 
 /// A girth is doubted by this much beside the spread of its measurement, cm.
 const GIRTH_SPREAD: f64 = 1.0;
+/// A waist by more: it changes by 1 to 2 cm in a day (razmery.info, a trade guide) and people differ in what they bear there.
+const WAIST_SPREAD: f64 = 2.0;
 /// A crotch length is within the noise of the tape by this much, cm (common practice, no source).
 const CROTCH_SPREAD: f64 = 1.5;
 /// No number alone decides: the logarithm of the odds it may give.
@@ -108,6 +110,10 @@ fn of_lack(lack: Lack, leg: &Leg) -> Option<Evidence> {
         Lack::ShortGirth(level) => {
             let girth = girth(level, leg)?;
             Some(weighed((girth.least - girth.ease) / girth.spread, girth.number))
+        }
+        Lack::ShortLocally(level) => {
+            let girth = girth(level, leg)?;
+            Some(weighed(0.5 * (girth.least - girth.ease) / girth.spread, girth.number))
         }
         Lack::SurplusGirth(level) => {
             let girth = girth(level, leg)?;
@@ -166,8 +172,9 @@ fn girth(level: Level, leg: &Leg) -> Option<Girth> {
         Level::Crotch => return None,
     };
     let sd = leg.draft.body.value(measurement)?.sd;
+    let spread = if level == Level::Waist { WAIST_SPREAD } else { GIRTH_SPREAD };
     let number = Number::Ease { level, ease: row.ease(), least: row.least, most: row.most, from: row.from };
-    Some(Girth { least: row.least, ease: row.ease(), most: row.most, spread: GIRTH_SPREAD + sd, number })
+    Some(Girth { least: row.least, ease: row.ease(), most: row.most, spread: spread + sd, number })
 }
 
 fn total(short: bool, leg: &Leg) -> Option<Evidence> {
@@ -208,5 +215,5 @@ fn of_value(key: Key, more: bool, step: f64, leg: &Leg) -> Option<Evidence> {
     }
     let way = if more { 1.0 } else { -1.0 };
     let from_default = (value - about.default) * way;
-    (from_default <= -0.5 * step).then(|| weighed(0.4, Number::OtherWay { key, value }))
+    (from_default <= -0.5 * step).then(|| weighed(0.25, Number::OtherWay { key, value }))
 }

@@ -3,7 +3,8 @@
 use std::sync::Arc;
 
 use super::{
-    advice::{Advice, Pinned, advise},
+    advice::{Advice, advise},
+    amount::Pinned,
     rank::{Ranking, rank},
     record::Past,
     said::Report,
@@ -51,11 +52,7 @@ const MOST: f64 = 0.45;
 /// # Errors
 /// As [`advise`].
 pub fn judge(toile: Toile, order: &Order, recipe: &Arc<Recipe>, legs: &Legs) -> Result<Judgement, Mistakes> {
-    let leg = match (&legs.second, toile.side) {
-        (Some(right), Side::Right) => right,
-        _ => &legs.first,
-    };
-    let ranking = rank(&toile.report, &toile.tested, Some(leg), &toile.past);
+    let ranking = rank(&toile.report, &toile.tested, Some(legs.of(toile.side)), &toile.past);
     let stands_out = match ranking.causes.as_slice() {
         [first, second, ..] => first.share >= MOST || first.share >= CLEAR * second.share,
         _ => true,

@@ -80,7 +80,7 @@ const HINT: f64 = 4.0;
 /// A cause whose result of a test came, against one whose result did not.
 const TRUE_RESULT: f64 = 0.8;
 /// A sign of which no time is told was seen standing, where one looks first.
-const UNSAID_WHEN: f64 = -0.4;
+const UNSAID_WHEN: f64 = -1.0;
 /// Weight of a stance that was told in words.
 const STANCE_SAID: f64 = 1.5;
 /// Weight against a cause whose change made it worse.
@@ -172,7 +172,7 @@ fn likeness(said: &Sign, known: &Sign) -> f64 {
         (false, false) => 0.0,
     };
     odds((said.at, known.at), &shares.at, (-0.5, -0.5), place)
-        + odds((said.face, known.face), &shares.face, (0.0, -0.3), face)
+        + odds((said.face, known.face), &shares.face, (-0.25, -0.3), face)
         + odds((said.feel, known.feel), &shares.feel, (-0.1, -0.3), |a, b| if a == b { 0.95 } else { 0.05 })
         + odds((said.lines, known.lines), &shares.lines, (-0.3, -0.2), lines)
         + odds((said.does, known.does), &shares.does, (-0.4, -0.4), |a, b| if a == b { 0.75 } else { 0.015 })

@@ -94,16 +94,19 @@ impl Past {
         self.steps.iter().filter(|step| Some(step.fitting) == last).collect()
     }
 
+    /// Whether the last change was of this cause.
+    pub(super) fn gave_last(&self, cause: &Cause) -> bool {
+        cause.change.iter().any(|setting| {
+            let path = setting.target.path();
+            self.last().iter().any(|step| {
+                of_key(&step.path, &path) && step.from.is_some_and(|from| (step.to > from) == setting.more)
+            })
+        })
+    }
+
     /// Whether the last change was of this cause, and it looks worse since.
     pub(super) fn made_worse(&self, cause: &Cause) -> bool {
-        self.since == Some(Since::Worse)
-            && cause.change.iter().any(|setting| {
-                let path = setting.target.path();
-                self.last().iter().any(|step| {
-                    of_key(&step.path, &path)
-                        && step.from.is_some_and(|from| (step.to > from) == setting.more)
-                })
-            })
+        self.since == Some(Since::Worse) && self.gave_last(cause)
     }
 }
 
@@ -115,8 +118,8 @@ fn of_key(path: &str, key: &str) -> bool {
             .any(|side| path.strip_prefix(side.key()).and_then(|rest| rest.strip_prefix('.')) == Some(key))
 }
 
-/// The fit parameter and the leg of a path.
-pub(super) fn parameter(path: &str) -> Option<(Side, Key)> {
+/// The leg and the fit parameter of a path, if it is one.
+pub fn parameter(path: &str) -> Option<(Side, Key)> {
     match Path::find(path)? {
         Path::Adjust(side, key) => Some((side, key)),
         _ => None,

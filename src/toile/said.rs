@@ -1,13 +1,9 @@
 //! A report in plain words becomes signs. Each part of a sentence is one sign; what it leaves out is taken from the part
 //! before.
 
-use std::sync::LazyLock;
-
-use serde::Deserialize;
-
 use super::{
-    knowledge::knowledge,
     sign::{Does, Face, Feel, Lines, Place, Sign, When},
+    vocabulary::{Phrase, is_word, vocabulary},
 };
 use crate::{mistake::nearest, terms::Word};
 
@@ -46,112 +42,6 @@ impl Seen {
         let text = text.trim();
         self.words.push_str(if text.starts_with("when ") { " " } else { ", " });
         self.words.push_str(text);
-    }
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct RawWords {
-    means: Vec<RawMeans>,
-    result: Vec<RawResult>,
-    plain: RawPlain,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct RawMeans {
-    at: Option<String>,
-    face: Option<String>,
-    feel: Option<String>,
-    lines: Option<String>,
-    does: Option<String>,
-    when: Option<String>,
-    #[serde(default)]
-    one_side: bool,
-    #[serde(default)]
-    fine: bool,
-    #[serde(default)]
-    stance: bool,
-    words: Vec<String>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct RawResult {
-    test: String,
-    result: String,
-    words: Vec<Vec<String>>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct RawPlain {
-    words: Vec<String>,
-}
-
-/// A phrase, word by word, with what it means.
-struct Phrase {
-    words: Vec<String>,
-    sign: Sign,
-    stance: bool,
-}
-
-struct Vocabulary {
-    /// The longest first.
-    phrases: Vec<Phrase>,
-    results: Vec<RawResult>,
-    plain: Vec<String>,
-}
-
-fn vocabulary() -> &'static Vocabulary {
-    static WORDS: LazyLock<Vocabulary> = LazyLock::new(|| {
-        built(include_str!("words.toml"))
-            .unwrap_or_else(|why| panic!("words.toml, which is part of the program: {why}"))
-    });
-    &WORDS
-}
-
-fn built(text: &str) -> Result<Vocabulary, String> {
-    let raw: RawWords = toml::from_str(text).map_err(|error| error.to_string())?;
-    let mut phrases = Vec::new();
-    for means in &raw.means {
-        let sign = Sign {
-            at: word(means.at.as_deref())?,
-            face: word(means.face.as_deref())?,
-            feel: word(means.feel.as_deref())?,
-            lines: word(means.lines.as_deref())?,
-            to: None,
-            does: word(means.does.as_deref())?,
-            when: word(means.when.as_deref())?,
-            one_side: means.one_side,
-            fine: means.fine,
-        };
-        for phrase in &means.words {
-            let words = phrase.split(' ').map(str::to_owned).collect();
-            phrases.push(Phrase { words, sign, stance: means.stance });
-        }
-    }
-    phrases.sort_by_key(|phrase| std::cmp::Reverse(phrase.words.len()));
-    for result in &raw.result {
-        let known = knowledge()
-            .test(&result.test)
-            .is_some_and(|test| test.results.iter().any(|it| it.key == result.result));
-        if !known {
-            return Err(format!("no result `{}` of `{}`", result.result, result.test));
-        }
-    }
-    Ok(Vocabulary { phrases, results: raw.result, plain: raw.plain.words })
-}
-
-fn word<W: Word>(key: Option<&str>) -> Result<Option<W>, String> {
-    key.map(|key| W::from_key(key).ok_or_else(|| format!("no word `{key}`"))).transpose()
-}
-
-/// Whether a word of a report is this word of the vocabulary, of which a `*` stands for any ending.
-fn is_word(said: &str, known: &str) -> bool {
-    match known.strip_suffix('*') {
-        Some(stem) => said.starts_with(stem),
-        None => said == known,
     }
 }
 

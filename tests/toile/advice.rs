@@ -86,7 +86,7 @@ fn every_change_drawn_true_and_the_same_once_written() {
                 }
             }
             let mut changes: Vec<Change> =
-                advice.moves.iter().map(|it| Change::Number(it.path.clone(), it.to)).collect();
+                advice.moves.iter().map(|it| Change::Number(it.path(), it.to)).collect();
             if advice.holds_fit {
                 changes.push(Change::Text("trousers.fit".into(), FitKind::Proportional.key().into()));
                 let sewn = advice
@@ -95,7 +95,7 @@ fn every_change_drawn_true_and_the_same_once_written() {
                     .iter()
                     .filter(|it| !order.adjustments.iter().any(|old| old.key == it.key));
                 changes.extend(
-                    sewn.filter(|it| !advice.moves.iter().any(|of| of.key == Some(it.key)))
+                    sewn.filter(|it| !advice.moves.iter().any(|of| of.key() == Some(it.key)))
                         .map(|it| Change::Number(it.key.key().into(), it.value)),
                 );
             }
