@@ -20,7 +20,8 @@ pub use amount::{Amount, Pinned};
 pub use evidence::{Evidence, Number};
 pub use judgement::{Judgement, Toile, judge};
 pub use knowledge::{
-    Cause, CauseId, CrotchPart, Fault, Kind, Knowledge, Lack, Quick, QuickResult, Setting, Target, knowledge,
+    Cause, CauseId, CrotchPart, Fault, Kind, Knowledge, Known, Lack, Quick, QuickResult, Setting, Target,
+    knowledge,
 };
 pub use question::{Answers, QUESTIONS, Question};
 pub use rank::{Ranked, Ranking, Standing, rank};

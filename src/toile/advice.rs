@@ -80,7 +80,7 @@ pub struct Advice {
 }
 
 /// A cause with less of the likeliest one's share does not contend with it.
-const CONTENDS: f64 = 0.6;
+const CONTENDS: f64 = 0.7;
 /// A change smaller than this is none, cm or degrees.
 const NOTHING: f64 = 0.025;
 

@@ -84,6 +84,8 @@ pub enum Number {
 const GIRTH_SPREAD: f64 = 1.0;
 /// A waist by more: it changes by 1 to 2 cm in a day (razmery.info, a trade guide) and people differ in what they bear there.
 const WAIST_SPREAD: f64 = 2.0;
+/// How much a whole girth says of one place of it.
+const LOCALLY: f64 = 0.3;
 /// A crotch length is within the noise of the tape by this much, cm (common practice, no source).
 const CROTCH_SPREAD: f64 = 1.5;
 /// No number alone decides: the logarithm of the odds it may give.
@@ -113,7 +115,7 @@ fn of_lack(lack: Lack, leg: &Leg) -> Option<Evidence> {
         }
         Lack::ShortLocally(level) => {
             let girth = girth(level, leg)?;
-            Some(weighed(0.5 * (girth.least - girth.ease) / girth.spread, girth.number))
+            Some(weighed(LOCALLY * (girth.least - girth.ease) / girth.spread, girth.number))
         }
         Lack::SurplusGirth(level) => {
             let girth = girth(level, leg)?;

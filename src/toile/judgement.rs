@@ -42,10 +42,10 @@ pub struct Judgement {
     pub clear: bool,
 }
 
-/// The likeliest cause stands clear of the second by this.
-const CLEAR: f64 = 1.7;
-/// Or has this share of all.
+/// A cause with this share of all stands clear.
 const MOST: f64 = 0.45;
+/// Or with this share, if the second is behind it by the factor.
+const MUCH: (f64, f64) = (0.25, 1.7);
 
 /// Judges a toile of the trousers that were drafted.
 ///
@@ -54,7 +54,9 @@ const MOST: f64 = 0.45;
 pub fn judge(toile: Toile, order: &Order, recipe: &Arc<Recipe>, legs: &Legs) -> Result<Judgement, Mistakes> {
     let ranking = rank(&toile.report, &toile.tested, Some(legs.of(toile.side)), &toile.past);
     let stands_out = match ranking.causes.as_slice() {
-        [first, second, ..] => first.share >= MOST || first.share >= CLEAR * second.share,
+        [first, second, ..] => {
+            first.share >= MOST || (first.share >= MUCH.0 && first.share >= MUCH.1 * second.share)
+        }
         _ => true,
     };
     let test = separate(&ranking, &toile.tested, stands_out && ranking.torn.is_none());

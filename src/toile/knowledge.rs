@@ -113,7 +113,7 @@ pub struct Setting {
 pub enum Lack {
     /// Too little girth at a level.
     ShortGirth(Level),
-    /// Too little of it in one place of that level: girth enough speaks against it only half as much.
+    /// Too little of it in one place of that level: girth enough speaks less against it.
     ShortLocally(Level),
     /// Too much.
     SurplusGirth(Level),
@@ -179,14 +179,25 @@ pub struct Fault {
     pub key: String,
     /// In few words.
     pub title: String,
-    /// The signs by which it is known, and of which cause each is most.
-    pub seen: Vec<(Sign, Option<CauseId>)>,
+    /// The signs by which it is known.
+    pub seen: Vec<Known>,
     /// The likeliest first.
     pub causes: Vec<CauseId>,
     /// Where this is from.
     pub source: String,
     /// Where the sources differ.
     pub note: Option<String>,
+}
+
+/// A sign by which a fault is known.
+#[derive(Clone, Copy, Debug)]
+pub struct Known {
+    /// The sign.
+    pub sign: Sign,
+    /// The cause of which it is most.
+    pub hint: Option<CauseId>,
+    /// The fault shows it now and then only.
+    pub seldom: bool,
 }
 
 impl Knowledge {

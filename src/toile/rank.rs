@@ -8,7 +8,7 @@ use std::sync::LazyLock;
 
 use super::{
     evidence::{Evidence, evidence},
-    knowledge::{CauseId, Fault, Knowledge, Quick, knowledge},
+    knowledge::{CauseId, Fault, Knowledge, Known, Quick, knowledge},
     record::Past,
     said,
     sign::{Face, Lines, Place, Sign, When},
@@ -79,6 +79,8 @@ const IN_ORDER: [f64; 7] = [1.0, 0.55, 0.35, 0.25, 0.18, 0.14, 0.1];
 const HINT: f64 = 4.0;
 /// A cause whose result of a test came, against one whose result did not.
 const TRUE_RESULT: f64 = 0.8;
+/// A fault shows a sign that it shows now and then only less often than its others.
+const SELDOM: f64 = -0.8;
 /// A sign of which no time is told was seen standing, where one looks first.
 const UNSAID_WHEN: f64 = -1.0;
 /// Weight of a stance that was told in words.
@@ -100,7 +102,7 @@ struct Background {
 fn background() -> &'static Background {
     static COUNTED: LazyLock<Background> = LazyLock::new(|| {
         let signs: Vec<&Sign> =
-            knowledge().faults.iter().flat_map(|fault| fault.seen.iter().map(|it| &it.0)).collect();
+            knowledge().faults.iter().flat_map(|fault| fault.seen.iter().map(|it| &it.sign)).collect();
         Background {
             at: counted(signs.iter().map(|sign| sign.at)),
             face: counted(signs.iter().map(|sign| sign.face)),
@@ -202,17 +204,18 @@ fn reads(said: &Sign, fault: &Fault) -> (f64, Option<CauseId>) {
         let there = fault
             .seen
             .iter()
-            .any(|(known, _)| said.at == known.at && said.face.zip(known.face).is_none_or(|(a, b)| a == b));
+            .any(|it| said.at == it.sign.at && said.face.zip(it.sign.face).is_none_or(|(a, b)| a == b));
         return (if there { -1.2 } else { 0.0 }, None);
     }
     fault
         .seen
         .iter()
-        .map(|(known, hint)| {
+        .map(|Known { sign, hint, seldom }| {
             // a sign of which half was left unsaid is most of nothing
-            let whole = (known.does.is_none() || known.does == said.does)
-                && (known.lines.is_none() || known.lines == said.lines);
-            (likeness(said, known).clamp(WORST, BEST), hint.filter(|_| whole))
+            let whole = (sign.does.is_none() || sign.does == said.does)
+                && (sign.lines.is_none() || sign.lines == said.lines);
+            let less = if *seldom { SELDOM } else { 0.0 };
+            ((likeness(said, sign) + less).clamp(WORST, BEST), hint.filter(|_| whole))
         })
         .max_by(|a, b| a.0.total_cmp(&b.0))
         .unwrap_or((WORST, None))
@@ -234,9 +237,10 @@ pub(super) fn chance(test: &Quick, result: usize, cause: CauseId) -> f64 {
 /// Ranks what a report, the results of tests (by the test's and the result's key), the draft and the record say.
 pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg>, past: &Past) -> Ranking {
     let known = knowledge();
-    let (shares, hints) = of_faults(report, known);
+    let shares = of_faults(report, known);
     let mut weights = vec![0.0; known.causes.len()];
     for (fault, share) in known.faults.iter().zip(&shares) {
+        let hints: Vec<CauseId> = report.seen.iter().filter_map(|seen| speaks(seen, fault).1).collect();
         let own: Vec<f64> = fault
             .causes
             .iter()
@@ -322,25 +326,14 @@ pub(super) fn find_result(
     Some((test, at))
 }
 
-/// The share of each fault, and the causes of which single signs are most.
-fn of_faults(report: &said::Report, known: &Knowledge) -> (Vec<f64>, Vec<CauseId>) {
-    let mut logs = vec![0.0_f64; known.faults.len()];
-    let mut hints = Vec::new();
-    for seen in &report.seen {
-        let mut best = (WORST, None);
-        for (log, fault) in logs.iter_mut().zip(&known.faults) {
-            let (odds, hint) = speaks(seen, fault);
-            *log += odds;
-            if odds > best.0 {
-                best = (odds, hint);
-            }
-        }
-        hints.extend(best.1);
-    }
+/// The share of each fault.
+fn of_faults(report: &said::Report, known: &Knowledge) -> Vec<f64> {
+    let odds = |fault: &Fault| report.seen.iter().map(|seen| speaks(seen, fault).0).sum::<f64>();
+    let logs: Vec<f64> = known.faults.iter().map(odds).collect();
     let most = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let shares: Vec<f64> = logs.iter().map(|log| (log - most).exp()).collect();
     let sum: f64 = shares.iter().sum();
-    (shares.into_iter().map(|share| share / sum).collect(), hints)
+    shares.into_iter().map(|share| share / sum).collect()
 }
 
 /// The signs that speak for a cause, each with the fault through which it does most.
@@ -356,8 +349,9 @@ fn reasons(
     let mut found = Vec::new();
     // tight is no sign of what is known by being loose
     let opposed = |said: &Sign, fault: &Fault| {
-        let best = fault.seen.iter().max_by(|a, b| likeness(said, &a.0).total_cmp(&likeness(said, &b.0)));
-        best.is_some_and(|(known, _)| said.feel.zip(known.feel).is_some_and(|(a, b)| a != b))
+        let best =
+            fault.seen.iter().max_by(|a, b| likeness(said, &a.sign).total_cmp(&likeness(said, &b.sign)));
+        best.is_some_and(|it| said.feel.zip(it.sign.feel).is_some_and(|(a, b)| a != b))
     };
     let among = |fault: &Fault| {
         let place = fault.causes.iter().position(|it| *it == cause).unwrap_or(0);

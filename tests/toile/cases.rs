@@ -82,12 +82,15 @@ fn published_cases_with_the_right_cause_among_the_first_two() {
     assert!(5 * hits >= 4 * all.len(), "{hits} of {}", all.len());
 }
 
+/// One way in which a case is told.
+type Told = fn(&Case) -> &str;
+
 #[test]
 fn the_same_cases_told_in_other_words() {
     let all = cases();
-    let tellings: [(&str, fn(&Case) -> &str); 2] =
-        [("again", |case| &case.again), ("tersely", |case| &case.tersely)];
-    for (how, told) in tellings {
+    let again: Told = |case| &case.again;
+    let tersely: Told = |case| &case.tersely;
+    for (how, told) in [("again", again), ("tersely", tersely)] {
         let hit = |case: &&Case| place(&ranked(told(case)), &case.right) < 2;
         if std::env::var_os("SHOW_AGAIN").is_some() {
             for case in all.iter().filter(|case| !hit(case)) {

@@ -80,7 +80,7 @@ fn hints_causes_of_their_own_fault_and_results_of_two_kinds_at_least() {
             "{}",
             fault.key
         );
-        for hint in fault.seen.iter().filter_map(|(_, hint)| *hint) {
+        for hint in fault.seen.iter().filter_map(|it| it.hint) {
             assert!(fault.causes.contains(&hint), "{}: {}", fault.key, knowledge().of(hint).key);
         }
     }

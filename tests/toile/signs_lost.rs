@@ -1,6 +1,6 @@
 //! How the ranking bears a sign forgotten and a sign mistaken. The toiles are simulated from the list of faults itself.
 
-use breeks::toile::{CauseId, Fault, Past, Report, Seen, Sign, knowledge, rank};
+use breeks::toile::{CauseId, Fault, Known, Past, Report, Seen, Sign, knowledge, rank};
 
 /// Numbers in no order, the same on every run (Numerical Recipes' generator).
 struct Dice(u32);
@@ -26,8 +26,8 @@ fn is_hit(right: &[CauseId], signs: &[Sign]) -> bool {
 }
 
 /// The fault's first cause, and those that its signs are most of.
-fn right(fault: &Fault, told: &[(Sign, Option<CauseId>)]) -> Vec<CauseId> {
-    told.iter().filter_map(|(_, hint)| *hint).chain(fault.causes.first().copied()).collect()
+fn right(fault: &Fault, told: &[Known]) -> Vec<CauseId> {
+    told.iter().filter_map(|it| it.hint).chain(fault.causes.first().copied()).collect()
 }
 
 /// A sign as people tell it: of every four things that could be said of it one is left out.
@@ -62,10 +62,10 @@ fn hits_with_signs_forgotten_and_false_ones_told() {
                     signs.remove(dice.below(signs.len()));
                 }
                 let right = right(fault, &signs);
-                let mut signs: Vec<Sign> = signs.iter().map(|(sign, _)| told(*sign, &mut dice)).collect();
+                let mut signs: Vec<Sign> = signs.iter().map(|it| told(it.sign, &mut dice)).collect();
                 for _ in 0..foreign {
                     let other = &known[dice.below(known.len())];
-                    signs.push(other.seen[dice.below(other.seen.len())].0);
+                    signs.push(other.seen[dice.below(other.seen.len())].sign);
                 }
                 runs += 1;
                 hits += usize::from(is_hit(&right, &signs));

@@ -3,8 +3,8 @@
 use serde::Deserialize;
 
 use super::{
-    super::sign::Sign, Cause, CauseId, CrotchPart, Fault, Knowledge, Lack, Quick, QuickResult, Setting,
-    Target, word,
+    super::sign::Sign, Cause, CauseId, CrotchPart, Fault, Knowledge, Known, Lack, Quick, QuickResult,
+    Setting, Target, word,
 };
 use crate::order::{Kind as ValueKind, Path};
 
@@ -95,6 +95,8 @@ struct RawSign {
     #[serde(default)]
     one_side: bool,
     hint: Option<String>,
+    #[serde(default)]
+    seldom: bool,
 }
 
 pub(super) fn built(text: &str) -> Result<Knowledge, String> {
@@ -117,10 +119,13 @@ pub(super) fn built(text: &str) -> Result<Knowledge, String> {
         })
     });
     let faults = raw.fault.into_iter().map(|fault| {
-        let seen = fault
-            .seen
-            .iter()
-            .map(|sign| Ok::<_, String>((sign.sign()?, sign.hint.as_deref().map(id).transpose()?)));
+        let seen = fault.seen.iter().map(|it| {
+            Ok::<_, String>(Known {
+                sign: it.sign()?,
+                hint: it.hint.as_deref().map(id).transpose()?,
+                seldom: it.seldom,
+            })
+        });
         Ok::<_, String>(Fault {
             seen: seen.collect::<Result<_, _>>()?,
             causes: ids(&fault.causes)?,
