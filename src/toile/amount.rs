@@ -123,22 +123,25 @@ pub(super) fn measure(
 
 /// Girths that the tape gives ease enough, where the toile clearly says tight.
 fn contradicted(ranking: &Ranking) -> Vec<(Measurement, String)> {
-    let clearly = ranking.causes.iter().filter(|it| it.by_signs >= 0.2 && it.share < 0.5 * it.by_signs);
-    let mut found: Vec<(Measurement, String)> = Vec::new();
-    for it in clearly {
+    /// The share that the signs alone give to causes of one level, from which on they say it clearly.
+    const CLEARLY: f64 = 0.3;
+    let mut said: Vec<(Measurement, f64)> = Vec::new();
+    for it in &ranking.causes {
         for Evidence { weight, number } in &it.numbers {
-            if let Number::Ease { level, from: Origin::Measured, .. } = number
-                && *weight < -0.5
-                && !found.iter().any(|(of, _)| *of == girth_at(*level))
-            {
-                found.push((
-                    girth_at(*level),
-                    "toile and tape contradict each other: take it again".to_owned(),
-                ));
+            let Number::Ease { level, from: Origin::Measured, .. } = number else { continue };
+            if *weight < -0.5 {
+                let girth = girth_at(*level);
+                match said.iter_mut().find(|(of, _)| *of == girth) {
+                    Some((_, share)) => *share += it.by_signs,
+                    None => said.push((girth, it.by_signs)),
+                }
             }
         }
     }
-    found
+    let clearly = said.into_iter().filter(|(_, share)| *share >= CLEARLY);
+    clearly
+        .map(|(girth, _)| (girth, "toile and tape contradict each other: take it again".to_owned()))
+        .collect()
 }
 
 /// The girth of the body at a level; at the hem that of the heel, which it lets through.
