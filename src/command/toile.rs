@@ -133,6 +133,11 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
             .help("a demo is not written to")
             .into());
     }
+    if arguments.write && arguments.input.is_changed() {
+        return Err(Mistake::new("`--write` writes into the file as it stands")
+            .help("leave `--set` and `--block` out, or write them into the file first")
+            .into());
+    }
     let (order, notices) = arguments.input.read()?;
     let unit = arguments.input.unit(&order);
     if arguments.history {

@@ -265,6 +265,16 @@ fn nothing_and_unknown_words_refused_with_what_can_be_said() {
 }
 
 #[test]
+fn written_only_into_the_file_as_it_stands() {
+    let folder = folder("write_and_set", SEVEN);
+    let run =
+        folder.run(&["toile", "seven.toml", "--seen", "tight thigh", "--write", "--set", "thigh.front=1"]);
+    run.assert_refused(&["seven.toml"]);
+    run.snapshot("refusal_toile_write_and_set");
+    assert_eq!(text(&folder), SEVEN);
+}
+
+#[test]
 fn hostile_words_shown_without_what_they_do() {
     let folder = folder("hostile", SEVEN);
     let words = format!("tight front thigh \u{1b}[2J\u{202e}\u{7} {}", "blergh ".repeat(1500));

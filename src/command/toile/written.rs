@@ -11,7 +11,8 @@ use crate::{
     order::{Change, Fitting, Order, edit, record},
     paper::note,
     terms::{FitKind, Word},
-    toile::Judgement,
+    toile::{Judgement, knowledge},
+    unit::Unit,
 };
 
 /// A fitting's note where what a fit had found is written down as it was sewn.
@@ -70,7 +71,7 @@ pub(super) fn written(
         date,
         block,
         seen: report.seen.iter().map(|seen| line(&seen.words)).filter(|words| !words.is_empty()).collect(),
-        tested: judgement.toile.tested.iter().map(|(test, result)| format!("{test}: {result}")).collect(),
+        tested: tested(judgement, order.units),
         changed,
         note: arguments.note.as_deref().map(line),
     };
@@ -79,6 +80,21 @@ pub(super) fn written(
         .map_err(|error| Mistake::new(format!("cannot write `{}`: {error}", path.display())))?;
     said.push_str(&format!("wrote {}\n", path.display()));
     Ok(said)
+}
+
+/// The results of tests, and what was pinned, as a person reads them.
+fn tested(judgement: &Judgement, unit: Unit) -> Vec<String> {
+    let toile = &judgement.toile;
+    let results = toile.tested.iter().map(|(test, result)| {
+        let known =
+            knowledge().test(test).and_then(|quick| quick.results.iter().find(|it| it.key == *result));
+        match known {
+            Some(it) => format!("{test}={result}: {}", it.says),
+            None => format!("{test}={result}"),
+        }
+    });
+    let pinned = toile.pinned.map(|cm| format!("pinned: {} {unit}", unit.write(cm)));
+    results.chain(pinned).collect()
 }
 
 /// What a fit had found and the file does not say.
