@@ -212,7 +212,7 @@ fn order_of_fitting(sooner: &Cause, later: &Cause) -> &'static str {
         (Curve, Fork) => "a scoop before an extension",
         (Length, kind) if kind != Length => "length before width",
         _ if later.on_back && !sooner.on_back => "the front before the back",
-        _ => "from the top down, as fitters do",
+        _ => "the order of fitting has it so",
     }
 }
 

@@ -77,6 +77,8 @@ const BEST: f64 = 5.0;
 const IN_ORDER: [f64; 7] = [1.0, 0.55, 0.35, 0.25, 0.18, 0.14, 0.1];
 /// How much a sign that is most of one cause lifts it among the causes of its fault.
 const HINT: f64 = 4.0;
+/// And how much it lowers those of which other signs of the fault are most.
+const OTHER_HINT: f64 = 0.4;
 /// A cause whose result of a test came, against one whose result did not.
 const TRUE_RESULT: f64 = 0.8;
 /// A fault shows a sign that it shows now and then only less often than its others.
@@ -241,14 +243,14 @@ pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg
     let mut weights = vec![0.0; known.causes.len()];
     for (fault, share) in known.faults.iter().zip(&shares) {
         let hints: Vec<CauseId> = report.seen.iter().filter_map(|seen| speaks(seen, fault).1).collect();
-        let own: Vec<f64> = fault
-            .causes
-            .iter()
-            .zip(IN_ORDER)
-            .map(|(cause, weight)| {
-                weight * hints.iter().filter(|hint| **hint == *cause).fold(1.0, |lift, _| lift * HINT)
-            })
-            .collect();
+        let hinted = |cause: CauseId| fault.seen.iter().any(|known| known.hint == Some(cause));
+        let lift = |cause: CauseId| match hints.iter().filter(|hint| **hint == cause).count() {
+            // the sign of another cause of this fault was told
+            0 if !hints.is_empty() && hinted(cause) => OTHER_HINT,
+            count => (0..count).fold(1.0, |lift, _| lift * HINT),
+        };
+        let own: Vec<f64> =
+            fault.causes.iter().zip(IN_ORDER).map(|(cause, weight)| weight * lift(*cause)).collect();
         let sum: f64 = own.iter().sum();
         for (cause, weight) in fault.causes.iter().zip(own) {
             weights[cause.0] += share * weight / sum;

@@ -91,6 +91,23 @@ fn hints_causes_of_their_own_fault_and_results_of_two_kinds_at_least() {
     }
 }
 
+#[test]
+fn every_source_with_its_place_in_the_head_of_the_file() {
+    let file = include_str!("../../src/toile/faults.toml");
+    let (head, _) = file.split_once("# -----").expect("a head");
+    let known = knowledge();
+    for source in
+        known.faults.iter().map(|fault| &fault.source).chain(known.tests.iter().map(|test| &test.source))
+    {
+        for part in source.split([';', ',', ':']) {
+            let name = part.trim().split(' ').next().unwrap_or_default();
+            let is_name = name.len() > 3 && name.starts_with(char::is_uppercase);
+            // JHEJ47 stands with JHEJ40
+            assert!(!is_name || name == "JHEJ47" || name == "Dia." || head.contains(name), "{name}");
+        }
+    }
+}
+
 /// The pattern lacks; the figure is never at fault.
 #[test]
 fn no_word_that_blames_the_body() {
