@@ -12,6 +12,7 @@ mod input;
 mod lesson;
 mod new;
 mod output;
+mod toile;
 
 use std::{
     io::{ErrorKind, Write},
@@ -46,6 +47,8 @@ enum Command {
     Lesson(lesson::Arguments),
     /// Lay two drafts over each other and tell what changed
     Compare(compare::Arguments),
+    /// Judge a toile: from what is seen to the one next change
+    Toile(toile::Arguments),
     /// Draft many bodies: rows of CSV or NDJSON in, one line of JSON a row out
     Batch(batch::Arguments),
     /// Show the recipes a block can be drafted by
@@ -74,6 +77,7 @@ pub fn run() -> ExitCode {
         Command::Cloth(arguments) => cloth::run(&arguments),
         Command::Lesson(arguments) => lesson::run(&arguments),
         Command::Compare(arguments) => compare::run(&arguments),
+        Command::Toile(arguments) => toile::run(&arguments),
         Command::Batch(arguments) => batch::run(&arguments),
         Command::Blocks(arguments) => blocks::run(&arguments),
     };

@@ -2,6 +2,7 @@
 
 mod budget_bar;
 mod cautions;
+mod choices;
 mod cloth_picture;
 mod cloth_table;
 mod column;
@@ -18,6 +19,8 @@ mod first_page;
 mod fit_sheet;
 mod fit_story;
 mod fit_table;
+mod fitting_sheet;
+mod fitting_story;
 mod guide;
 mod handbook;
 mod language;
@@ -37,6 +40,7 @@ mod thumbnail;
 mod wall;
 
 pub use cautions::cautions;
+pub use choices::choices;
 pub use cloth_picture::cloth_picture;
 pub use cloth_table::cloth_table;
 pub use comparison::{comparison, comparison_page};
@@ -49,6 +53,8 @@ pub use first_page::first_page;
 pub use fit_sheet::{draft_picture, fit_sheet};
 pub use fit_story::fit_story;
 pub use fit_table::{centre_table, fit_table};
+pub use fitting_sheet::fitting_sheet;
+pub use fitting_story::{fitting_did, fitting_told};
 pub use guide::measuring_guide;
 pub use handbook::handbook;
 pub use lesson::lesson;

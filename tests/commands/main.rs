@@ -10,4 +10,5 @@ mod lesson;
 mod readme;
 mod refusals;
 mod streams;
+mod toile;
 mod written;
