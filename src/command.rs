@@ -12,6 +12,7 @@ mod input;
 mod lesson;
 mod new;
 mod output;
+mod printing;
 mod toile;
 
 use std::{

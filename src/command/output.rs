@@ -13,6 +13,9 @@ pub(super) struct Sheet {
     pub bytes: Vec<u8>,
 }
 
+/// A file with how much paper it takes, where that is to be said.
+pub(super) type Counted = (Sheet, Option<String>);
+
 /// Every file this program writes says its name near the top; a file that does not is somebody else's.
 const MARK: &str = "breeks";
 /// How far into a file the mark is looked for, bytes: behind a label of the longest kind.

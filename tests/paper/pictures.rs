@@ -2,8 +2,8 @@
 
 use breeks::{
     drawing::{Drawing, Paper, Sheet, SvgScale, Tiles},
-    paper::{draft_picture, first_page, overlay, wall_drawing},
-    pattern::Cloth,
+    paper::{draft_picture, first_page, overlay, pattern_sheet, side_by_side, wall_drawing},
+    pattern::{Allowances, Cloth, Pattern, Purpose, Wanted},
     terms::Anchor,
     unit::Unit,
 };
@@ -43,8 +43,10 @@ fn overlay_as_yesterday() {
 #[test]
 fn first_page_as_yesterday() {
     let drawn = Drawn::demo("cox", &[]);
-    let wall = wall_drawing(&drawn.subject());
-    let tiles = Tiles::cut(&wall, Sheet::of(Paper::A4OrLetter)).expect("a sheet");
+    let allowances = Allowances::of(&[None; 6], Purpose::Wear);
+    let pattern = Pattern::of([&drawn.draft], &allowances, &Wanted::default()).expect("pieces");
+    let pieces = pattern_sheet(&[drawn.subject()], &side_by_side(&pattern), false);
+    let tiles = Tiles::cut(&pieces, Sheet::of(Paper::A4OrLetter)).expect("a sheet");
     as_yesterday("paper-first-page", &first_page(&drawn.subject(), &tiles, Paper::A4OrLetter));
 }
 
