@@ -96,7 +96,7 @@ impl Cloth {
             .filter_map(|(bounds, value)| Some((bounds, value?)))
             .filter(|((_, range, _), value)| !range.contains(value))
             .map(|((what, range, unit), value)| {
-                Mistake::new(format!("{value:.1} {unit} {what} is no cloth")).help(format!(
+                Mistake::new(what.replace("{}", &format!("{value:.1} {unit}"))).help(format!(
                     "expected {} to {} {unit}",
                     range.start(),
                     range.end()
