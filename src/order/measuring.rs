@@ -13,13 +13,14 @@ use Measurement::{
 pub const GROUPS: [(&str, &[Measurement]); 6] = [
     ("Needed: these three.", &[WaistGirth, HipGirth, InsideLeg]),
     (
-        "These help the fit most. With a crotch length, a thigh girth or a front thigh arc the draft is fitted to what was \
-         measured; without them it follows the proportions of its recipe.",
+        "These help the fit most. With a crotch length, a thigh girth or a front thigh arc the draft is \
+         fitted to what was measured; without them it follows the proportions of its recipe.",
         &[BodyRise, TotalCrotchLength, ThighGirth, WaistToHip, Stature],
     ),
     ("For the leg.", &[KneeHeight, KneeGirth, CalfGirth, AnkleGirth, HeelGirth]),
     (
-        "For front against back. The side line and the inseam line are placed by eye: a centimetre either way is usual.",
+        "For front against back. The side line and the inseam line are placed by eye: a centimetre either \
+         way is usual.",
         &[FrontCrotchLength, BackCrotchLength, FrontThighArc, FrontHipArc, FrontWaistArc, TopHipGirth],
     ),
     ("For a waist that is not level.", &[WaistHeight, WaistHeightFront, WaistHeightBack]),
@@ -31,8 +32,8 @@ pub const GROUPS: [(&str, &[Measurement]); 6] = [
 
 /// Before the first measurement is taken.
 pub const BEFORE: [&str; 3] = [
-    "Wear the underwear that will be worn under the trousers, and no shoes. Stand as you always stand, look straight \
-     ahead, breathe out.",
+    "Wear the underwear that will be worn under the trousers, and no shoes. Stand as you always stand, \
+     look straight ahead, breathe out.",
     "A second person with the tape reads better than a mirror; at the fork let the person read alone.",
     "Take each measurement twice. Where the two differ by more than a centimetre, take it a third time.",
 ];
@@ -40,10 +41,10 @@ pub const BEFORE: [&str; 3] = [
 /// What everyone who measures is told.
 pub const CAUTIONS: [&str; 3] = [
     "Sew a toile before you cut good cloth: no file knows how you want trousers to feel.",
-    "Body data are personal. The measurement file stays on your machine and is sent nowhere. Keep it where you keep private things, \
-     and write a label in it, not a name.",
-    "For grown people. Not for medical or compression wear, prostheses, pregnancy or long sitting in a wheelchair: those \
-     need somebody trained for it.",
+    "Body data are personal. The measurement file stays on your machine and is sent nowhere. Keep it where \
+     you keep private things, and write a label in it, not a name.",
+    "For grown people. Not for medical or compression wear, prostheses, pregnancy or long sitting in a \
+     wheelchair: those need somebody trained for it.",
 ];
 
 /// Where the waist can be taken.
@@ -53,6 +54,7 @@ pub const WAIST_LEVELS: [(WaistLevel, &str); 4] = [
     (WaistLevel::Navel, "over the navel"),
     (
         WaistLevel::Worn,
-        "where the waistband shall sit, by an elastic tied there; this one needs waist_to_hip and body_rise measured",
+        "where the waistband shall sit, by an elastic tied there; this one needs waist_to_hip and \
+         body_rise measured",
     ),
 ];

@@ -51,10 +51,16 @@ pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
     Booklet {
         name: subject.title("fit sheet"),
         description: Wording::paragraph(&subject.description("Fit sheet, drafted by breeks.")),
-        title: subject.name(),
+        title: title(subject),
         lettering: Lettering::SHEET,
         blocks,
     }
+}
+
+/// Whose sheet it is; a body without a name has one too.
+fn title(subject: &Subject<'_>) -> Wording {
+    let name = subject.name();
+    if name.as_str().is_empty() { Wording::line("Fit sheet") } else { name }
 }
 
 /// The numbers that decide the fit, as other papers show them: the draft with its levels, then seams, joins and the

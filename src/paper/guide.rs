@@ -19,23 +19,25 @@ use crate::{
 pub fn measuring_guide() -> Booklet {
     let mut blocks = vec![
         Block::plain(
-            "For trousers. The first three measurements are needed; every other one that you take replaces an estimate. Write \
-             them into the table at the end, then into the measurement file under the same names.",
+            "For trousers. The first three measurements are needed; every other one that you take replaces \
+             an estimate. Write them into the table at the end, then into the measurement file under the \
+             same names.",
         ),
         Block::chapter("Before you measure"),
         Block::List(BEFORE.iter().chain(&CAUTIONS).map(|words| Wording::line(words)).collect()),
         Block::led(
             "The waist.",
-            "Tie a narrow elastic round the waist and leave it on: it is the waist of every measurement that starts or ends \
-             there. Measure from its lower edge. Say in the file where it was, under waist_level.",
+            "Tie a narrow elastic round the waist and leave it on: it is the waist of every measurement \
+             that starts or ends there. Measure from its lower edge. Say in the file where it was, under \
+             waist_level.",
         ),
         Block::Table(waist_levels()),
     ];
     blocks.push(Block::chapter("Where the tape goes"));
     blocks.push(Block::plain(
-        "Strong lines are the tape on the near side of the body, dashed lines the tape behind it or between the legs. Thin \
-         lines with points at both ends are heights, taken straight up beside the body and not along it. Keep girth tapes \
-         level.",
+        "Strong lines are the tape on the near side of the body, dashed lines the tape behind it or \
+         between the legs. Thin lines with points at both ends are heights, taken straight up beside the \
+         body and not along it. Keep girth tapes level.",
     ));
     for pair in [[View::Front, View::Side], [View::Back, View::Sitting]] {
         blocks.push(Block::Columns(
@@ -53,18 +55,20 @@ pub fn measuring_guide() -> Booklet {
         blocks.extend(measurements.iter().flat_map(|measurement| taken(*measurement)));
     }
     blocks.push(Block::remark(
-        "Names and clauses of ISO 8559-1:2017 as secondary sources give them; the standard itself was not read. Usual error: \
-         one standard deviation of a home measurement, common practice, no source.",
+        "Names and clauses of ISO 8559-1:2017 as secondary sources give them; the standard itself was not \
+         read. Usual error: one standard deviation of a home measurement, common practice, no source.",
     ));
     blocks.push(Block::chapter("To fill in"));
     blocks.push(Block::plain(
-        "Label: ____________________    Date: ______________    Waist level: ______________    Tape: cm or inches: ________",
+        "Label: ____________________    Date: ______________    Waist level: ______________    Tape: cm or \
+         inches: ________",
     ));
     blocks.push(Block::Table(to_fill_in()));
     Booklet {
         name: Wording::line("breeks measuring guide"),
         description: Wording::paragraph(
-            "How to take the measurements for trousers: drawings with the way of the tape, instructions, and a table to fill in.",
+            "How to take the measurements for trousers: drawings with the way of the tape, instructions, \
+             and a table to fill in.",
         ),
         title: Wording::line("How to measure for trousers"),
         lettering: Lettering::READING,

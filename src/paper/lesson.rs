@@ -32,16 +32,16 @@ pub fn lesson(subject: &Subject<'_>) -> Booklet {
     let mut blocks = vec![
         Block::plain(subject.block().as_str()),
         Block::plain(
-            "The construction step by step, as it is done with ruler and square on paper. Every rule stands as the \
-             trade writes it, then with this body's numbers. In the pictures the new line is strong; what was drawn \
-             before is faint. A millimetre is exact enough for a pencil: the hundredths are there so that sums can be \
-             followed.",
+            "The construction step by step, as it is done with ruler and square on paper. Every rule \
+             stands as the trade writes it, then with this body's numbers. In the pictures the new line is \
+             strong; what was drawn before is faint. A millimetre is exact enough for a pencil: the \
+             hundredths are there so that sums can be followed.",
         ),
     ];
     if subject.unit == Unit::Inch {
         blocks.push(Block::plain(
-            "Lengths are in inches of 2.54 cm. Constants of the rules are centimetres, as the recipe has them; the sums \
-             turn them into inches.",
+            "Lengths are in inches of 2.54 cm. Constants of the rules are centimetres, as the recipe has \
+             them; the sums turn them into inches.",
         ));
     }
     blocks.push(Block::remark(subject.how().as_str()));

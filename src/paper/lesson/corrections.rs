@@ -28,9 +28,9 @@ impl Class<'_> {
         let mut blocks = vec![
             Block::chapter("Fit corrections"),
             Block::plain(
-                "The plain block is drafted. Now it is given what this body asks for, one correction after the other; after each \
-                 the back follows and all is trued again, as above. On paper each is a cut, a turn and a redrawn line: the hand \
-                 method stands beside it.",
+                "The plain block is drafted. Now it is given what this body asks for, one correction after \
+                 the other; after each the back follows and all is trued again, as above. On paper each is \
+                 a cut, a turn and a redrawn line: the hand method stands beside it.",
             ),
         ];
         let mut so_far = Parameters::default();
@@ -78,8 +78,8 @@ impl Class<'_> {
                 blocks.push(Block::Table(moves));
             }
         }
-        let words = "These move nothing by a millimetre. They are part of the draft all the same: together they meet what was \
-                     measured.";
+        let words = "These move nothing by a millimetre. They are part of the draft all the same: together \
+                     they meet what was measured.";
         [Block::section("Slight corrections"), Block::plain(words), Block::Table(amounts)]
             .into_iter()
             .chain(blocks)

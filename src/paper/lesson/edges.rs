@@ -18,8 +18,8 @@ impl Class<'_> {
         let mut blocks = vec![
             Block::chapter(&format!("The {panel}: its edges")),
             Block::plain(
-                "The points are there; now they are joined. Edges are drawn in the order in which they depend on one \
-                 another. They are not true yet: that comes when both panels are drawn.",
+                "The points are there; now they are joined. Edges are drawn in the order in which they \
+                 depend on one another. They are not true yet: that comes when both panels are drawn.",
             ),
         ];
         blocks.extend(self.settled(panel));
@@ -52,7 +52,8 @@ impl Class<'_> {
                 ),
                 Block::led(
                     "Why.",
-                    "The panel is parted here by a seam. What a dart takes above it can be folded away in the upper part.",
+                    "The panel is parted here by a seam. What a dart takes above it can be folded away in \
+                     the upper part.",
                 ),
             ];
             blocks.push(Block::beside(words, picture, Booklet::width()));
@@ -87,9 +88,9 @@ impl Class<'_> {
                 more => format!("there are {more} darts of {} together", long(plan.intake)),
             };
             changes.push(format!(
-                "By the recipe the darts take {} and the side takes the rest. A dart of less than 0.8 cm is not sewn, one \
-                 that is too wide is split, and a side that takes too much stands off the body. So the {} goes {} {way}, and \
-                 {count}.",
+                "By the recipe the darts take {} and the side takes the rest. A dart of less than 0.8 cm \
+                 is not sewn, one that is too wide is split, and a side that takes too much stands off the \
+                 body. So the {} goes {} {way}, and {count}.",
                 long(darts),
                 self.point_name(rules.roles[Role::SideWaist as usize]),
                 long(side.abs()),
@@ -106,7 +107,8 @@ impl Class<'_> {
         let hip = moved(Role::SideHip);
         if hip.hypot() >= SEEN {
             changes.push(format!(
-                "On the hip line the crotch curve has begun already: {} goes {} so that the width laid out is kept.",
+                "On the hip line the crotch curve has begun already: {} goes {} so that the width laid out \
+                 is kept.",
                 self.point_name(rules.roles[Role::SideHip as usize]),
                 long(hip.hypot())
             ));
@@ -143,15 +145,15 @@ impl Class<'_> {
                 ));
                 let deepest = match corner(&curve) {
                     Some(corner) => format!(
-                        " The tangents at its two ends cross in a corner; halfway between them the curve passes {} from that \
-                         corner, in one sweep without a flat or a hook.",
+                        " The tangents at its two ends cross in a corner; halfway between them the curve \
+                         passes {} from that corner, in one sweep without a flat or a hook.",
                         long(corner.distance(curve.eval(0.5)))
                     ),
                     None => String::new(),
                 };
                 format!(
-                    "Draw the centre line straight from {} to {}, then the curve from there to {}.{deepest} The whole seam \
-                     is {whole} long.",
+                    "Draw the centre line straight from {} to {}, then the curve from there to \
+                     {}.{deepest} The whole seam is {whole} long.",
                     name(Role::CentreWaist),
                     name(Role::CurveStart),
                     name(Role::CrotchPoint)
@@ -160,8 +162,8 @@ impl Class<'_> {
             Edge::Inseam => {
                 let (_, above) = chain.cut_at_level(shape.roles[Role::InnerKnee].y);
                 format!(
-                    "Straight from {} to {}; from there to {} in a long curve that lies {} inside the straight line at its \
-                     deepest. {whole} long.",
+                    "Straight from {} to {}; from there to {} in a long curve that lies {} inside the \
+                     straight line at its deepest. {whole} long.",
                     name(Role::InnerHem),
                     name(Role::InnerKnee),
                     name(Role::CrotchPoint),
@@ -175,8 +177,8 @@ impl Class<'_> {
                 let (above, below) = chain.cut_at_level(shape.roles[Role::SideHip].y);
                 let (middle, _) = below.cut_at_level(shape.roles[Role::SideKnee].y);
                 format!(
-                    "From {} over {} in a curve that stands {} outside the straight line, then to {} with {} at the most \
-                     between curve and straight line, and straight to {}. {whole} long.",
+                    "From {} over {} in a curve that stands {} outside the straight line, then to {} with \
+                     {} at the most between curve and straight line, and straight to {}. {whole} long.",
                     name(Role::SideWaist),
                     name(Role::SideHip),
                     long(bulge(&above)),
@@ -192,8 +194,8 @@ impl Class<'_> {
                 for dart in &shape.darts {
                     let middle = dart.legs[0].midpoint(dart.legs[1]);
                     words.push(format!(
-                        "Dart: its middle {} along the waist from the centre, {} wide, {} deep, its end squared down from \
-                         the middle.",
+                        "Dart: its middle {} along the waist from the centre, {} wide, {} deep, its end \
+                         squared down from the middle.",
                         long(middle.distance(shape.roles[Role::CentreWaist])),
                         long(dart.intake()),
                         long(middle.distance(dart.apex))
@@ -220,21 +222,24 @@ fn heading(edge: Edge, shape: &PanelShape) -> String {
 fn why(edge: Edge, panel: Panel) -> &'static str {
     match (edge, panel) {
         (Edge::CrotchSeam, Panel::Front) => {
-            "The front curve is short and round: the body goes straight down in front and turns only between the legs."
+            "The front curve is short and round: the body goes straight down in front and turns only \
+             between the legs."
         }
         (Edge::CrotchSeam, Panel::Back) => {
-            "The back curve is long and flat: it goes under the seat. Front and back together are the crotch length."
+            "The back curve is long and flat: it goes under the seat. Front and back together are the \
+             crotch length."
         }
         (Edge::Inseam, _) => {
-            "Hollowed above the knee, since the inner thigh draws in below the fork; straight below it, so that the leg \
-             hangs plumb."
+            "Hollowed above the knee, since the inner thigh draws in below the fork; straight below it, so \
+             that the leg hangs plumb."
         }
         (Edge::Hem, _) => "Square to the crease at its middle.",
         (Edge::SideSeam, _) => {
             "Over the hip it follows the body; below it nothing should be seen but a clean line."
         }
         (Edge::Waist, _) => {
-            "Hip less waist has to go somewhere: into the side, the centre and the darts, each where the body rounds."
+            "Hip less waist has to go somewhere: into the side, the centre and the darts, each where the \
+             body rounds."
         }
     }
 }

@@ -20,15 +20,17 @@ impl Class<'_> {
                 Block::led(
                     "Do.",
                     &format!(
-                        "Measure {} down from the waist along the centre lines and along the side seams of both panels, and draw the \
-                     new waist through the marks with the darts closed, square to the centres.",
+                        "Measure {} down from the waist along the centre lines and along the side seams of \
+                         both panels, and draw the new waist through the marks with the darts closed, \
+                         square to the centres.",
                         fine_length(cut.drop, self.unit())
                     ),
                 ),
                 Block::led(
                     "Why.",
-                    "The block is drafted from the measured waist, where the body holds a measurement; the trousers end lower. Both \
-                 panels lose the same along centre and side, so that seams that agreed agree still.",
+                    "The block is drafted from the measured waist, where the body holds a measurement; the \
+                     trousers end lower. Both panels lose the same along centre and side, so that seams \
+                     that agreed agree still.",
                 ),
             ];
             let whole = shape(&subject.draft.plan, &subject.draft.parameters);

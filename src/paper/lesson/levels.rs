@@ -33,8 +33,8 @@ impl Class<'_> {
         let stage = self.stage(Panel::Front, 0);
         let words = vec![
             Block::plain(
-                "Draw a long upright line and square the waist line out of its top. Everything is measured from these \
-                 two. Then square out the levels; what lies above the waist line has a minus.",
+                "Draw a long upright line and square the waist line out of its top. Everything is measured \
+                 from these two. Then square out the levels; what lies above the waist line has a minus.",
             ),
             Block::List(said),
         ];
@@ -44,9 +44,9 @@ impl Class<'_> {
             Block::Table(table),
             Block::led(
                 "Why.",
-                "A level is where body and pattern are compared, so front and back must have it at one height: on the hip \
-                 line the seat is widest, the crotch line lies below the body by the ease of depth, at the knee the leg \
-                 bends.",
+                "A level is where body and pattern are compared, so front and back must have it at one \
+                 height: on the hip line the seat is widest, the crotch line lies below the body by the \
+                 ease of depth, at the knee the leg bends.",
             ),
         ]
     }

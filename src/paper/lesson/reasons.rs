@@ -11,12 +11,13 @@ use crate::{
 pub(super) fn of_panel(panel: Panel) -> &'static str {
     match panel {
         Panel::Front => {
-            "The front is drafted first. It hangs plumb: its crease is the grain and stands at a right angle to the level \
-             lines, and its centre line is all but upright."
+            "The front is drafted first. It hangs plumb: its crease is the grain and stands at a right \
+             angle to the level lines, and its centre line is all but upright."
         }
         Panel::Back => {
-            "The back is drawn over the front, so that both have the same levels and the difference between them is seen: \
-             the seat wants a leaning centre line, a higher waist and a longer crotch extension."
+            "The back is drawn over the front, so that both have the same levels and the difference \
+             between them is seen: the seat wants a leaning centre line, a higher waist and a longer \
+             crotch extension."
         }
     }
 }
@@ -25,19 +26,23 @@ pub(super) fn of_panel(panel: Panel) -> &'static str {
 fn of_role(panel: Panel, role: Role) -> &'static str {
     match (role, panel) {
         (Role::CentreWaist, Panel::Front) => {
-            "the top of the centre front, where the waist meets it squarely so that left and right run on into each other"
+            "the top of the centre front, where the waist meets it squarely so that left and right run on \
+             into each other"
         }
         (Role::CentreWaist, Panel::Back) => {
-            "the top of the centre back: it leans and stands higher than the front, since the way over the seat is longer"
+            "the top of the centre back: it leans and stands higher than the front, since the way over the \
+             seat is longer"
         }
         (Role::SideWaist, _) => "the top of the side seam; what hip less waist leaves over is taken off here",
         (Role::CentreHip, _) => "the centre line at the hip, from which the hip width is laid out",
         (Role::SideHip, _) => "the side seam at the hip: front and back together give the hip and its ease",
         (Role::CurveStart, _) => {
-            "where the straight centre line turns into the crotch curve; above it left and right are sewn flat together"
+            "where the straight centre line turns into the crotch curve; above it left and right are sewn \
+             flat together"
         }
         (Role::CrotchPoint, Panel::Front) => {
-            "the front crotch point, where crotch seam and inseam meet: the extension goes round the inside of the thigh"
+            "the front crotch point, where crotch seam and inseam meet: the extension goes round the \
+             inside of the thigh"
         }
         (Role::CrotchPoint, Panel::Back) => {
             "the back crotch point: its extension is the longer one, for the depth of the seat"

@@ -39,9 +39,9 @@ impl Class<'_> {
         let mut blocks = vec![
             Block::chapter("Truing: what sews together is made to agree"),
             Block::plain(
-                "Joined as they are, front and back do not sew together: seams differ in length, and curves meet in a peak or \
-                 a dip. The front stays; the back follows, one unknown at a time. In the pictures the panel before truing is \
-                 dashed, after truing strong.",
+                "Joined as they are, front and back do not sew together: seams differ in length, and \
+                 curves meet in a peak or a dip. The front stays; the back follows, one unknown at a time. \
+                 In the pictures the panel before truing is dashed, after truing strong.",
             ),
         ];
         let step = |number: usize| trued.get(number);
@@ -50,9 +50,10 @@ impl Class<'_> {
         blocks.push(self.side_trued(step(1), &before, &after));
         blocks.extend(self.waist_trued(&trued[2.min(trued.len())..], &before, &after));
         blocks.push(Block::plain(
-            "Where the points lie: across from the crease (minus: towards the fork) and down from the waist line (minus: above \
-             it), as constructed and as trued. The curve starts and centre hips that differ slid along their lines; a side \
-             waist is also moved where the darts cannot take what the side must not.",
+            "Where the points lie: across from the crease (minus: towards the fork) and down from the \
+             waist line (minus: above it), as constructed and as trued. The curve starts and centre hips \
+             that differ slid along their lines; a side waist is also moved where the darts cannot take \
+             what the side must not.",
         ));
         for panel in Panel::ALL {
             blocks.push(Block::Table(self.places(*panel)));
@@ -102,16 +103,17 @@ impl Class<'_> {
             Block::led(
                 "Do.",
                 &format!(
-                    "Walk the back inseam along the front's from the knee up. Slide the back crotch point {} until the back \
-                     inseam is {shorter}, and draw inseam and curve again.",
+                    "Walk the back inseam along the front's from the knee up. Slide the back crotch point \
+                     {} until the back inseam is {shorter}, and draw inseam and curve again.",
                     vertical(moved, self.unit())
                 ),
             ),
             Block::Table(self.seam("The inseams", Seam::Inseam, before, after)),
             Block::led(
                 "Why.",
-                "The inseams are sewn together, and below the knee they are equal by construction. Front extension and back \
-                 extension differ, so the slants differ; the height of the back crotch point takes it up.",
+                "The inseams are sewn together, and below the knee they are equal by construction. Front \
+                 extension and back extension differ, so the slants differ; the height of the back crotch \
+                 point takes it up.",
             ),
         ];
         let [was, is] = [&self.joined.back, &self.plain.shape.back];
@@ -125,8 +127,8 @@ impl Class<'_> {
             Block::section("The crotch curve across the inseam"),
             Block::led(
                 "Do.",
-                "Lay the front inseam on the back inseam at the crotch point. Draw both curves and the last 5 cm of both \
-                 inseams so that the curves run on into each other.",
+                "Lay the front inseam on the back inseam at the crotch point. Draw both curves and the \
+                 last 5 cm of both inseams so that the curves run on into each other.",
             ),
             Block::Table(self.join(&[Join::Crotch], before, after)),
             Block::led("Why.", "Sewn together, the two curves are one. A peak there pokes, a dip cuts in."),
@@ -141,8 +143,9 @@ impl Class<'_> {
             Block::led(
                 "Do.",
                 &format!(
-                    "Walk the side seams from the hem up. The hip and knee notches are set on the front and carried to the back \
-                     by length. Slide the top of the back side seam {} along its line until both are equal.",
+                    "Walk the side seams from the hem up. The hip and knee notches are set on the front \
+                     and carried to the back by length. Slide the top of the back side seam {} along its \
+                     line until both are equal.",
                     vertical(moved, self.unit())
                 ),
             ),
@@ -184,17 +187,18 @@ impl Class<'_> {
             Block::led(
                 "Do.",
                 &format!(
-                    "Fold the darts closed and lay side seam on side seam. Draw one smooth waist, square to centre front and \
-                     centre back and straight across the side. Open the darts again. Together front and back must keep {wanted}: \
-                     what the curve changed is given back by the back darts, else the front darts, else the side."
+                    "Fold the darts closed and lay side seam on side seam. Draw one smooth waist, square \
+                     to centre front and centre back and straight across the side. Open the darts again. \
+                     Together front and back must keep {wanted}: what the curve changed is given back by \
+                     the back darts, else the front darts, else the side."
                 ),
             ),
             Block::Table(table),
             Block::Table(self.join(&[Join::SideWaist, Join::CentreFront, Join::CentreBack], before, after)),
             Block::led(
                 "Why.",
-                "A waist drawn over open darts breaks at each of them when they are sewn; a waist that is not square to the \
-                 centre makes a peak or a dip there.",
+                "A waist drawn over open darts breaks at each of them when they are sewn; a waist that is \
+                 not square to the centre makes a peak or a dip there.",
             ),
         ];
         let [was, is] = [&self.joined.back, &self.plain.shape.back];
