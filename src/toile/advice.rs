@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::{
     amount::{Amount, Pinned, amount, measure, on_grid, value_of, within},
-    knowledge::{Cause, CauseId, Kind, Target, knowledge},
+    knowledge::{Cause, CauseId, Kind, Setting, Target, knowledge},
     rank::{Ranked, Ranking},
     record::{Past, Since, parameter},
 };
@@ -12,7 +12,7 @@ use crate::{
     adjust::{Key, OneLeg},
     draft::Draft,
     fit::{Leg, Legs, drafted_legs},
-    mistake::{Mistake, Mistakes},
+    mistake::Mistakes,
     order::{Adjustment, LegOrder, Order},
     recipe::Recipe,
     terms::{FitKind, Measurement, Side},
@@ -107,7 +107,7 @@ pub fn held(order: &Order, draft: &Draft) -> (Order, bool) {
 /// extension; one cause at a time.
 ///
 /// # Errors
-/// When the order as sewn cannot be drafted, or a leg cannot have the change alone.
+/// When the order as sewn cannot be drafted.
 pub fn advise(
     ranking: &Ranking,
     order: &Order,
@@ -129,7 +129,7 @@ pub fn advise(
         holds_fit,
         sewn,
     };
-    if past.since == Some(Since::Worse) && undo(&mut advice, past, leg) {
+    if past.since == Some(Since::Worse) && undo(&mut advice, past, legs) {
         return drafted(advice, recipe, side);
     }
     let Some(next) = next(ranking, past, &mut advice.why) else {
@@ -151,11 +151,9 @@ pub fn advise(
             .push("say which side with `--leg left` or `--leg right`: it is of one side only".to_owned());
         return Ok(advice);
     }
+    let side = side_of(cause, side, &mut advice.why);
     for setting in &cause.change {
         let (target, from) = (setting.target, value_of(setting.target, leg));
-        if let Target::Adjust(key) = target {
-            refuse_one_leg(key, side)?;
-        }
         let (by, amount) = amount(cause, setting, next, leg, pinned);
         let to =
             within(target, from, on_grid(target, from + if setting.more { by } else { -by }, order.units));
@@ -216,22 +214,25 @@ fn order_of_fitting(sooner: &Cause, later: &Cause) -> &'static str {
     }
 }
 
-fn refuse_one_leg(key: Key, side: Side) -> Result<(), Mistake> {
-    if side != Side::Both && key.about().one_leg == OneLeg::Never {
-        return Err(Mistake::new(format!(
-            "`{key}` cannot be given to one leg: the centres sew to each other"
-        ))
-        .help("leave `--leg` out: the change is for both"));
+/// The side that a change is given to: both where the centres sew to each other, whatever leg shows it.
+fn side_of(cause: &Cause, side: Side, why: &mut Vec<String>) -> Side {
+    let of_the_trunk = |setting: &Setting| match setting.target {
+        Target::Adjust(key) => key.about().one_leg == OneLeg::Never,
+        Target::Ease(_) | Target::Style(_) => true,
+    };
+    if side == Side::Both || !cause.change.iter().any(of_the_trunk) {
+        return side;
     }
-    Ok(())
+    why.push("one leg cannot have it alone, since the centres sew to each other: it is for both".to_owned());
+    Side::Both
 }
 
 /// Takes the last change back where it made it worse.
-fn undo(advice: &mut Advice, past: &Past, leg: &Leg) -> bool {
+fn undo(advice: &mut Advice, past: &Past, legs: &Legs) -> bool {
     let steps = past.last();
     for step in &steps {
         if let (Some(from), Some((side, key))) = (step.from, parameter(&step.path)) {
-            let now = leg.draft.parameters[key];
+            let now = legs.of(side).draft.parameters[key];
             if (now - from).abs() > 1e-9 {
                 advice.moves.push(Move { target: Target::Adjust(key), side, from: now, to: from });
             }

@@ -184,18 +184,11 @@ fn amounts_pinned_measured_and_by_the_step() {
 }
 
 #[test]
-fn trunk_not_changed_on_one_leg() {
+fn trunk_changed_on_both_whatever_leg_shows_it() {
     let (_, order) = ordered(&demo("five").expect("a demo").text);
-    let recipe = recipe::load("classic").expect("a recipe");
-    let refused = advise(
-        &only(&[("back-short", 1.0)]),
-        &order,
-        &recipe,
-        &drafted(&order),
-        Side::Left,
-        None,
-        &Past::default(),
-    );
-    let mistakes = refused.expect_err("a refusal");
-    assert!(mistakes.0[0].title.contains("`seat.length` cannot be given to one leg"), "{mistakes:?}");
+    let advice = advised(&only(&[("back-short", 1.0)]), &order, Side::Left, None);
+    assert_eq!(advice.moves[0].path(), "seat.length");
+    assert!(advice.why.iter().any(|why| why.contains("for both")), "{:?}", advice.why);
+    let advice = advised(&only(&[("outer-thigh", 1.0)]), &order, Side::Left, None);
+    assert_eq!(advice.moves[0].path(), "left.thigh.outer");
 }

@@ -61,3 +61,23 @@ fn waist_with_ease_enough_not_let_out() {
     let drafted = drafted(&format!("{BODY}60\n[trousers.ease]\nwaist = 6\n"));
     assert!(share(&ranked(said, &drafted), "waist-tight") < share(&alone, "waist-tight"));
 }
+
+/// Where the wrinkle shows is not where cloth is wanted: length at the back crotch point cannot come through between the
+/// legs to the front.
+#[test]
+fn front_thigh_before_the_back_crotch_point_on_every_demo_body() {
+    for name in breeks::order::DEMOS {
+        let legs = drafted(&breeks::order::demo(name).expect("a demo").text);
+        for said in [
+            "diagonal wrinkles from front to back along the side seam, the back crotch is pulled forward",
+            "the back crotch point is drawn to the front and slanting lines run from the side seam to the thigh",
+            "tight lines across the front of the thigh, the crotch is pulled forward at the back",
+        ] {
+            let ranking = ranked(said, &legs);
+            let first: Vec<&str> =
+                ranking.causes[..2].iter().map(|it| knowledge().of(it.cause).key.as_str()).collect();
+            assert!(first[0].starts_with("front-thigh"), "{name}: {said}: {first:?}");
+            assert!(!first.contains(&"back-fork-short"), "{name}: {said}: {first:?}");
+        }
+    }
+}
