@@ -79,8 +79,8 @@ impl Pattern {
             panels.mark_zip(&mut front, fly::zip(draft));
         }
         self.pieces.push(front);
-        match shape.back.lines.first().filter(|_| wanted.yoke) {
-            Some(line) => self.pieces.extend(yoke::cut_along(*line, &panels)?),
+        match shape.back.style_lines().next().filter(|_| wanted.yoke) {
+            Some(line) => self.pieces.extend(yoke::cut_along(line, &panels)?),
             None => {
                 if wanted.yoke {
                     let text =

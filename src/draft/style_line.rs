@@ -13,7 +13,7 @@ use kurbo::{Affine, CubicBez, Line, ParamCurve, Point, Vec2};
 
 use super::{
     moves::Moves,
-    panel::{Dart, PanelShape, Roles},
+    panel::{PanelShape, Roles},
     plan::{PanelPlan, centre_at},
 };
 use crate::{
@@ -30,15 +30,6 @@ pub struct StyleLine {
     pub along_crotch_seam: f64,
     /// How far along the side seam from the waist it ends, cm.
     pub along_side_seam: f64,
-}
-
-impl StyleLine {
-    /// How far below the line a dart ends, square to it, cm; negative where it ends above. A piece that is cut off along
-    /// the line closes the dart: one that ends below is cut short there, one that ends above is run on to the line.
-    pub fn dart_ends_below(&self, dart: &Dart) -> f64 {
-        let along = unit(self.line.p1 - self.line.p0);
-        along.cross(dart.apex - self.line.p0)
-    }
 }
 
 impl PanelShape {

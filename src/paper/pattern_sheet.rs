@@ -11,6 +11,7 @@ use super::{
 };
 use crate::{
     adjust::Measure,
+    curve::{turned, unit},
     drawing::{Align, CAP_HEIGHT, Drawing, Ink, Layer, Mark, Text, Wording, lines_of_text},
     pattern::{DrawnLine, LineKind, Piece, PieceKind},
     terms::{Panel, Side, Word},
@@ -19,6 +20,8 @@ use crate::{
 const LANGUAGE: &Language = &PIECES;
 /// Round the sheet, cm.
 const MARGIN: f64 = 1.0;
+/// From one baseline of a label to the next, in sizes of its letters.
+const LEADING: f64 = 1.3;
 /// From a line to the words along it, cm.
 const BESIDE: f64 = 0.25;
 
@@ -142,7 +145,7 @@ fn name_of(line: &DrawnLine, place: Affine) -> Option<Text> {
         return Some(text.moved(Vec2::new(aside, BESIDE + CAP_HEIGHT * LANGUAGE.small)).aligned(align));
     }
     let forwards = to.x - from.x > -1e-6;
-    let way = crate::curve::unit(if forwards { to - from } else { from - to });
+    let way = unit(if forwards { to - from } else { from - to });
     let part = if line.kind == LineKind::Place { 0.5 } else { 0.15 };
     let at = if forwards { from.lerp(to, part) } else { to.lerp(from, part) };
     let rise = Vec2::new(way.y, -way.x);
@@ -152,7 +155,7 @@ fn name_of(line: &DrawnLine, place: Affine) -> Option<Text> {
 /// Two strokes at either end of the grain.
 fn arrow_heads(grain: Line) -> BezPath {
     const SIZE: f64 = 0.7;
-    let way = crate::curve::unit(grain.p1 - grain.p0);
+    let way = unit(grain.p1 - grain.p0);
     let mut path = BezPath::new();
     for (tip, way) in [(grain.p0, way), (grain.p1, -way)] {
         let aside = Vec2::new(-way.y, way.x);
@@ -163,36 +166,28 @@ fn arrow_heads(grain: Line) -> BezPath {
     path
 }
 
-/// The words of a piece: what and whose it is, how many to cut, the parameters, the cautions.
+/// The words of a piece: what and whose it is, how many to cut, the parameters, the cautions. They are never turned over
+/// with their piece, nor stood on their head.
 fn label(subject: &Subject<'_>, piece: &Piece, place: Affine) -> impl Iterator<Item = Text> {
     let spot = piece.label;
-    let way = |x: f64, y: f64| (place * (spot.at + turned(Vec2::new(x, y), spot.turn))) - place * spot.at;
-    let mirrored = place.determinant() < 0.0;
-    // Words are not turned over with their piece: they begin where the mirrored line ends.
-    let right = way(1.0, 0.0) * if mirrored { -1.0 } else { 1.0 };
-    let down = way(0.0, 1.0);
-    let origin = place * spot.at + if mirrored { way(spot.width, 0.0) } else { Vec2::ZERO };
-    let (right, down, origin) = upright(right, down, origin, spot.width, &lines_high(subject, piece));
-    let turn = right.atan2();
-    let mut at = 0.0;
-    lines(subject, piece).into_iter().map(move |(words, size, bold)| {
-        at += 1.3 * size;
-        let text = Text::new(origin + down * at, size, words).turned(turn);
+    let lines = lines(subject, piece);
+    let height: f64 = lines.iter().map(|(_, size, _)| LEADING * size).sum();
+    let way = |x, y| place * (spot.at + turned(Vec2::new(x, y), spot.turn)) - place * spot.at;
+    let (mut right, mut down, mut corner) = (way(1.0, 0.0), way(0.0, 1.0), place * spot.at);
+    if place.determinant() < 0.0 {
+        corner += right * spot.width;
+        right = -right;
+    }
+    if right.x < -0.1 {
+        corner += right * spot.width + down * height;
+        (right, down) = (-right, -down);
+    }
+    let mut below = 0.0;
+    lines.into_iter().map(move |(words, size, bold)| {
+        below += LEADING * size;
+        let text = Text::new(corner + down * below, size, words).turned(right.atan2());
         if bold { text.bold() } else { text }
     })
-}
-
-/// Words that would stand on their head are turned round within their room.
-fn upright(right: Vec2, down: Vec2, origin: Point, width: f64, height: &f64) -> (Vec2, Vec2, Point) {
-    if right.x < -0.1 {
-        (-right, -down, origin + right * width + down * *height)
-    } else {
-        (right, down, origin)
-    }
-}
-
-fn lines_high(subject: &Subject<'_>, piece: &Piece) -> f64 {
-    lines(subject, piece).iter().map(|(_, size, _)| 1.3 * size).sum()
 }
 
 /// Every line with its size and whether it is bold.
@@ -261,7 +256,7 @@ fn centre_name(piece: &Piece, place: Affine) -> Option<Text> {
     let run = piece.runs.iter().rfind(|run| run.edge == crate::terms::Edge::CrotchSeam.key())?;
     let last = run.seam.pieces().last()?;
     let (from, to) = (place * last.p0, place * last.p3);
-    let way = crate::curve::unit(to - from);
+    let way = unit(to - from);
     let inside = place * (last.p3 + Vec2::new(1.0, 0.0)) - to;
     let turn = if way.y < 0.0 { way } else { -way };
     // Letters rise to the left of an upward line, so that a line to their right keeps clear by their height.
@@ -273,8 +268,4 @@ fn centre_name(piece: &Piece, place: Affine) -> Option<Text> {
             .turned(turn.atan2())
             .inked(Ink::Dark),
     )
-}
-
-fn turned(vector: Vec2, angle: f64) -> Vec2 {
-    crate::curve::turned(vector, angle)
 }

@@ -10,7 +10,7 @@ use super::{
 };
 use crate::{
     curve::{Chain, line_crossings, meet, straight, unit},
-    draft::{Dart, PanelShape},
+    draft::{Dart, PanelShape, StyleLine},
     mistake::Mistake,
     terms::{Allowance, Edge, Panel, Word},
 };
@@ -20,10 +20,10 @@ const YOKE_SEAM: &str = "yoke_seam";
 
 /// The back and the yoke. A dart is led to the yoke line, whether it ended above or below it, closed by turning what
 /// lies on its side of it, and the corners that this leaves in waist and yoke seam are rounded off.
-pub(super) fn cut_along(line: Line, panels: &Panels<'_>) -> Result<[Piece; 2], Mistake> {
+pub(super) fn cut_along(line: StyleLine, panels: &Panels<'_>) -> Result<[Piece; 2], Mistake> {
     let back = &panels.shape.back;
-    let (seat_walked, centre) = back.crotch_seam.walk_to_level(line.p0.y);
-    let (side_walked, side) = back.side_seam.walk_to_level(line.p1.y);
+    let (seat_walked, centre) = (line.along_crotch_seam, line.line.p0);
+    let (side_walked, side) = (line.along_side_seam, line.line.p1);
     let (seat_below, seat_above) = back.crotch_seam.cut_at(seat_walked);
     let (side_above, side_below) = back.side_seam.cut_at(side_walked);
     let cut = Cut { back, centre, side, seat_above, side_above };

@@ -59,7 +59,11 @@ fn first_page_before_the_sheets_and_all_named_in_the_viewer() {
 fn a_length_over_two_joins_true_by_the_lines_to_cut_and_to_lay() {
     for paper in Paper::ALL.iter().copied() {
         // Two posts so far apart that two joins lie between them; a thin line keeps the sheet in the middle.
-        let apart = if matches!(paper, Paper::A3 | Paper::Tabloid) { 100.0 } else { 60.0 };
+        let apart = match paper {
+            Paper::A4 | Paper::Letter | Paper::A4OrLetter => 60.0,
+            Paper::A3 | Paper::Tabloid => 100.0,
+            Paper::A0 => 280.0,
+        };
         let picture = picture_of(&[
             line((0.0, 0.0), (0.0, 3.0)),
             line((apart, 0.0), (apart, 3.0)),

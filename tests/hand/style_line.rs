@@ -144,18 +144,3 @@ fn ends_on_both_edges_whatever_is_corrected() {
         }
     }
 }
-
-#[test]
-fn darts_end_where_a_ruler_square_to_the_line_says() {
-    for (fitting, _) in with_line() {
-        let back = &fitting.base.back;
-        let style = back.style_lines().next().unwrap();
-        for dart in &back.darts {
-            let Line { p0, p1 } = style.line;
-            let off = distance_to(dart.apex, &[p0, p1]);
-            let on_line = p0.y + (p1.y - p0.y) * (dart.apex.x - p0.x) / (p1.x - p0.x);
-            let below = if dart.apex.y > on_line { off } else { -off };
-            assert!((style.dart_ends_below(dart) - below).abs() < 1e-9, "{}", fitting.name);
-        }
-    }
-}
