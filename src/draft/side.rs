@@ -170,11 +170,11 @@ fn ease_start(run: &mut [CubicBez], whole: f64, by: impl Fn(Vec2) -> Vec2) {
     };
     let Some(first) = run.first() else { return };
     let handle = by(start_tangent(first) * (whole / 3.0));
-    let mut walked = 0.0;
-    for piece in run {
-        let u = walked / whole;
-        walked += length(piece);
-        let v = walked / whole;
+    let last = run.len() - 1;
+    let mut v = 0.0;
+    for (index, piece) in run.iter_mut().enumerate() {
+        let u = v;
+        v = if index == last { 1.0 } else { u + length(piece) / whole };
         let at = |a, b, c| handle * part(a, b, c);
         *piece = CubicBez::new(
             piece.p0 + at(u, u, u),
