@@ -9,6 +9,7 @@ mod crossing;
 mod length;
 mod offset;
 mod outline;
+mod turn;
 
 pub use bend::Bend;
 pub use chain::Chain;
@@ -16,6 +17,7 @@ pub use crossing::{crossing, line_crossings};
 pub use length::{length, t_at_level, t_walked};
 pub use offset::{beside, beside_running, outward, without_loops};
 pub use outline::{Fault, soundness};
+pub use turn::Turn;
 
 use kurbo::{CubicBez, Point, Vec2};
 

@@ -87,6 +87,41 @@ fn usual_sets_sound_and_true_with_the_waist_kept() {
     }
 }
 
+/// More width over the abdomen than the front dart holds, on narrow and on full waists, with what else draws on the dart.
+#[test]
+fn darts_not_open_the_other_way_and_the_waist_kept() {
+    const SETS: [&[(Key, f64)]; 4] = [
+        &[(Key::AbdomenWidth, 1.5)],
+        &[(Key::SeatWidth, -1.0), (Key::AbdomenWidth, 1.5)],
+        &[(Key::AbdomenLength, -1.0), (Key::AbdomenWidth, 0.6)],
+        &[
+            (Key::SeatWidth, -0.955),
+            (Key::SeatScoop, 0.311),
+            (Key::CrotchFrontScoop, -0.147),
+            (Key::AbdomenWidth, 0.631),
+            (Key::SideForward, -0.98),
+        ],
+    ];
+    let people = of_507();
+    let mut used_up = 0;
+    for block in shipped_names() {
+        for base in drafts(&load(block).unwrap(), &people) {
+            for set in SETS {
+                let parameters = set.iter().fold(Parameters::default(), |all, (key, by)| all.with(*key, *by));
+                let drawn = shape(&base.plan, &parameters);
+                for dart in Panel::ALL.iter().flat_map(|panel| &drawn.panel(*panel).darts) {
+                    let [inner, outer] = dart.legs.map(|leg| leg - dart.apex);
+                    assert!(inner.cross(outer) > -1e-9, "{block} {set:?}: {dart:?}");
+                    used_up += usize::from(dart.intake() < 1e-9);
+                }
+                let waist = drawn.front.sewn_waist_length() + drawn.back.sewn_waist_length();
+                assert!((waist - base.plan.sewn_waist).abs() < 1e-6, "{block} {set:?}: {waist}");
+            }
+        }
+    }
+    assert!(used_up > 100, "{used_up} darts at nothing: the sets no longer draw on them");
+}
+
 #[test]
 fn default_values_change_nothing() {
     for block in shipped_names() {

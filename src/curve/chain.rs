@@ -2,7 +2,9 @@
 
 use kurbo::{Affine, BezPath, CubicBez, ParamCurve, ParamCurveDeriv, Point, Vec2};
 
-use super::{end_tangent, length, length::arc, line_crossings, reversed, start_tangent, t_walked, unit};
+use super::{
+    end_tangent, length, length::arc, line_crossings, reversed, start_tangent, t_at_level, t_walked, unit,
+};
 
 /// A run of cubics, each starting where the one before ended; never empty.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,9 +49,9 @@ impl Chain {
 
     /// Makes two pieces of one, which run as it did.
     pub(crate) fn cut_piece(&mut self, index: usize, t: f64) {
-        let piece = self.0[index];
-        self.0[index] = piece.subsegment(0.0..t);
-        self.0.insert(index + 1, piece.subsegment(t..1.0));
+        let [before, after] = cut(&self.0[index], t);
+        self.0[index] = before;
+        self.0.insert(index + 1, after);
     }
 
     /// Where the chain starts.
@@ -91,8 +93,13 @@ impl Chain {
 
     /// The point `walked` back along the chain from its end; beyond its start the first piece is produced.
     pub fn point_before_end(&self, walked: f64) -> Point {
+        self.point_before(self.0.len(), walked)
+    }
+
+    /// The same from the joint at which the piece of this index begins.
+    pub(crate) fn point_before(&self, joint: usize, walked: f64) -> Point {
         let mut left = walked;
-        for (index, piece) in self.0.iter().enumerate().rev() {
+        for (index, piece) in self.0[..joint].iter().enumerate().rev() {
             let beyond = left_after(piece, left);
             if beyond <= 0.0 || index == 0 {
                 return piece.eval(t_walked(piece, 1.0, -left));
@@ -185,10 +192,18 @@ impl Chain {
 
     /// The joint where the chain first crosses the level `y`, made where there was none: the index of the piece that
     /// begins there. `None` where it does not cross it.
-    pub(crate) fn joint_at_level(&mut self, y: f64) -> Option<usize> {
+    fn joint_at_level(&mut self, y: f64) -> Option<usize> {
         let (index, t) = self.0.iter().enumerate().find_map(|(index, piece)| {
             crossing_parameters(piece, y).into_iter().next().map(|t| (index, t))
         })?;
+        Some(self.joint_in(index, t))
+    }
+
+    /// The joint where a chain that runs down throughout comes to the level `y`, made where there was none: the index of
+    /// the piece that begins there. `None` where it ends above.
+    pub(crate) fn joint_on_the_way_down(&mut self, y: f64) -> Option<usize> {
+        let (index, piece) = self.0.iter().enumerate().find(|(_, piece)| piece.p3.y > y)?;
+        let t = t_at_level(piece, y);
         Some(self.joint_in(index, t))
     }
 
@@ -252,6 +267,15 @@ impl Chain {
         }
         path
     }
+}
+
+/// The cubic before a parameter and from there on.
+fn cut(piece: &CubicBez, t: f64) -> [CubicBez; 2] {
+    let CubicBez { p0, p1, p2, p3 } = *piece;
+    let (a, b, c) = (p0.lerp(p1, t), p1.lerp(p2, t), p2.lerp(p3, t));
+    let (d, e) = (a.lerp(b, t), b.lerp(c, t));
+    let at = d.lerp(e, t);
+    [CubicBez::new(p0, a, d, at), CubicBez::new(at, e, c, p3)]
 }
 
 /// What is left of a walk of `left` when a piece is walked; not measured where its chord alone is longer.

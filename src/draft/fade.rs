@@ -69,18 +69,15 @@ fn moved(piece: &CubicBez, knots: &[Knot]) -> CubicBez {
         return CubicBez::new(piece.p0 + from.by, piece.p1 + from.by, piece.p2 + from.by, piece.p3 + from.by);
     }
     let (u, v) = ((piece.p0.y - from.y) / span, (piece.p3.y - from.y) / span);
-    let at = |a, b, c| from.by + (to.by - from.by) * polar(a, b, c);
-    CubicBez::new(
-        piece.p0 + at(u, u, u),
-        piece.p1 + at(u, u, v),
-        piece.p2 + at(u, v, v),
-        piece.p3 + at(v, v, v),
-    )
+    let [p0, p1, p2, p3] = grown(u, v).map(|part| from.by + (to.by - from.by) * part);
+    CubicBez::new(piece.p0 + p0, piece.p1 + p1, piece.p2 + p2, piece.p3 + p3)
 }
 
-/// The polar form of 3u^2 - 2u^3, whose values at the ends of a piece are the piece's control values.
-fn polar(a: f64, b: f64, c: f64) -> f64 {
-    a * b + b * c + c * a - 2.0 * a * b * c
+/// The control values of 3x^2 - 2x^3 on a piece from `u` to `v`: its polar form ab + bc + ca - 2abc, taken three times
+/// from both.
+fn grown(u: f64, v: f64) -> [f64; 4] {
+    let (uu, uv, vv) = (u * u, u * v, v * v);
+    [(3.0 - 2.0 * u) * uu, uu + 2.0 * uv * (1.0 - u), vv + 2.0 * uv * (1.0 - v), (3.0 - 2.0 * v) * vv]
 }
 
 /// Where a piece that runs up or down crosses a level, well inside it.

@@ -1,6 +1,6 @@
 //! The inseam and the crotch curve of a panel, which meet at the crotch point.
 
-use kurbo::{Affine, CubicBez, ParamCurve, Point, Vec2};
+use kurbo::{CubicBez, ParamCurve, Point, Vec2};
 
 use super::{
     fade::{Knot, fade},
@@ -11,7 +11,7 @@ use super::{
     smooth::{smooth_max, smooth_min},
 };
 use crate::{
-    curve::{Bend, Chain, eased, length, meet, straight, t_walked, turned, unit},
+    curve::{Bend, Chain, Turn, eased, length, meet, straight, t_walked, unit},
     terms::Role,
 };
 
@@ -46,9 +46,11 @@ pub(super) struct Inseam {
     leaving: Vec2,
     /// The crotch point before the thigh turn.
     point: Point,
-    /// The thigh turn, about its pivot; positive towards the side.
-    turn: f64,
+    /// The thigh turn and its pivot.
+    turn: Turn,
     pivot: Point,
+    /// How many pieces at its top are as long as before the turn, and how long they are together.
+    kept: (usize, f64),
     /// How far above the knee the pivot lies, by arc.
     pub pivot_above_knee: f64,
     /// About how long it is above the knee, told before it was turned and run out.
@@ -148,8 +150,9 @@ impl ForkPlan<'_> {
             edge: Chain::of(straight(hem, knee)),
             leaving,
             point,
-            turn: 0.0,
+            turn: Turn::NONE,
             pivot: knee,
+            kept: (0, 0.0),
             pivot_above_knee: 0.0,
             sketched_above_knee: 0.0,
         };
@@ -208,14 +211,14 @@ impl ForkPlan<'_> {
         if self.moves.turn == 0.0 {
             inseam.edge.push(upper.below);
             inseam.edge.push(upper.top);
+            inseam.kept = (1, whole - sweep);
             return;
         }
         let below = upper.below;
         let at_pivot = t_walked(&below, 0.0, above_knee);
         let pivot = below.eval(at_pivot);
-        let reach = self.opening().distance(pivot);
-        let turn = -2.0 * (0.5 * self.moves.turn / reach).clamp(-1.0, 1.0).asin();
-        let about = Affine::rotate_about(turn, pivot);
+        let turn = Turn::opening(-self.moves.turn, self.opening().distance(pivot));
+        let about = turn.about(pivot);
         let room = above_knee.min(sweep - above_knee);
         let smoothed = PIVOT_SMOOTHED.min(0.9 * room);
         let [from, to] = [-smoothed, smoothed].map(|by| t_walked(&below, at_pivot, by));
@@ -229,6 +232,7 @@ impl ForkPlan<'_> {
             inseam.edge.push(piece);
         }
         (inseam.turn, inseam.pivot) = (turn, pivot);
+        inseam.kept = (2, whole - above_knee - smoothed);
     }
 
     /// Where the opening of the thigh turn is measured: the curve's start, or the centre line at the hip where that is
@@ -241,9 +245,9 @@ impl ForkPlan<'_> {
     /// Brings the crotch point out, to nothing further down the inseam.
     fn run_out(&self, inseam: &mut Inseam) {
         let top = inseam.edge.end().y;
-        let out = |by: f64| turned(Vec2::new(-by, 0.0), inseam.turn);
+        let out = |by: f64| inseam.turn.of(Vec2::new(-by, 0.0));
         if self.moves.extension != 0.0 {
-            let below = inseam.edge.point_before_end(RUN_OUT).y;
+            let below = inseam.point_below_crotch(RUN_OUT).y;
             let knots = [Knot { y: top, by: out(self.moves.extension) }, Knot::across(below, 0.0)];
             fade(&mut inseam.edge, &knots);
         }
@@ -261,7 +265,7 @@ impl ForkPlan<'_> {
     pub(super) fn bend(&self, inseam: &Inseam) -> Option<Bend> {
         let (start, down) = (self.roles[Role::CurveStart], self.down());
         let bend = Bend::between(start, down, inseam.point, inseam.leaving, self.plan.fullness)?;
-        let turned_bend = if inseam.turn == 0.0 { bend } else { self.turned_bend(&bend, inseam)? };
+        let turned_bend = if self.moves.turn == 0.0 { bend } else { self.turned_bend(&bend, inseam)? };
         Some(if self.moves.scoop == 0.0 { turned_bend } else { turned_bend.scooped(self.moves.scoop) })
     }
 
@@ -269,9 +273,8 @@ impl ForkPlan<'_> {
     /// So it begins a little higher on the centre line, for begun where it was it would turn a corner there; its middle
     /// goes about half of the way that turning it rigidly would carry it.
     fn turned_bend(&self, bend: &Bend, inseam: &Inseam) -> Option<Bend> {
-        let about = Affine::rotate_about(inseam.turn, inseam.pivot);
-        let leaving = turned(inseam.leaving, inseam.turn);
-        let (down, point) = (self.down(), about * bend.c);
+        let leaving = inseam.turn.of(inseam.leaving);
+        let (down, point) = (self.down(), inseam.turn.about(inseam.pivot) * bend.c);
         let (along, reach) = meet(bend.a, down, point, leaving)?;
         let corner = bend.a + down * along;
         let arm = bend.a.distance(bend.corner) * reach / bend.c.distance(bend.corner);
@@ -283,9 +286,17 @@ impl ForkPlan<'_> {
 }
 
 impl Inseam {
+    /// The point so far below the crotch point, by arc, before anything is run out.
+    fn point_below_crotch(&self, walked: f64) -> Point {
+        let (pieces, length) = self.kept;
+        if walked < length {
+            return self.edge.point_before_end(walked);
+        }
+        self.edge.point_before(self.edge.pieces().len() - pieces, walked - length)
+    }
+
     /// How far the thigh turn alone carries the crotch point sideways, positive outwards, cm.
     pub(super) fn gain(&self) -> f64 {
-        let about = Affine::rotate_about(self.turn, self.pivot);
-        self.point.x - (about * self.point).x
+        self.point.x - (self.turn.about(self.pivot) * self.point).x
     }
 }

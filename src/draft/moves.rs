@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     adjust::{Key, Parameters},
-    curve::{turned, unit},
+    curve::{Turn, turned, unit},
     terms::{Level, Panel, Role},
 };
 
@@ -135,10 +135,10 @@ impl Moves {
         centre_at(roles, roles[Role::SideHip].y)
     }
 
-    /// By how much the side turns about the side hip when the wedge opens, radians.
-    pub(super) fn wedge_turn(&self, roles: &Roles) -> f64 {
-        let reach = roles[Role::SideHip].distance(self.centre_hip(roles));
-        2.0 * (0.5 * self.wedge / reach).clamp(-1.0, 1.0).asin()
+    /// By how much the side turns about the side hip when the wedge opens; `None` without a wedge.
+    pub(super) fn wedge_turn(&self, roles: &Roles) -> Option<Turn> {
+        (self.wedge != 0.0)
+            .then(|| Turn::opening(self.wedge, roles[Role::SideHip].distance(self.centre_hip(roles))))
     }
 
     /// The centre line, crotch curve start and leg points where the parameters put them, and how far the side waist
@@ -154,8 +154,8 @@ impl Moves {
             }
         }
         let sideways = if self.angle == 0.0 { 0.0 } else { lean(&mut roles, self.angle) };
-        if self.wedge != 0.0 {
-            self.open_wedge(&mut roles);
+        if let Some(turn) = self.wedge_turn(&roles) {
+            self.open_wedge(&mut roles, turn);
         }
         if self.raise_centre != 0.0 {
             let up = unit(roles[Role::CentreWaist] - roles[Role::CurveStart]);
@@ -177,10 +177,9 @@ impl Moves {
         }
     }
 
-    fn open_wedge(&self, roles: &mut Roles) {
-        let angle = self.wedge_turn(roles);
+    fn open_wedge(&self, roles: &mut Roles, turn: Turn) {
         let hinge = self.centre_hip(roles);
-        let turn = Affine::rotate_about(angle, roles[Role::SideHip]);
+        let turn = turn.about(roles[Role::SideHip]);
         let carried = if self.stood_back { Affine::translate(turn * hinge - hinge) } else { turn };
         for role in [Role::CentreWaist, Role::CentreHip, Role::CurveStart] {
             roles[role] = carried * roles[role];

@@ -1,6 +1,6 @@
 //! The side seam of a panel.
 
-use kurbo::{Affine, CubicBez, Point, Vec2};
+use kurbo::{CubicBez, Point, Vec2};
 
 use super::{
     fade::{Knot, fade},
@@ -10,7 +10,7 @@ use super::{
     smooth::{smooth_max, smooth_min},
 };
 use crate::{
-    curve::{Chain, eased, length, reversed, start_tangent, straight, turned, unit},
+    curve::{Chain, Turn, eased, length, reversed, start_tangent, straight, unit},
     terms::{Level, Role},
 };
 
@@ -68,7 +68,7 @@ pub(super) fn side_seam(
     plan: &PanelPlan,
     moves: &Moves,
     levels: &Levels,
-    (sideways, wedge, waist): (f64, f64, f64),
+    (sideways, wedge, waist): (f64, Option<Turn>, f64),
 ) -> Chain {
     let roles = &plan.roles;
     let mut side = plain(plan, roles);
@@ -91,8 +91,8 @@ pub(super) fn side_seam(
     fade(&[at(crotch, 0.0), at(knee, -moves.knee_in), at(hem, 0.0)]);
     fade(&[at(Level::Thigh, 0.0), at(knee, -CLOSE_AT_KNEE * moves.close), at(hem, -moves.close)]);
     fade(&[at(knee, 0.0), at(Level::Calf, moves.calf), at(hem, 0.0)]);
-    if wedge != 0.0 {
-        turn_above(&mut side, hip, wedge);
+    if let Some(turn) = wedge {
+        turn_above(&mut side, hip, turn);
     }
     side
 }
@@ -130,8 +130,8 @@ fn deepen(side: &mut Chain, roles: &Roles, moves: &Moves) {
 }
 
 /// Turns everything above the level about the point where the side crosses it, smoothed on both sides.
-fn turn_above(side: &mut Chain, level: f64, turn: f64) {
-    let Some(hinge) = side.joint_at_level(level) else { return };
+fn turn_above(side: &mut Chain, level: f64, turn: Turn) {
+    let Some(hinge) = side.joint_on_the_way_down(level) else { return };
     let at = side.pieces().get(hinge).map_or(side.end(), |piece| piece.p0);
     let smoothed = |end: Point| SMOOTHED.min(0.8 * at.distance(end));
     let (high, low) = (smoothed(side.start()), smoothed(side.end()));
@@ -140,14 +140,13 @@ fn turn_above(side: &mut Chain, level: f64, turn: f64) {
     let near_above = side.joint_from(hinge, -high);
     let cut = side.pieces().len() - pieces;
     let (hinge, far_below) = (hinge + cut, far_below + cut);
-    let whole = Affine::rotate_about(turn, at);
-    let by = |angle: f64, along: Vec2| turned(along, angle) - along;
+    let (whole, half) = (turn.about(at), turn.half());
     // The seam passes the hinge half turned; each side makes up for its half.
     let below = &mut side.pieces_mut()[hinge..far_below];
-    ease_start(below, low, |down| by(0.5 * turn, down));
+    ease_start(below, low, |down| half.of(down) - down);
     let above = &mut side.pieces_mut()[near_above..hinge];
     turn_round(above);
-    ease_start(above, high, |up| by(-0.5 * turn, up));
+    ease_start(above, high, |up| half.back().of(up) - up);
     turn_round(above);
     for piece in &mut side.pieces_mut()[..hinge] {
         *piece = whole * *piece;
@@ -171,11 +170,11 @@ fn ease_start(run: &mut [CubicBez], whole: f64, by: impl Fn(Vec2) -> Vec2) {
     };
     let Some(first) = run.first() else { return };
     let handle = by(start_tangent(first) * (whole / 3.0));
-    let mut walked = 0.0;
-    for piece in run {
-        let u = walked / whole;
-        walked += length(piece);
-        let v = walked / whole;
+    let last = run.len() - 1;
+    let mut v = 0.0;
+    for (index, piece) in run.iter_mut().enumerate() {
+        let u = v;
+        v = if index == last { 1.0 } else { u + length(piece) / whole };
         let at = |a, b, c| handle * part(a, b, c);
         *piece = CubicBez::new(
             piece.p0 + at(u, u, u),

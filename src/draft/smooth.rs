@@ -10,6 +10,12 @@ pub(super) fn smooth_min(a: f64, b: f64, width: f64) -> f64 {
     -smooth_max(-a, -b, width)
 }
 
+/// `value`, or nothing where that is less: rounded within `width` of nothing, and exact beyond.
+pub(super) fn at_least_nothing(value: f64, width: f64) -> f64 {
+    let rounded = (value + width).max(0.0);
+    if value < width { rounded * rounded / (4.0 * width) } else { value }
+}
+
 /// The argument at which `f` is `wanted`, from a first guess and a second: a secant, for the one unknown of each
 /// step of truing. `f` is close to straight wherever this is used; the best point met is returned.
 pub(super) fn solve(wanted: f64, first: f64, second: f64, mut f: impl FnMut(f64) -> f64) -> f64 {

@@ -9,7 +9,7 @@
 //! - The outer end keeps its height on the side seam when the seam goes sideways.
 //! - A waist that is raised along its own edges is drawn anew above the line, which stays, as the ends of darts do.
 
-use kurbo::{Affine, CubicBez, Line, ParamCurve, Point, Vec2};
+use kurbo::{CubicBez, Line, ParamCurve, Point, Vec2};
 
 use super::{
     moves::Moves,
@@ -17,7 +17,7 @@ use super::{
     plan::{PanelPlan, centre_at},
 };
 use crate::{
-    curve::{Chain, line_crossings, turned, unit},
+    curve::{Chain, Turn, line_crossings, unit},
     terms::Role,
 };
 
@@ -68,12 +68,12 @@ pub(super) fn carried(
         centre_at(roles, from.y + moves.depth)
     };
     let (height, turn) = if to.y < cut {
-        (to.y - moves.uneven, if moves.wedge == 0.0 { 0.0 } else { moves.wedge_turn(&plan.roles) })
+        (to.y - moves.uneven, moves.wedge_turn(&plan.roles).unwrap_or(Turn::NONE))
     } else {
-        (to.y + moves.depth, 0.0)
+        (to.y + moves.depth, Turn::NONE)
     };
-    let at_height = Affine::rotate_about(turn, hinge) * Point::new(hinge.x, height);
-    let level = turned(Vec2::new(1.0, 0.0), turn);
+    let at_height = turn.about(hinge) * Point::new(hinge.x, height);
+    let level = turn.of(Vec2::new(1.0, 0.0));
     let crossing = |piece: &CubicBez| Some(piece.eval(*line_crossings(piece, at_height, level).first()?));
     let outer = side.pieces().iter().find_map(crossing).unwrap_or(side.start());
     Line::new(crotch_seam.walk_to_level(inner.y).1, outer)

@@ -17,7 +17,7 @@ use super::{
     panel::{Dart, Levels, Notch, PanelShape, Roles, Shape, chord},
     plan::{DartPlan, PanelPlan, Plan, centre_at},
     side::{hem, side_lean, side_seam},
-    smooth::{solve, solve_from},
+    smooth::{at_least_nothing, solve, solve_from},
     style_line::carried,
     waist::{WaistEnds, opened, sewn},
 };
@@ -186,7 +186,7 @@ impl<'a> Drawing<'a> {
         let at = height(&fork, roles[Role::CrotchPoint].y);
         let inseam = fork.inseam(at);
         roles[Role::CrotchPoint].y = at;
-        let intake = (plan.intake + moves.width - moves.waist).max(0.0);
+        let intake = taken_in(plan.intake + moves.width - moves.waist);
         let by_darts = if plan.darts.is_empty() { 0.0 } else { plan.intake + moves.width - intake };
         Self {
             plan,
@@ -244,8 +244,7 @@ impl<'a> Drawing<'a> {
     }
 
     fn draw_side(&mut self) {
-        let wedge = if self.moves.wedge == 0.0 { 0.0 } else { self.moves.wedge_turn(&self.plan.roles) };
-        let moved = (self.sideways, wedge, self.waist_at_side);
+        let moved = (self.sideways, self.moves.wedge_turn(&self.plan.roles), self.waist_at_side);
         self.side = side_seam(self.plan, &self.moves, &self.levels, moved);
     }
 
@@ -379,8 +378,8 @@ fn waist_ends(front: &Drawing, back: &Drawing) -> [WaistEnds; 2] {
     [front.waist_ends(rise), back.waist_ends(rise)]
 }
 
-/// Restores the sewn waist: the back darts give or take, then the front darts, then the back side. Returns what the
-/// front and the back darts take in.
+/// Restores the sewn waist: the back darts give or take, else the front darts, else the back side, which also has what
+/// a dart cannot give. Returns what the front and the back darts take in.
 fn true_waist(plan: &Plan, front: &Drawing, back: &mut Drawing) -> (f64, f64) {
     let (mut front_intake, mut back_intake) = (front.intake, back.intake);
     let ends = waist_ends(front, back);
@@ -392,23 +391,39 @@ fn true_waist(plan: &Plan, front: &Drawing, back: &mut Drawing) -> (f64, f64) {
     if given != 0.0 && !front.darts.is_empty() {
         // What the front darts give or take is counted on the sewn waist, not on their intake.
         let wanted = front_length(front.plan.intake) + given;
-        front_intake = solve(wanted, front_intake, front_intake + STEP, front_length).max(0.0);
+        front_intake = taken_in(solve(wanted, front_intake, front_intake + STEP, front_length));
     }
-    if !back.darts.is_empty() {
+    let closed = if !back.darts.is_empty() {
         let wanted = plan.sewn_waist - front_length(front_intake);
-        back_intake = solve(wanted, back_intake, back_intake + STEP, back_length);
+        let closing = solve(wanted, back_intake, back_intake + STEP, back_length);
+        back_intake = taken_in(closing);
+        back_intake == closing
     } else if !front.darts.is_empty() {
         let wanted = plan.sewn_waist - back_length(back_intake);
-        front_intake = solve(wanted, front_intake, front_intake + STEP, front_length);
+        let closing = solve(wanted, front_intake, front_intake + STEP, front_length);
+        front_intake = taken_in(closing);
+        front_intake == closing
     } else {
+        false
+    };
+    if !closed {
         let at = back.waist_at_side;
         let by = solve(plan.sewn_waist, at, at + STEP, |by| {
             widen_side(front, back, by);
-            waist_ends(front, back).iter().map(|ends| length(&sewn(ends, &[], 0.0))).sum()
+            let [fronts, backs] = waist_ends(front, back);
+            length(&sewn(&fronts, &front.darts, front_intake))
+                + length(&sewn(&backs, &back.darts, back_intake))
         });
         widen_side(front, back, by);
     }
     (front_intake, back_intake)
+}
+
+/// What darts take in that are asked for `intake`: they stop at nothing, led there smoothly.
+fn taken_in(intake: f64) -> f64 {
+    /// From twice this down a dart gives way more slowly, cm.
+    const ROUNDED: f64 = 0.05;
+    at_least_nothing(intake, ROUNDED)
 }
 
 /// Moves the top of the back side seam sideways and makes it as long as the front's again.
