@@ -55,7 +55,7 @@ impl<'a> Subject<'a> {
             None => String::new(),
         };
         Wording::paragraph(&format!(
-            "Body: {sex}, waist level {}. Fit: {}. Lengths in {}. Panels end at the sewing line: no allowances.{lowered}",
+            "Body: {sex}, waist level {}. Fit: {}. Lengths in {}. Panels are drawn to the sewing line.{lowered}",
             body.waist_level,
             self.draft.fit,
             match self.unit {
