@@ -10,6 +10,8 @@ mod fit;
 mod input;
 mod new;
 mod output;
+#[cfg(feature = "serve")]
+mod page;
 
 use std::{
     io::{ErrorKind, Write},
@@ -44,6 +46,9 @@ enum Command {
     Batch(batch::Arguments),
     /// Show the recipes a block can be drafted by
     Blocks(blocks::Arguments),
+    /// Lay a measurement file on a table in the browser: drag, type, save
+    #[cfg(feature = "serve")]
+    Page(page::Arguments),
 }
 
 /// How a run ended: the contract of the exit codes.
@@ -68,6 +73,8 @@ pub fn run() -> ExitCode {
         Command::Compare(arguments) => compare::run(&arguments),
         Command::Batch(arguments) => batch::run(&arguments),
         Command::Blocks(arguments) => blocks::run(&arguments),
+        #[cfg(feature = "serve")]
+        Command::Page(arguments) => page::run(&arguments),
     };
     let ending = ended.unwrap_or_else(|mistakes| {
         report(&mistakes);

@@ -11,11 +11,11 @@ use super::{
 };
 use crate::{
     answer::{Answer, Extent},
-    drawing::{Paper, SvgScale, Tiles},
+    drawing::{Paper, SvgScale},
     fit::drafted_legs,
     mistake::Mistakes,
     paper::{
-        PlacedPiece, Subject, cautions, centre_table, first_page, fit_table, overview, pattern_sheet,
+        Subject, cautions, centre_table, fit_table, in_a_row, overview, pattern_sheet, printed_pattern,
         wall_drawing,
     },
     pattern::{Pattern, Wanted},
@@ -140,26 +140,7 @@ fn printed(
     paper: Paper,
     stem: &str,
 ) -> Result<Counted, Mistakes> {
-    let placed = in_a_row(pattern);
-    let sheet = pattern_sheet(subjects, &placed, false);
-    let tiles = Tiles::cut(&sheet, crate::drawing::Sheet::of(paper))?;
-    let first = first_page(&subjects[0], &tiles, paper);
+    let (bytes, count) = printed_pattern(subjects, pattern, paper)?;
     let name = format!("{stem}-{}.pdf", file_stem(paper.key()));
-    let count = format!("{} sheets and a first page", tiles.tiles().len());
-    Ok((Sheet { name, bytes: tiles.to_pdf(Some(&first)) }, Some(count)))
-}
-
-fn in_a_row(pattern: &Pattern) -> Vec<PlacedPiece<'_>> {
-    let mut x = 0.0;
-    pattern
-        .pieces
-        .iter()
-        .map(|piece| {
-            let face = piece.face();
-            let bounds = kurbo::Shape::bounding_box(&(face * piece.cut_path()));
-            let place = kurbo::Affine::translate((x - bounds.x0, -bounds.y0)) * face;
-            x += bounds.width() + 1.0;
-            PlacedPiece { piece, place }
-        })
-        .collect()
+    Ok((Sheet { name, bytes }, Some(format!("{count} sheets and a first page"))))
 }
