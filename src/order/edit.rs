@@ -67,7 +67,11 @@ pub fn stands(source: &Source, path: &str) -> Option<String> {
     }
     match item.as_value()? {
         Value::String(text) => Some(text.value().clone()),
-        value => Some(value.to_string().trim().to_owned()),
+        value => {
+            let mut bare = value.clone();
+            bare.decor_mut().clear();
+            Some(bare.to_string())
+        }
     }
 }
 

@@ -143,8 +143,11 @@ async fn guarded(State(inside): State<Arc<Inside>>, request: Request, next: Next
     let admitted = admit(request.method(), request.headers(), inside.port, &inside.key).and_then(|()| {
         if inside.key.is(in_path) { Ok(()) } else { Err((StatusCode::FORBIDDEN, "the key of this run is missing")) }
     });
+    let length = request.headers().get(header::CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse().ok());
+    let large = length.is_some_and(|length: usize| length > LARGEST_REQUEST);
     let mut response = match admitted {
         Err(refused) => refused.into_response(),
+        Ok(()) if large => (StatusCode::PAYLOAD_TOO_LARGE, "larger than any request of this page").into_response(),
         Ok(()) if !inside.pace.allows() => (StatusCode::TOO_MANY_REQUESTS, "too many at once").into_response(),
         Ok(()) => next.run(request).await,
     };
@@ -211,8 +214,7 @@ async fn save(State(inside): State<Arc<Inside>>, body: Bytes) -> Response {
             Saved::Elsewhere(edition, theirs) => SaveTold { edition, written: false, theirs },
         };
         let _ = inside.news.send(News::Edition(desk.edition()));
-        let status = if told.written { StatusCode::OK } else { StatusCode::CONFLICT };
-        Ok((status, json(&told)?).into_response())
+        json(&told)
     })
 }
 
@@ -224,6 +226,9 @@ async fn take(State(inside): State<Arc<Inside>>, body: Bytes) -> Response {
         Ok(([(header::CONTENT_TYPE, kind), (KIND_HEADER, ending)], bytes).into_response())
     })
 }
+
+/// Says that an answer is a refusal with its reasons. It is no failure of the server's, which a browser would report.
+const REFUSED_HEADER: header::HeaderName = header::HeaderName::from_static("x-breeks-refused");
 
 /// The end of the name of a file that is taken away.
 const KIND_HEADER: header::HeaderName = header::HeaderName::from_static("x-breeks-ending");
@@ -242,7 +247,7 @@ fn answered<Asked: DeserializeOwned>(
     answer(&mut desk, asked).unwrap_or_else(|refusal| {
         let wrong = Wrong::of(&refusal, desk.edition());
         match json(&wrong) {
-            Ok(told) => (StatusCode::UNPROCESSABLE_ENTITY, told).into_response(),
+            Ok(told) => ([(REFUSED_HEADER, "yes")], told).into_response(),
             Err(_) => StatusCode::INTERNAL_SERVER_ERROR.into_response(),
         }
     })

@@ -136,7 +136,6 @@ pub(super) struct Wrong {
     edition: u64,
     key: Option<String>,
     mistakes: Vec<MistakeOut>,
-    whole: String,
 }
 
 #[derive(Serialize)]
@@ -155,7 +154,6 @@ impl Wrong {
                 .iter()
                 .map(|mistake| MistakeOut { title: mistake.title.clone(), help: mistake.help.clone() })
                 .collect(),
-            whole: refusal.mistakes.render(false),
         }
     }
 }

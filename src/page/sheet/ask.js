@@ -17,12 +17,13 @@ export class Refused extends Error {
 async function send(what, body) {
   const headers = { "content-type": "application/json", "x-breeks-key": key };
   const answer = await fetch(`ask/${what}`, { method: "POST", headers, body: JSON.stringify(body) });
-  if (answer.status === 422) throw new Refused(await answer.json());
   if (answer.status === 429) {
     await new Promise((done) => setTimeout(done, 120));
     return send(what, body);
   }
-  if (!answer.ok && answer.status !== 409) throw new Error(`the table answers ${answer.status}`);
+  if (!answer.ok) throw new Error(`the table answers ${answer.status}`);
+  // A refusal is an answer like another: the browser need not report it.
+  if (answer.headers.has("x-breeks-refused")) throw new Refused(await answer.json());
   return answer;
 }
 

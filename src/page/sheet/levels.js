@@ -144,8 +144,8 @@ export class Levels {
       parts.at.setAttribute("d", "");
       return;
     }
-    const [least, most] = [wanted[0], wanted[1] ?? wanted[0] * 2 + 4];
-    const far = Math.max(Math.abs(most) * 1.5, Math.abs(least) + 3, 4);
+    const far = Math.max(Math.abs(wanted[1] ?? ease) * 1.25, Math.abs(wanted[0]) + 3, ease, 4);
+    const [least, most] = [wanted[0], wanted[1] ?? far];
     const at = (value) => Math.min(99, Math.max(1, 15 + (value / far) * 84)).toFixed(1);
     const [from, to] = least === most ? [least - 0.5, least + 0.5] : [least, most];
     parts.within.setAttribute("d", `M${at(from)} 4H${at(to)}`);
@@ -184,9 +184,13 @@ export class Levels {
     if (!this.#heights) return;
     const { height, width: right } = view.size();
     const rows = this.#rows.filter((parts) => !parts.item.hidden);
-    const sizes = rows.map((parts) => (parts.height ??= parts.row === "crotch_seam" ? 62 : 40));
+    if (this.area !== view.size()) {
+      this.area = view.size();
+      for (const parts of rows) parts.height = parts.item.offsetHeight + 2;
+    }
+    const sizes = rows.map((parts) => parts.height);
     const lines = rows.map((parts) => view.y + this.#heights[parts.level ?? parts.row] * view.scale);
-    const tops = lines.map((line, index) => line - Math.min(sizes[index], 40) / 2);
+    const tops = lines.map((line, index) => line - 20);
     const first = 22;
     for (let i = 0; i < tops.length; i += 1) tops[i] = Math.max(tops[i], i ? tops[i - 1] + sizes[i - 1] : first);
     let end = height - 4;
@@ -199,7 +203,9 @@ export class Levels {
       const top = Math.round(tops[index] + push);
       if (parts.top !== top) parts.item.style.transform = `translateY(${(parts.top = top)}px)`;
       const middle = top + 20;
-      const points = `${width - 6},${middle} ${width},${middle} ${width + 22},${lines[index].toFixed(1)} ${right},${lines[index].toFixed(1)}`;
+      const line = lines[index].toFixed(1);
+      const end = parts.level ? "" : ` ${right},${line}`;
+      const points = `${width - 4},${middle} ${width},${middle} ${width + 18},${line}${end}`;
       if (parts.points !== points) parts.line.setAttribute("points", (parts.points = points));
     });
   }

@@ -4,17 +4,17 @@ import { both, cm, inches } from "./lengths.js";
 
 /** Each place: on which panel, between which of its points, and what acts there. */
 export const PLACES = [
-  { name: "front waist", panel: "front", at: { centre_waist: 0.5, side_waist: 0.5 }, keys: ["waist.raise_front", "waist.raise_side"] },
-  { name: "abdomen", panel: "front", at: { centre_waist: 0.3, centre_hip: 0.3, side_hip: 0.2, side_waist: 0.2 }, keys: ["abdomen.length", "abdomen.width"] },
-  { name: "front crotch", panel: "front", at: { curve_start: 0.55, crotch_point: 0.3, side_hip: 0.15 }, keys: ["crotch.front_extension", "crotch.front_scoop", "crotch.depth"] },
-  { name: "front thigh", panel: "front", at: { crotch_point: 0.45, inner_knee: 0.3, side_knee: 0.25 }, keys: ["thigh.front", "thigh.front_reach", "thigh.front_side"] },
+  { name: "front waist", panel: "front", at: { centre_waist: 0.42, side_waist: 0.42, side_hip: 0.08, centre_hip: 0.08 }, keys: ["waist.raise_front", "waist.raise_side"] },
+  { name: "abdomen", panel: "front", at: { centre_waist: 0.2, centre_hip: 0.35, side_hip: 0.35, side_waist: 0.1 }, keys: ["abdomen.length", "abdomen.width"] },
+  { name: "front crotch", panel: "front", at: { curve_start: 0.35, side_hip: 0.4, crotch_point: 0.1, side_knee: 0.15 }, keys: ["crotch.front_extension", "crotch.front_scoop", "crotch.depth"] },
+  { name: "front thigh", panel: "front", at: { crotch_point: 0.25, inner_knee: 0.3, side_knee: 0.1, side_hip: 0.35 }, keys: ["thigh.front", "thigh.front_reach", "thigh.front_side"] },
   { name: "knee", panel: "front", at: { inner_knee: 0.5, side_knee: 0.5 }, keys: ["leg.knee_in", "leg.knee_forward"] },
   { name: "lower leg", panel: "front", at: { inner_knee: 0.25, side_knee: 0.25, inner_hem: 0.25, side_hem: 0.25 }, keys: ["leg.calf", "leg.close"] },
-  { name: "back waist", panel: "back", at: { centre_waist: 0.6, side_waist: 0.4 }, keys: ["waist.raise_back"] },
-  { name: "seat", panel: "back", at: { centre_hip: 0.5, side_hip: 0.5 }, keys: ["seat.length", "seat.angle", "seat.width"] },
-  { name: "side", panel: "back", at: { side_hip: 0.6, side_knee: 0.3, inner_knee: 0.1 }, keys: ["thigh.outer", "hip.front_share", "side.forward", "hip.uneven"] },
-  { name: "back crotch", panel: "back", at: { curve_start: 0.45, crotch_point: 0.4, side_hip: 0.15 }, keys: ["crotch.back_extension", "seat.scoop", "seat.low"] },
-  { name: "inner thigh", panel: "back", at: { crotch_point: 0.45, inner_knee: 0.3, side_knee: 0.25 }, keys: ["thigh.inner", "thigh.back_take"] },
+  { name: "back waist", panel: "back", at: { centre_waist: 0.4, side_waist: 0.36, side_hip: 0.12, centre_hip: 0.12 }, keys: ["waist.raise_back"] },
+  { name: "seat", panel: "back", at: { centre_hip: 0.42, side_hip: 0.42, side_waist: 0.16 }, keys: ["seat.length", "seat.angle", "seat.width"] },
+  { name: "back crotch", panel: "back", at: { curve_start: 0.42, side_hip: 0.33, crotch_point: 0.1, side_knee: 0.15 }, keys: ["crotch.back_extension", "seat.scoop", "seat.low"] },
+  { name: "inner thigh", panel: "back", at: { crotch_point: 0.34, inner_knee: 0.26, side_knee: 0.1, side_hip: 0.3 }, keys: ["thigh.inner", "thigh.back_take"] },
+  { name: "side", panel: "back", at: { side_hip: 0.42, side_knee: 0.42, inner_knee: 0.16 }, keys: ["thigh.outer", "hip.front_share", "side.forward", "hip.uneven"] },
 ];
 
 export class Regions {
@@ -66,6 +66,8 @@ export class Regions {
   /** Lays the marks where their places are on the screen. */
   lay(view) {
     const { width, height } = view.size();
+    const far = view.scale < 4.4;
+    if (this.far !== far) this.list.classList.toggle("far", (this.far = far));
     for (const mark of this.#marks) {
       if (!mark.place) continue;
       const [x, y] = view.toScreen(mark.place);

@@ -49,6 +49,7 @@ export class Replay {
     this.#now = null;
     this.group.replaceChildren();
     this.world.classList.remove("replayed");
+    document.body.classList.remove("is-replayed");
     this.strip.querySelector("#step-words").textContent = "";
     this.#buttons();
   }
@@ -66,6 +67,7 @@ export class Replay {
     this.#now = Math.max(1, Math.min(this.#steps.length, step));
     this.strip.querySelector("#step").value = this.#now;
     this.world.classList.add("replayed");
+    document.body.classList.add("is-replayed");
     this.group.replaceChildren();
     const groups = {};
     for (const panel of ["front", "back"]) groups[panel] = svg("g", { transform: `translate(${this.#places[panel]} 0)` }, this.group);

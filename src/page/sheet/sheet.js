@@ -44,7 +44,7 @@ async function drawn(tentative) {
   try {
     return { told: await ask("draw", { changes: history.pending(tentative) }) };
   } catch (error) {
-    if (error instanceof Refused) return { reason: error.words, whole: error.told.whole };
+    if (error instanceof Refused) return { reason: error.words };
     throw error;
   }
 }
@@ -60,14 +60,13 @@ function lay(told, whole = true) {
   else if (state.side === "both") state.side = "left";
   if (whole) {
     find("leg-choice").hidden = !two;
-    const before = JSON.stringify(state.places);
     const { places, bounds } = placed(draft, state.side, find("lay").value === "over");
     state.places = places;
-    if (before !== JSON.stringify(places) && !state.placedOnce) {
+    state.bounds = bounds;
+    if (!state.placedOnce) {
       state.placedOnce = true;
       view.whole(bounds, margin());
     }
-    state.bounds = bounds;
     head(file, draft);
     notes(draft, file);
     replay.place(places);
@@ -116,7 +115,7 @@ function notes(draft, file) {
   const list = document.createElement("ul");
   for (const warning of draft.warnings) {
     const item = document.createElement("li");
-    item.textContent = warning.text.charAt(0).toUpperCase() + warning.text.slice(1) + ".";
+    item.textContent = warning.text.charAt(0).toUpperCase() + warning.text.slice(1).replaceAll("`", "") + ".";
     list.append(item);
   }
   const heading = document.createElement("h2");
@@ -315,6 +314,8 @@ for (const [id, name] of [["block", "block"], ["fit", "fit"], ["set", "set"]]) {
     if (reason) say(reason, true);
   });
 }
+// On a narrow sheet the back lies over the front, or both would be too small to touch.
+if (window.innerWidth < 640) find("lay").value = "over";
 find("undo").addEventListener("click", () => step("undo"));
 find("redo").addEventListener("click", () => step("redo"));
 find("save").addEventListener("click", () => save());
@@ -322,7 +323,6 @@ find("under").addEventListener("change", () => traced());
 find("leg").addEventListener("change", (event) => { state.side = event.target.value; if (state.told) lay(state.told); traced(); });
 find("lay").addEventListener("change", () => {
   state.placedOnce = false;
-  state.places = null;
   if (state.told) lay(state.told);
   traced();
 });

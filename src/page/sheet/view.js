@@ -23,8 +23,8 @@ export class View {
     this.#bounds = bounds;
     this.margin = margin;
     const { width, height } = this.size();
-    const room = { width: width - margin - 24, height: height - 40 };
-    this.scale = Math.max(1.5, Math.min(room.width / bounds.width, room.height / bounds.height));
+    const room = { width: width - margin - 24, height: height - 56 };
+    this.scale = Math.max(1, Math.min(room.width / bounds.width, room.height / bounds.height));
     this.x = margin + 12 + Math.max(0, (room.width - bounds.width * this.scale) / 2) - bounds.x * this.scale;
     this.y = 30 - bounds.y * this.scale;
     this.draw();
@@ -38,7 +38,7 @@ export class View {
   move(x, y) { this.x += x; this.y += y; this.draw(); }
 
   zoom(by, [x, y] = this.#middle()) {
-    const scale = Math.min(80, Math.max(1.5, this.scale * by));
+    const scale = Math.min(80, Math.max(1, this.scale * by));
     const part = scale / this.scale;
     this.x = x - (x - this.x) * part;
     this.y = y - (y - this.y) * part;
