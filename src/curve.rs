@@ -13,7 +13,7 @@ mod outline;
 pub use bend::Bend;
 pub use chain::Chain;
 pub use crossing::{crossing, line_crossings};
-pub use length::{length, t_at_length, t_at_length_near, t_at_level};
+pub use length::{length, t_at_level, t_walked};
 pub use offset::{beside, beside_running, outward, without_loops};
 pub use outline::{Fault, soundness};
 

@@ -2,9 +2,7 @@
 
 use kurbo::{Affine, BezPath, CubicBez, ParamCurve, ParamCurveDeriv, Point, Vec2};
 
-use super::{
-    end_tangent, length, line_crossings, reversed, start_tangent, t_at_length, t_at_length_near, unit,
-};
+use super::{end_tangent, length, length::arc, line_crossings, reversed, start_tangent, t_walked, unit};
 
 /// A run of cubics, each starting where the one before ended; never empty.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,7 +11,9 @@ pub struct Chain(Vec<CubicBez>);
 impl Chain {
     /// A chain of one piece.
     pub fn of(piece: CubicBez) -> Self {
-        let mut pieces = Vec::with_capacity(6);
+        /// As many pieces as the corrections of an edge ordinarily cut it into.
+        const ORDINARY: usize = 10;
+        let mut pieces = Vec::with_capacity(ORDINARY);
         pieces.push(piece);
         Self(pieces)
     }
@@ -26,13 +26,30 @@ impl Chain {
     /// The chain with one more piece, which starts where the chain ends.
     #[must_use]
     pub fn then(mut self, piece: CubicBez) -> Self {
-        self.0.push(piece);
+        self.push(piece);
         self
+    }
+
+    /// Adds a piece, which starts where the chain ends.
+    pub(crate) fn push(&mut self, piece: CubicBez) {
+        self.0.push(piece);
     }
 
     /// The pieces in order.
     pub fn pieces(&self) -> &[CubicBez] {
         &self.0
+    }
+
+    /// The pieces in order, to be moved so that each still starts where the one before ends.
+    pub(crate) fn pieces_mut(&mut self) -> &mut [CubicBez] {
+        &mut self.0
+    }
+
+    /// Makes two pieces of one, which run as it did.
+    pub(crate) fn cut_piece(&mut self, index: usize, t: f64) {
+        let piece = self.0[index];
+        self.0[index] = piece.subsegment(0.0..t);
+        self.0.insert(index + 1, piece.subsegment(t..1.0));
     }
 
     /// Where the chain starts.
@@ -76,11 +93,11 @@ impl Chain {
     pub fn point_before_end(&self, walked: f64) -> Point {
         let mut left = walked;
         for (index, piece) in self.0.iter().enumerate().rev() {
-            let whole = length(piece);
-            if left <= whole || index == 0 {
-                return piece.eval(t_at_length_near(piece, whole - left, 1.0 - left / whole));
+            let beyond = left_after(piece, left);
+            if beyond <= 0.0 || index == 0 {
+                return piece.eval(t_walked(piece, 1.0, -left));
             }
-            left -= whole;
+            left = beyond;
         }
         self.start()
     }
@@ -88,14 +105,14 @@ impl Chain {
     fn place_at(&self, walked: f64) -> (usize, f64) {
         let mut left = walked;
         let last = self.0.len() - 1;
-        for (index, piece) in self.0.iter().enumerate() {
-            let whole = length(piece);
-            if left <= whole || index == last {
-                return (index, t_at_length(piece, left));
+        for (index, piece) in self.0[..last].iter().enumerate() {
+            let beyond = left_after(piece, left);
+            if beyond <= 0.0 {
+                return (index, t_walked(piece, 0.0, left));
             }
-            left -= whole;
+            left = beyond;
         }
-        (last, 1.0)
+        (last, t_walked(&self.0[last], 0.0, left))
     }
 
     /// The chain walked the other way.
@@ -113,46 +130,98 @@ impl Chain {
     /// The chain cut in two, `walked` from its start. A cut at or beyond an end leaves that part a point.
     pub fn cut_at(&self, walked: f64) -> (Self, Self) {
         let (index, t) = self.place_at(walked);
-        let t = t.clamp(0.0, 1.0);
-        let cut = self.0[index];
-        let mut head = self.0[..index].to_vec();
-        head.push(cut.subsegment(0.0..t));
-        let mut tail = vec![cut.subsegment(t..1.0)];
-        tail.extend_from_slice(&self.0[index + 1..]);
-        (Self(head), Self(tail))
+        self.cut_in(index, t.clamp(0.0, 1.0))
+    }
+
+    /// The chain cut in two within one of its pieces.
+    fn cut_in(&self, index: usize, t: f64) -> (Self, Self) {
+        let (before, cut, after) = (&self.0[..index], self.0[index], &self.0[index + 1..]);
+        let head = before.iter().copied().chain([cut.subsegment(0.0..t)]);
+        let tail = [cut.subsegment(t..1.0)].into_iter().chain(after.iter().copied());
+        (Self(head.collect()), Self(tail.collect()))
     }
 
     /// The arc from the start to where the chain first crosses the level `y`, and that place; the whole length and the
     /// end where it does not.
     pub fn walk_to_level(&self, y: f64) -> (f64, Point) {
-        let mut walked = 0.0;
+        let [place] = self.walk_to_levels([y]);
+        place
+    }
+
+    /// The same for several levels on one walk, in the order in which the chain comes to them.
+    pub fn walk_to_levels<const N: usize>(&self, levels: [f64; N]) -> [(f64, Point); N] {
+        let mut places = [(0.0, self.end()); N];
+        let (mut walked, mut found) = (0.0, 0);
         for piece in &self.0 {
-            if let Some(t) = crossing_parameters(piece, y).into_iter().reduce(f64::min) {
-                return (walked + length(&piece.subsegment(0.0..t)), piece.eval(t));
+            while found < N
+                && let Some(t) = crossing_parameters(piece, levels[found]).into_iter().next()
+            {
+                places[found] = (walked + arc(piece, 0.0, t), piece.eval(t));
+                found += 1;
+            }
+            if found == N {
+                return places;
             }
             walked += length(piece);
         }
-        (walked, self.end())
+        for place in &mut places[found..] {
+            place.0 = walked;
+        }
+        places
     }
 
     /// The chain cut in two where it first crosses the level `y`.
     pub fn cut_at_level(&self, y: f64) -> (Self, Self) {
-        /// A level this near to the end of a piece is cut there, so that no crumb is left.
-        const CRUMB: f64 = 1e-7;
-        for (index, piece) in self.0.iter().enumerate() {
-            let Some(t) = crossing_parameters(piece, y).into_iter().reduce(f64::min) else { continue };
-            let (mut head, mut tail) = (self.0[..index].to_vec(), self.0[index + 1..].to_vec());
-            if t < CRUMB && index > 0 {
-                tail.insert(0, *piece);
-            } else if t > 1.0 - CRUMB && index + 1 < self.0.len() {
-                head.push(*piece);
-            } else {
-                head.push(piece.subsegment(0.0..t));
-                tail.insert(0, piece.subsegment(t..1.0));
+        let mut whole = self.clone();
+        match whole.joint_at_level(y) {
+            Some(joint) if joint > 0 && joint < whole.0.len() => {
+                let after = whole.0.split_off(joint);
+                (whole, Self(after))
             }
-            return (Self(head), Self(tail));
+            Some(0) => self.cut_in(0, 0.0),
+            _ => self.cut_at(self.length()),
         }
-        self.cut_at(self.length())
+    }
+
+    /// The joint where the chain first crosses the level `y`, made where there was none: the index of the piece that
+    /// begins there. `None` where it does not cross it.
+    pub(crate) fn joint_at_level(&mut self, y: f64) -> Option<usize> {
+        let (index, t) = self.0.iter().enumerate().find_map(|(index, piece)| {
+            crossing_parameters(piece, y).into_iter().next().map(|t| (index, t))
+        })?;
+        Some(self.joint_in(index, t))
+    }
+
+    /// The joint within a piece, or the end of it that is as near as a crumb.
+    fn joint_in(&mut self, index: usize, t: f64) -> usize {
+        /// A part of a piece smaller than this is none.
+        const CRUMB: f64 = 1e-7;
+        if t < CRUMB {
+            return index;
+        }
+        if t <= 1.0 - CRUMB {
+            self.cut_piece(index, t);
+        }
+        index + 1
+    }
+
+    /// Makes a joint `walked` on from another, or back from it where that is negative: the index of the piece that
+    /// begins there.
+    pub(crate) fn joint_from(&mut self, joint: usize, walked: f64) -> usize {
+        let (mut left, mut next) = (walked.abs(), joint);
+        loop {
+            let index = if walked < 0.0 { next.checked_sub(1) } else { Some(next) };
+            let Some((index, piece)) = index.and_then(|index| Some((index, *self.0.get(index)?))) else {
+                return next;
+            };
+            let beyond = left_after(&piece, left);
+            if beyond <= 0.0 {
+                let (from, by) = if walked < 0.0 { (1.0, -left) } else { (0.0, left) };
+                return self.joint_in(index, t_walked(&piece, from, by));
+            }
+            left = beyond;
+            next = if walked < 0.0 { index } else { index + 1 };
+        }
     }
 
     /// The chain made `wanted` long by moving its start along its first piece: cut off, or produced.
@@ -160,13 +229,10 @@ impl Chain {
     pub fn resized_at_start(&self, wanted: f64) -> Self {
         let mut pieces = self.0.clone();
         let mut surplus = self.length() - wanted;
-        while pieces.len() > 1 && surplus >= length(&pieces[0]) {
-            surplus -= length(&pieces[0]);
-            pieces.remove(0);
+        while pieces.len() > 1 && left_after(&pieces[0], surplus) >= 0.0 {
+            surplus -= length(&pieces.remove(0));
         }
-        let first = reversed(pieces[0]);
-        let t = t_at_length(&first, length(&first) - surplus);
-        pieces[0] = reversed(first.subsegment(0.0..t));
+        pieces[0] = pieces[0].subsegment(t_walked(&pieces[0], 0.0, surplus)..1.0);
         Self(pieces)
     }
 
@@ -186,6 +252,12 @@ impl Chain {
         }
         path
     }
+}
+
+/// What is left of a walk of `left` when a piece is walked; not measured where its chord alone is longer.
+fn left_after(piece: &CubicBez, left: f64) -> f64 {
+    let beyond = left - piece.p0.distance(piece.p3);
+    if beyond < 0.0 { beyond } else { left - length(piece) }
 }
 
 /// Where a piece crosses a level; a piece that lies above or below it is told by its control points alone.

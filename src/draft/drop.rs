@@ -103,6 +103,7 @@ fn trimmed(mut panel: PanelShape, drop: f64) -> PanelShape {
     for notch in panel.notches.iter_mut().filter(|notch| notch.edge == Edge::SideSeam) {
         notch.from_start -= drop;
     }
+    panel.keep_whole_lines();
     panel.cut_off = Some(cut_off);
     panel
 }

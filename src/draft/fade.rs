@@ -3,7 +3,7 @@
 //! Between two levels the move grows as 3u^2 - 2u^3 with the height, so that it begins and ends without a kink; and as
 //! that is itself a cubic, a seam made of cubics stays one, exactly where the seam's height grows evenly along it.
 
-use kurbo::{CubicBez, ParamCurve, Vec2};
+use kurbo::{CubicBez, Vec2};
 
 use crate::curve::{Chain, t_at_level};
 
@@ -23,29 +23,36 @@ impl Knot {
     }
 }
 
-/// The edge moved as the knots say, which are in the order of their levels; beyond the first and the last the move
+/// Moves the edge as the knots say, which are in the order of their levels; beyond the first and the last the move
 /// stays as there. The edge runs up or down throughout, as seams do.
-pub(super) fn faded(edge: &Chain, knots: &[Knot]) -> Chain {
-    let mut pieces: Vec<CubicBez> = Vec::with_capacity(edge.pieces().len() + knots.len());
-    for piece in edge.pieces() {
-        let mut rest = *piece;
-        let mut cut = |knot: &Knot| {
-            if let Some(t) = inner_crossing(&rest, knot.y) {
-                pieces.push(rest.subsegment(0.0..t));
-                rest = rest.subsegment(t..1.0);
+pub(super) fn fade(edge: &mut Chain, knots: &[Knot]) {
+    if knots.iter().all(|knot| knot.by == Vec2::ZERO) {
+        return;
+    }
+    let (above, below) = still_beyond(knots);
+    let mut index = 0;
+    while let Some(piece) = edge.pieces().get(index) {
+        if piece.p0.y.max(piece.p3.y) > above && piece.p0.y.min(piece.p3.y) < below {
+            let crossing = |knot: &Knot| inner_crossing(piece, knot.y);
+            let first = if piece.p0.y <= piece.p3.y {
+                knots.iter().find_map(crossing)
+            } else {
+                knots.iter().rev().find_map(crossing)
+            };
+            if let Some(t) = first {
+                edge.cut_piece(index, t);
             }
-        };
-        if piece.p0.y <= piece.p3.y {
-            knots.iter().for_each(&mut cut);
-        } else {
-            knots.iter().rev().for_each(&mut cut);
+            let piece = &mut edge.pieces_mut()[index];
+            *piece = moved(piece, knots);
         }
-        pieces.push(rest);
+        index += 1;
     }
-    for piece in &mut pieces {
-        *piece = moved(piece, knots);
-    }
-    Chain::from_pieces(pieces).unwrap_or_else(|| edge.clone())
+}
+
+/// The levels above and below which nothing moves.
+fn still_beyond(knots: &[Knot]) -> (f64, f64) {
+    let still = |knot: Option<&Knot>| knot.filter(|knot| knot.by == Vec2::ZERO).map(|knot| knot.y);
+    (still(knots.first()).unwrap_or(f64::NEG_INFINITY), still(knots.last()).unwrap_or(f64::INFINITY))
 }
 
 fn moved(piece: &CubicBez, knots: &[Knot]) -> CubicBez {
@@ -81,11 +88,9 @@ fn inner_crossing(piece: &CubicBez, y: f64) -> Option<f64> {
     /// A cut nearer to an end than this would leave a crumb, as a part of the piece's height.
     const CRUMB: f64 = 1e-6;
     let (from, to) = (piece.p0.y, piece.p3.y);
-    let u = (y - from) / (to - from);
-    if !(CRUMB..=1.0 - CRUMB).contains(&u) {
-        return None;
-    }
-    Some(t_at_level(piece, y))
+    let crumb = CRUMB * (to - from).abs();
+    ((y - from).abs() > crumb && (to - y).abs() > crumb && (y > from) == (to > y))
+        .then(|| t_at_level(piece, y))
 }
 
 #[cfg(test)]
@@ -101,8 +106,8 @@ mod tests {
 
     #[test]
     fn lens_full_at_its_level_and_nothing_beyond() {
-        let lens =
-            faded(&seam(), &[Knot::across(20.0, 0.0), Knot::across(30.0, 1.2), Knot::across(60.0, 0.0)]);
+        let mut lens = seam();
+        fade(&mut lens, &[Knot::across(20.0, 0.0), Knot::across(30.0, 1.2), Knot::across(60.0, 0.0)]);
         let x = |chain: &Chain, y: f64| chain.crossings(y).next().unwrap();
         assert!((x(&lens, 30.0) - x(&seam(), 30.0) - 1.2).abs() < 1e-9);
         assert!((x(&lens, 25.0) - x(&seam(), 25.0) - 0.6).abs() < 1e-9);
@@ -113,7 +118,10 @@ mod tests {
     #[test]
     fn the_same_either_way_along() {
         let knots = [Knot::across(30.0, 0.0), Knot::across(60.0, -0.8), Knot::across(100.0, -1.0)];
-        let (down, up) = (faded(&seam(), &knots), faded(&seam().reversed(), &knots).reversed());
+        let (mut down, mut up) = (seam(), seam().reversed());
+        fade(&mut down, &knots);
+        fade(&mut up, &knots);
+        let up = up.reversed();
         for y in [25.0, 40.0, 59.0, 70.0, 99.0] {
             let gap = down.crossings(y).next().unwrap() - up.crossings(y).next().unwrap();
             assert!(gap.abs() < 1e-9, "{y}: {gap}");

@@ -3,15 +3,15 @@
 use kurbo::{Affine, CubicBez, ParamCurve, Point, Vec2};
 
 use super::{
-    fade::{Knot, faded},
+    fade::{Knot, fade},
     moves::Moves,
     panel::{Levels, Roles},
     plan::{PanelPlan, centre_at},
-    side::leg_moved,
+    side::move_leg,
     smooth::{smooth_max, smooth_min},
 };
 use crate::{
-    curve::{Bend, Chain, eased, length, meet, straight, t_at_length_near, turned, unit},
+    curve::{Bend, Chain, eased, length, meet, straight, t_walked, turned, unit},
     terms::Role,
 };
 
@@ -51,6 +51,8 @@ pub(super) struct Inseam {
     pivot: Point,
     /// How far above the knee the pivot lies, by arc.
     pub pivot_above_knee: f64,
+    /// About how long it is above the knee, told before it was turned and run out.
+    pub sketched_above_knee: f64,
 }
 
 /// The crotch curve may leave the crotch point at most this steeply downwards, radians: beyond, the crotch point
@@ -101,6 +103,17 @@ impl Upper {
         let reach = (end.p3 - end.p2).hypot();
         Self { below, top: CubicBez::new(end.p0, end.p1, point - up_the_leg(yielded) * reach, point) }
     }
+
+    fn length(&self) -> f64 {
+        length(&self.below) + length(&self.top)
+    }
+
+    /// About how much longer it becomes when its crotch point is brought out to `out`.
+    fn longer(&self, out: Point) -> f64 {
+        let begun = 1.0 - (RUN_OUT - YIELDING) / self.below.p0.distance(self.below.p3);
+        let foot = self.below.eval(begun.max(0.0));
+        out.distance(foot) - self.top.p3.distance(foot)
+    }
 }
 
 impl ForkPlan<'_> {
@@ -117,9 +130,10 @@ impl ForkPlan<'_> {
         let point = base - Vec2::new(self.moves.extension + self.moves.width, 0.0);
         let up = unit(knee - hem);
         let chord = base - knee;
-        let at_knee = fork_lean(chord) - fork_lean(up);
+        let chord_lean = fork_lean(chord);
+        let at_knee = chord_lean - fork_lean(up);
         let bowed = 8.0 * self.plan.inseam_bow / chord.hypot() - at_knee;
-        let lean = fork_lean(chord) + smooth_max(bowed, LEAST_TURN * at_knee, ROUNDING);
+        let lean = chord_lean + smooth_max(bowed, LEAST_TURN * at_knee, ROUNDING);
         let slope = self.slope(lean, point);
         let yielded = if self.plan.printed { lean } else { slope - self.tilt };
         let leaving = Vec2::new(slope.cos(), -slope.sin());
@@ -137,22 +151,24 @@ impl ForkPlan<'_> {
             turn: 0.0,
             pivot: knee,
             pivot_above_knee: 0.0,
+            sketched_above_knee: 0.0,
         };
         self.turn_upper(&mut inseam, &upper);
         self.run_out(&mut inseam);
-        inseam.edge = leg_moved(inseam.edge, self.moves, &self.levels);
+        move_leg(&mut inseam.edge, self.moves, &self.levels);
         inseam
     }
 
-    /// By how much the plain inseam grows when its crotch point goes down, cm a cm: negative, and nearly the same whatever
-    /// the parameters add.
-    pub(super) fn shortens_by(&self, y: f64) -> f64 {
-        const STEP: f64 = 0.1;
-        let plain = |y: f64| {
-            let upper = self.upper(y).0;
-            length(&upper.below) + length(&upper.top)
-        };
-        (plain(y + STEP) - plain(y)) / STEP
+    /// The height of the crotch point at which the inseam above the knee is sketched `wanted` long.
+    pub(super) fn height_for(&self, wanted: f64) -> f64 {
+        let y = self.roles[Role::CrotchPoint].y;
+        let (upper, _, out) = self.upper(y);
+        y - (upper.length() + upper.longer(out) - wanted) / self.growth(out)
+    }
+
+    /// By how much the inseam grows when its crotch point goes down, cm a cm, told by its chord: negative.
+    pub(super) fn growth(&self, crotch_point: Point) -> f64 {
+        unit(crotch_point - self.roles[Role::InnerKnee]).y
     }
 
     /// How steeply the crotch seam leaves the crotch point upwards, for an inseam of this lean. Where the bend has no
@@ -178,7 +194,6 @@ impl ForkPlan<'_> {
 
     /// Turns the part of the inseam above the pivot and smooths it there.
     fn turn_upper(&self, inseam: &mut Inseam, upper: &Upper) {
-        let lower = inseam.edge.pieces()[0];
         let sweep = length(&upper.below);
         let whole = sweep + length(&upper.top);
         let wanted = match self.pivot {
@@ -189,26 +204,30 @@ impl ForkPlan<'_> {
         let above_knee =
             wanted.max(PIVOT_ABOVE_KNEE.min(0.5 * whole)).min(whole - PIVOT_BELOW_CROTCH.min(0.5 * whole));
         inseam.pivot_above_knee = above_knee;
+        inseam.sketched_above_knee = whole + upper.longer(inseam.point);
         if self.moves.turn == 0.0 {
-            inseam.edge = Chain::of(lower).then(upper.below).then(upper.top);
+            inseam.edge.push(upper.below);
+            inseam.edge.push(upper.top);
             return;
         }
         let below = upper.below;
-        let at_pivot = t_at_length_near(&below, above_knee, above_knee / sweep);
+        let at_pivot = t_walked(&below, 0.0, above_knee);
         let pivot = below.eval(at_pivot);
         let reach = self.opening().distance(pivot);
         let turn = -2.0 * (0.5 * self.moves.turn / reach).clamp(-1.0, 1.0).asin();
         let about = Affine::rotate_about(turn, pivot);
         let room = above_knee.min(sweep - above_knee);
         let smoothed = PIVOT_SMOOTHED.min(0.9 * room);
-        let beside = |by: f64| t_at_length_near(&below, above_knee + by, at_pivot + by / sweep);
-        let (from, to) = (beside(-smoothed), beside(smoothed));
+        let [from, to] = [-smoothed, smoothed].map(|by| t_walked(&below, at_pivot, by));
         let zone = below.subsegment(from..to);
-        inseam.edge = Chain::of(lower)
-            .then(below.subsegment(0.0..from))
-            .then(CubicBez::new(zone.p0, zone.p1, about * zone.p2, about * zone.p3))
-            .then(about * below.subsegment(to..1.0))
-            .then(about * upper.top);
+        for piece in [
+            below.subsegment(0.0..from),
+            CubicBez::new(zone.p0, zone.p1, about * zone.p2, about * zone.p3),
+            about * below.subsegment(to..1.0),
+            about * upper.top,
+        ] {
+            inseam.edge.push(piece);
+        }
         (inseam.turn, inseam.pivot) = (turn, pivot);
     }
 
@@ -226,7 +245,7 @@ impl ForkPlan<'_> {
         if self.moves.extension != 0.0 {
             let below = inseam.edge.point_before_end(RUN_OUT).y;
             let knots = [Knot { y: top, by: out(self.moves.extension) }, Knot::across(below, 0.0)];
-            inseam.edge = faded(&inseam.edge, &knots);
+            fade(&mut inseam.edge, &knots);
         }
         if self.moves.width != 0.0 {
             let top = inseam.edge.end().y;
@@ -234,7 +253,7 @@ impl ForkPlan<'_> {
                 Knot { y: top, by: out(self.moves.width) },
                 Knot::across(self.roles[Role::InnerKnee].y, 0.0),
             ];
-            inseam.edge = faded(&inseam.edge, &knots);
+            fade(&mut inseam.edge, &knots);
         }
     }
 

@@ -7,6 +7,7 @@ use super::{
     moves::lean,
     panel::{Levels, Roles},
     stretch::taken,
+    style_line::as_far_below_waist,
     suppression::Suppression,
     truing::settle,
 };
@@ -122,7 +123,11 @@ impl Plan {
         let (front, front_net) = build.panel(Panel::Front, &recipe.front, &mut notices)?;
         let (mut back, back_net) = build.panel(Panel::Back, back, &mut notices)?;
         if trousers.set == SeatSet::Easy {
+            let upright = back.roles;
             lean(&mut back.roles, EASY_LEAN.to_radians());
+            for [inner, _] in &mut back.lines {
+                *inner = as_far_below_waist(*inner, &upright, &back.roles);
+            }
         }
         let mut plan = Self {
             levels,

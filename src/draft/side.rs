@@ -3,14 +3,14 @@
 use kurbo::{Affine, CubicBez, Point, Vec2};
 
 use super::{
-    fade::{Knot, faded},
+    fade::{Knot, fade},
     moves::Moves,
     panel::{Levels, Roles},
     plan::PanelPlan,
     smooth::{smooth_max, smooth_min},
 };
 use crate::{
-    curve::{Chain, eased, length, straight, turned, unit},
+    curve::{Chain, eased, length, reversed, start_tangent, straight, turned, unit},
     terms::{Level, Role},
 };
 
@@ -74,14 +74,10 @@ pub(super) fn side_seam(
     let mut side = plain(plan, roles);
     let hip = roles[Role::SideHip].y;
     if moves.depth != 0.0 {
-        side = deepened(&side, roles, moves);
+        deepen(&mut side, roles, moves);
     }
     let top = side.start().y;
-    let mut fade = |knots: &[Knot]| {
-        if knots.iter().any(|knot| knot.by != Vec2::ZERO) {
-            side = faded(&side, knots);
-        }
-    };
+    let mut fade = |knots: &[Knot]| fade(&mut side, knots);
     fade(&[Knot::across(top, sideways + waist), Knot::across(hip, 0.0)]);
     let at = |level, by| Knot::across(levels[level], by);
     let below = |by| Knot::across(levels[Level::Crotch] + FRONT_RUN_OUT, by);
@@ -95,21 +91,19 @@ pub(super) fn side_seam(
     fade(&[at(crotch, 0.0), at(knee, -moves.knee_in), at(hem, 0.0)]);
     fade(&[at(Level::Thigh, 0.0), at(knee, -CLOSE_AT_KNEE * moves.close), at(hem, -moves.close)]);
     fade(&[at(knee, 0.0), at(Level::Calf, moves.calf), at(hem, 0.0)]);
-    if wedge != 0.0 { turned_above(&side, hip, wedge) } else { side }
+    if wedge != 0.0 {
+        turn_above(&mut side, hip, wedge);
+    }
+    side
 }
 
 /// How much of the closing of a leg is reached at the knee.
 const CLOSE_AT_KNEE: f64 = 0.8;
 
-/// The inseam with the panel's moves of the leg, from hem to crotch point.
-pub(super) fn leg_moved(inseam: Chain, moves: &Moves, levels: &Levels) -> Chain {
+/// Moves the inseam, from hem to crotch point, as the panel's leg moves.
+pub(super) fn move_leg(inseam: &mut Chain, moves: &Moves, levels: &Levels) {
     let top = inseam.end().y;
-    let mut edge = inseam;
-    let mut fade = |knots: &[Knot]| {
-        if knots.iter().any(|knot| knot.by != Vec2::ZERO) {
-            edge = faded(&edge, knots);
-        }
-    };
+    let mut fade = |knots: &[Knot]| fade(inseam, knots);
     let at = |level, by| Knot::across(levels[level], by);
     // The crotch point stays, also where it lies below the level from which the leg moves.
     let still = |level: Level| Knot::across(levels[level].max(top), 0.0);
@@ -117,15 +111,14 @@ pub(super) fn leg_moved(inseam: Chain, moves: &Moves, levels: &Levels) -> Chain 
     fade(&[still(Level::Crotch), at(knee, -moves.knee_in), at(hem, 0.0)]);
     fade(&[still(Level::Thigh), at(knee, -CLOSE_AT_KNEE * moves.close), at(hem, -moves.close)]);
     fade(&[at(knee, 0.0), at(Level::Calf, -moves.calf), at(hem, 0.0)]);
-    edge
 }
 
-/// The side after a level cut on the hip line: what lies below goes down, and the gap is drawn over.
-fn deepened(side: &Chain, roles: &Roles, moves: &Moves) -> Chain {
+/// Cuts the side level on the hip line: what lies below goes down, and the gap is drawn over.
+fn deepen(side: &mut Chain, roles: &Roles, moves: &Moves) {
     let hip = roles[Role::SideHip].y;
     let smoothed = SMOOTHED.min(0.8 * (hip - roles[Role::SideWaist].y));
     let down = |y: f64, by: f64| Knot { y, by: Vec2::new(0.0, by) };
-    faded(
+    fade(
         side,
         &[
             down(hip - smoothed, 0.0),
@@ -133,54 +126,64 @@ fn deepened(side: &Chain, roles: &Roles, moves: &Moves) -> Chain {
             down(roles[Role::SideKnee].y, moves.depth),
             down(roles[Role::SideHem].y, moves.hem_depth),
         ],
-    )
+    );
 }
 
-/// The side with everything above the level turned about the point where it crosses it, smoothed on both sides.
-fn turned_above(side: &Chain, level: f64, turn: f64) -> Chain {
-    let (above, below) = side.cut_at_level(level);
-    let hinge = above.end();
-    let smoothed = |length: f64| SMOOTHED.min(0.8 * length);
-    let (high, low) = (above.length(), below.length());
-    let (far_above, near_above) = above.cut_at(high - smoothed(high));
-    let (near_below, far_below) = below.cut_at(smoothed(low));
-    let whole = Affine::rotate_about(turn, hinge);
+/// Turns everything above the level about the point where the side crosses it, smoothed on both sides.
+fn turn_above(side: &mut Chain, level: f64, turn: f64) {
+    let Some(hinge) = side.joint_at_level(level) else { return };
+    let at = side.pieces().get(hinge).map_or(side.end(), |piece| piece.p0);
+    let smoothed = |end: Point| SMOOTHED.min(0.8 * at.distance(end));
+    let (high, low) = (smoothed(side.start()), smoothed(side.end()));
+    let far_below = side.joint_from(hinge, low);
+    let pieces = side.pieces().len();
+    let near_above = side.joint_from(hinge, -high);
+    let cut = side.pieces().len() - pieces;
+    let (hinge, far_below) = (hinge + cut, far_below + cut);
+    let whole = Affine::rotate_about(turn, at);
     let by = |angle: f64, along: Vec2| turned(along, angle) - along;
     // The seam passes the hinge half turned; each side makes up for its half.
-    let up = -near_above.end_tangent() * (smoothed(high) / 3.0);
-    let down = near_below.start_tangent() * (smoothed(low) / 3.0);
-    let mut pieces: Vec<CubicBez> = far_above.moved(whole).pieces().to_vec();
-    pieces.extend_from_slice(
-        eased_from_start(&near_above.reversed(), by(-0.5 * turn, up)).reversed().moved(whole).pieces(),
-    );
-    pieces.extend_from_slice(eased_from_start(&near_below, by(0.5 * turn, down)).pieces());
-    pieces.extend_from_slice(far_below.pieces());
-    Chain::from_pieces(pieces).unwrap_or_else(|| side.clone())
+    let below = &mut side.pieces_mut()[hinge..far_below];
+    ease_start(below, low, |down| by(0.5 * turn, down));
+    let above = &mut side.pieces_mut()[near_above..hinge];
+    turn_round(above);
+    ease_start(above, high, |up| by(-0.5 * turn, up));
+    turn_round(above);
+    for piece in &mut side.pieces_mut()[..hinge] {
+        *piece = whole * *piece;
+    }
 }
 
-/// The run with the handle of its start moved, as if it were a single cubic: nothing at either end, and no turn at the
-/// far one. A run of several pieces is moved as one, so that a joint near the start makes no kink.
-fn eased_from_start(run: &Chain, handle: Vec2) -> Chain {
+/// Makes the run one that is walked the other way.
+fn turn_round(run: &mut [CubicBez]) {
+    run.reverse();
+    for piece in run {
+        *piece = reversed(*piece);
+    }
+}
+
+/// Moves the handle at the start of the run, `whole` long, as if it were a single cubic: nothing at either end, and no
+/// turn at the far one. A run of several pieces is moved as one, so that a joint near the start makes no kink.
+fn ease_start(run: &mut [CubicBez], whole: f64, by: impl Fn(Vec2) -> Vec2) {
     // The polar form of 3t(1-t)^2, of which a piece's control points take their part.
     let part = |a: f64, b: f64, c: f64| {
         a * (1.0 - b) * (1.0 - c) + b * (1.0 - a) * (1.0 - c) + c * (1.0 - a) * (1.0 - b)
     };
-    let whole = run.length();
+    let Some(first) = run.first() else { return };
+    let handle = by(start_tangent(first) * (whole / 3.0));
     let mut walked = 0.0;
-    let mut moved = Vec::with_capacity(run.pieces().len());
-    for piece in run.pieces() {
+    for piece in run {
         let u = walked / whole;
         walked += length(piece);
         let v = walked / whole;
         let at = |a, b, c| handle * part(a, b, c);
-        moved.push(CubicBez::new(
+        *piece = CubicBez::new(
             piece.p0 + at(u, u, u),
             piece.p1 + at(u, u, v),
             piece.p2 + at(u, v, v),
             piece.p3 + at(v, v, v),
-        ));
+        );
     }
-    Chain::from_pieces(moved).unwrap_or_else(|| run.clone())
 }
 
 /// The hem of a panel from side to inner leg: straight, or hollowed upwards at the crease.

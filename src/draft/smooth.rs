@@ -13,11 +13,22 @@ pub(super) fn smooth_min(a: f64, b: f64, width: f64) -> f64 {
 /// The argument at which `f` is `wanted`, from a first guess and a second: a secant, for the one unknown of each
 /// step of truing. `f` is close to straight wherever this is used; the best point met is returned.
 pub(super) fn solve(wanted: f64, first: f64, second: f64, mut f: impl FnMut(f64) -> f64) -> f64 {
+    let known = f(first);
+    solve_from(wanted, (first, known), second, f)
+}
+
+/// The same where the value at the first guess is known.
+pub(super) fn solve_from(
+    wanted: f64,
+    (first, known): (f64, f64),
+    second: f64,
+    mut f: impl FnMut(f64) -> f64,
+) -> f64 {
     /// Rounds after the two guesses; three are ordinary.
     const ROUNDS: usize = 8;
     /// Seams are equal when they differ by less than this, cm.
-    const EQUAL: f64 = 1e-9;
-    let (mut x0, mut miss0) = (first, f(first) - wanted);
+    const EQUAL: f64 = 5e-8;
+    let (mut x0, mut miss0) = (first, known - wanted);
     if miss0.abs() < EQUAL {
         return x0;
     }

@@ -9,7 +9,7 @@
 
 use std::borrow::Cow;
 
-use kurbo::{CubicBez, Line, ParamCurve, Point, Vec2};
+use kurbo::{CubicBez, ParamCurve, Point, Vec2};
 
 use super::{
     fork::{ForkPlan, Inseam, Pivot},
@@ -17,7 +17,8 @@ use super::{
     panel::{Dart, Levels, Notch, PanelShape, Roles, Shape, chord},
     plan::{DartPlan, PanelPlan, Plan, centre_at},
     side::{hem, side_lean, side_seam},
-    smooth::solve,
+    smooth::{solve, solve_from},
+    style_line::carried,
     waist::{WaistEnds, opened, sewn},
 };
 use crate::{
@@ -156,21 +157,35 @@ impl<'a> Drawing<'a> {
     fn front(whole: &'a Plan, parameters: &Parameters) -> Self {
         let moves = Moves::new(Panel::Front, parameters, whole.hem_follows);
         let pivot = Pivot::BelowCrotch(moves.reach);
-        Self::new(&whole.front, whole, moves, whole.crossing_tilt, pivot)
+        Self::new(&whole.front, whole, moves, whole.crossing_tilt, pivot, |_, drafted| drafted)
     }
 
-    /// The back turns about a pivot level with the front's.
+    /// The back turns about a pivot level with the front's. It is first drawn where it is sketched as long above the
+    /// knee as the front.
     fn back(whole: &'a Plan, parameters: &Parameters, front: &Self) -> Self {
         let moves = Moves::new(Panel::Back, parameters, whole.hem_follows);
         let pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
-        Self::new(&whole.back, whole, moves, -whole.crossing_tilt, pivot)
+        let wanted = front.inseam.sketched_above_knee - whole.inseam_stretch;
+        Self::new(&whole.back, whole, moves, -whole.crossing_tilt, pivot, |fork, drafted| {
+            if whole.back.printed { drafted } else { fork.height_for(wanted) }
+        })
     }
 
-    fn new(plan: &'a PanelPlan, whole: &Plan, moves: Moves, tilt: f64, pivot: Pivot) -> Self {
-        let (roles, sideways) = moves.roles(plan);
+    /// `height` says where the crotch point lies at first; it is given where the recipe has it.
+    fn new(
+        plan: &'a PanelPlan,
+        whole: &Plan,
+        moves: Moves,
+        tilt: f64,
+        pivot: Pivot,
+        height: impl FnOnce(&ForkPlan<'_>, f64) -> f64,
+    ) -> Self {
+        let (mut roles, sideways) = moves.roles(plan);
         let levels = moves.levels(&whole.levels);
         let fork = ForkPlan { plan, moves: &moves, roles, levels, tilt, pivot };
-        let inseam = fork.inseam(roles[Role::CrotchPoint].y);
+        let at = height(&fork, roles[Role::CrotchPoint].y);
+        let inseam = fork.inseam(at);
+        roles[Role::CrotchPoint].y = at;
         let intake = (plan.intake + moves.width - moves.waist).max(0.0);
         let by_darts = if plan.darts.is_empty() { 0.0 } else { plan.intake + moves.width - intake };
         Self {
@@ -202,25 +217,18 @@ impl<'a> Drawing<'a> {
 
     /// Slides the crotch point up or down until the inseam is `wanted` long.
     fn match_inseam(&mut self, wanted: f64) {
-        /// Rounds of a secant; three are ordinary.
-        const ROUNDS: usize = 8;
-        /// Seams are equal when they differ by less than this, cm.
-        const EQUAL: f64 = 1e-9;
-        let mut y = self.roles[Role::CrotchPoint].y;
-        let mut surplus = self.inseam.edge.length() - wanted;
-        let mut slope = self.fork().shortens_by(y);
-        for _ in 0..ROUNDS {
-            if surplus.abs() < EQUAL {
-                break;
-            }
-            let next = y - surplus / slope;
-            let inseam = self.fork().inseam(next);
-            let left = inseam.edge.length() - wanted;
-            if left.abs() >= surplus.abs() {
-                break;
-            }
-            slope = (left - surplus) / (next - y);
-            (y, surplus, self.inseam) = (next, left, inseam);
+        let fork = self.fork();
+        let (y, length) = (self.roles[Role::CrotchPoint].y, self.inseam.edge.length());
+        let near = y - (length - wanted) / fork.growth(self.inseam.edge.end());
+        let mut drawn = None;
+        let y = solve_from(wanted, (y, length), near, |y| {
+            let inseam = fork.inseam(y);
+            let length = inseam.edge.length();
+            drawn = Some((y, inseam));
+            length
+        });
+        if let Some((at, last)) = drawn {
+            self.inseam = if at == y { last } else { self.fork().inseam(y) };
         }
         self.roles[Role::CrotchPoint].y = y;
     }
@@ -316,14 +324,13 @@ impl<'a> Drawing<'a> {
         let hem = hem(self.side.end(), inseam.start(), self.moves.hem_up);
         let side = self.side;
         let (hip, knee) = (self.levels[Level::Hip], self.levels[Level::Knee]);
-        let notch = |edge, level: Level, y: f64, on: &Chain| {
-            let (from_start, point) = on.walk_to_level(y);
-            Notch { edge, name: level.key(), from_start, point }
-        };
+        let [at_hip, at_knee] = side.walk_to_levels([hip, knee]);
+        let notch =
+            |edge, level: Level, (from_start, point)| Notch { edge, name: level.key(), from_start, point };
         let notches = [
-            notch(Edge::SideSeam, Level::Hip, hip, &side),
-            notch(Edge::SideSeam, Level::Knee, knee, &side),
-            notch(Edge::Inseam, Level::Knee, knee, &inseam),
+            notch(Edge::SideSeam, Level::Hip, at_hip),
+            notch(Edge::SideSeam, Level::Knee, at_knee),
+            notch(Edge::Inseam, Level::Knee, inseam.walk_to_level(knee)),
         ];
         roles[Role::SideWaist] = side.start();
         roles[Role::SideHip] = notches[0].point;
@@ -333,7 +340,10 @@ impl<'a> Drawing<'a> {
         roles[Role::InnerHem] = inseam.start();
         roles[Role::CrotchPoint] = inseam.end();
         roles[Role::CentreHip] = centre_at(&roles, hip);
-        let lines = self.plan.lines.iter().map(|ends| across(*ends, &crotch_seam, &side)).collect();
+        let brought = |line: &[Point; 2]| {
+            carried(*line, self.plan, &self.moves, &self.roles, at_hip.1, [&crotch_seam, &side])
+        };
+        let lines = self.plan.lines.iter().map(brought).collect();
         PanelShape {
             panel: self.plan.panel,
             lines,
@@ -352,13 +362,6 @@ impl<'a> Drawing<'a> {
             cut_off: None,
         }
     }
-}
-
-/// A line of style brought to the trued edges, each end at its own height.
-fn across([from, to]: [Point; 2], centre: &Chain, side: &Chain) -> Line {
-    let inner = centre.crossings(from.y).last().unwrap_or(from.x);
-    let outer = side.crossings(to.y).last().unwrap_or(to.x);
-    Line::new((inner, from.y), (outer, to.y))
 }
 
 /// The darts with their ends `down` lower.

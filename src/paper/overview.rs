@@ -71,7 +71,7 @@ pub fn overview(subject: &Subject<'_>) -> Drawing {
     let mut column = Column::new(inside.x1 - NOTES, inside.y0, 0.5, Vec::new());
     let key = [
         (LANGUAGE.outline, "sewing line, notch"),
-        (LANGUAGE.inside, "dart"),
+        (LANGUAGE.inside, panel_marks::inside_words(subject.panels())),
         (LANGUAGE.crease, "crease and grain"),
     ];
     let warnings = notes::warnings(subject, LANGUAGE, NOTES);

@@ -42,11 +42,29 @@ pub(super) fn sewing_line(panel: &PanelShape) -> BezPath {
 
 /// What is drawn inside the outline: the legs of all darts, and the lines of style.
 pub(crate) fn inside(panel: &PanelShape) -> BezPath {
+    let mut path = style_lines(panel);
+    path.extend(darts(panel));
+    path
+}
+
+/// How a key calls what is drawn inside the outline.
+pub(super) fn inside_words(panels: [&PanelShape; 2]) -> &'static str {
+    if panels.iter().all(|panel| panel.lines.is_empty()) { "dart" } else { "dart, style line" }
+}
+
+/// The lines of style.
+pub(super) fn style_lines(panel: &PanelShape) -> BezPath {
     let mut path = BezPath::new();
     for line in &panel.lines {
         path.move_to(line.p0);
         path.line_to(line.p1);
     }
+    path
+}
+
+/// The legs of all darts.
+pub(super) fn darts(panel: &PanelShape) -> BezPath {
+    let mut path = BezPath::new();
     for dart in &panel.darts {
         path.move_to(dart.legs[0]);
         path.line_to(dart.apex);

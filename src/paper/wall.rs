@@ -96,7 +96,7 @@ enum NoteLayer {
 fn notes_of<'a>(subject: &Subject<'_>, heading: Note<'a>, width: f64) -> Vec<(NoteLayer, Note<'a>)> {
     let key = [
         (LANGUAGE.outline, "sewing line, notch"),
-        (LANGUAGE.inside, "dart"),
+        (LANGUAGE.inside, panel_marks::inside_words(subject.panels())),
         (LANGUAGE.crease, "crease and grain"),
         (LANGUAGE.level, "level"),
         (LANGUAGE.construction, "construction"),
@@ -161,7 +161,10 @@ impl Placed<'_> {
         let arrows = place * panel_marks::arrow_heads(self.shape, 0.8);
         layers.crease.line(arrows, crate::drawing::Pen { dash: &[], ..LANGUAGE.crease });
         layers.panels.line(place * panel_marks::sewing_line(self.shape), LANGUAGE.outline);
-        layers.darts.line(place * panel_marks::inside(self.shape), LANGUAGE.inside);
+        layers.darts.line(place * panel_marks::darts(self.shape), LANGUAGE.inside);
+        if !self.shape.lines.is_empty() {
+            layers.style_lines.line(place * panel_marks::style_lines(self.shape), LANGUAGE.inside);
+        }
         layers.notches.line(place * panel_marks::notches(self.shape, 0.7), LANGUAGE.outline);
     }
 

@@ -150,14 +150,15 @@ fn guard(draft: &Draft, zip: f64, lap: Lap, allowances: &Allowances) -> Result<P
         turn: std::f64::consts::FRAC_PI_2,
         width: height - 3.0,
     };
-    let mut piece = Piece::new(PieceKind::FlyGuard, draft.side, Copies::ONE, runs, grain, label)?;
-    piece.notches.push(PieceNotch::on(&piece.runs[3].seam, "centre_front", "zip", GUARD_BELOW, seam));
-    let path = straight_path(Point::new(WIDTH, 0.0), Point::new(WIDTH, height));
-    piece.lines.push(DrawnLine { kind: LineKind::Fold, name: "fold", path });
     let under = match lap {
         Lap::Left => Side::Right,
         Lap::Right => Side::Left,
     };
+    let side = if draft.side == Side::Both { Side::Both } else { under };
+    let mut piece = Piece::new(PieceKind::FlyGuard, side, Copies::ONE, runs, grain, label)?;
+    piece.notches.push(PieceNotch::on(&piece.runs[3].seam, "centre_front", "zip", GUARD_BELOW, seam));
+    let path = straight_path(Point::new(WIDTH, 0.0), Point::new(WIDTH, height));
+    piece.lines.push(DrawnLine { kind: LineKind::Fold, name: "fold", path });
     piece.remark = format!("for the {under} front, folded {WIDTH:.0} wide");
     Ok(piece)
 }

@@ -3,6 +3,9 @@
 use super::NoteLayer;
 use crate::drawing::Layer;
 
+/// Only some blocks have any.
+const STYLE_LINES: &str = "Style lines";
+
 /// The layers while they are filled.
 pub(super) struct Layers {
     /// Lines of the construction.
@@ -17,6 +20,8 @@ pub(super) struct Layers {
     pub panels: Layer,
     /// Legs of the darts.
     pub darts: Layer,
+    /// Lines of style; a drawing without any has no such layer.
+    pub style_lines: Layer,
     /// Notches.
     pub notches: Layer,
     /// Names and lengths on the panels.
@@ -38,6 +43,7 @@ impl Default for Layers {
             crease: Layer::new("Crease and grain"),
             panels: Layer::new("Panels"),
             darts: Layer::new("Darts"),
+            style_lines: Layer::new(STYLE_LINES),
             notches: Layer::new("Notches"),
             labels: Layer::new("Labels"),
             figures: Layer::new("Figures of the levels"),
@@ -65,6 +71,7 @@ impl Layers {
             &self.crease,
             &self.panels,
             &self.darts,
+            &self.style_lines,
             &self.notches,
             &self.labels,
             &self.figures,
@@ -76,18 +83,21 @@ impl Layers {
 
     /// From the lowest to the topmost.
     pub(super) fn in_order(self) -> Vec<Layer> {
-        vec![
+        let mut layers = vec![
             self.construction,
             self.levels,
             self.crease,
             self.panels,
             self.darts,
+            self.style_lines,
             self.notches,
             self.points,
             self.labels,
             self.figures,
             self.notes,
             self.squares,
-        ]
+        ];
+        layers.retain(|layer| layer.name.as_str() != STYLE_LINES || !layer.marks.is_empty());
+        layers
     }
 }
