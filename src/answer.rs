@@ -2,10 +2,12 @@
 
 pub mod batch;
 mod compared;
+mod judged;
 mod number;
 mod path;
 
 pub use compared::Comparison;
+pub use judged::Judged;
 pub use number::{Cm, Degrees, Place};
 
 use std::borrow::Cow;

@@ -12,6 +12,7 @@ mod new;
 mod output;
 #[cfg(feature = "serve")]
 mod page;
+mod toile;
 
 use std::{
     io::{ErrorKind, Write},
@@ -42,6 +43,8 @@ enum Command {
     Fit(fit::Arguments),
     /// Lay two drafts over each other and tell what changed
     Compare(compare::Arguments),
+    /// Judge a toile: from what is seen to the one next change
+    Toile(toile::Arguments),
     /// Draft many bodies: rows of CSV or NDJSON in, one line of JSON a row out
     Batch(batch::Arguments),
     /// Show the recipes a block can be drafted by
@@ -71,6 +74,7 @@ pub fn run() -> ExitCode {
         Command::Draft(arguments) => draft::run(&arguments),
         Command::Fit(arguments) => fit::run(&arguments),
         Command::Compare(arguments) => compare::run(&arguments),
+        Command::Toile(arguments) => toile::run(&arguments),
         Command::Batch(arguments) => batch::run(&arguments),
         Command::Blocks(arguments) => blocks::run(&arguments),
         #[cfg(feature = "serve")]

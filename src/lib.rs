@@ -20,5 +20,6 @@ pub mod paper;
 pub mod pattern;
 pub mod recipe;
 pub mod terms;
+pub mod toile;
 pub mod trial;
 pub mod unit;

@@ -108,7 +108,7 @@ fn with_fit(
 }
 
 /// The day of this machine's clock (UTC), as a record writes it.
-fn today() -> String {
+pub(super) fn today() -> String {
     let seconds = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |since| since.as_secs());
     let (year, month, day) = civil(seconds / 86_400);
     format!("{year:04}-{month:02}-{day:02}")

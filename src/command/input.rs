@@ -55,6 +55,11 @@ impl Input {
         Ok((order, notices))
     }
 
+    /// Whether options change what the file says.
+    pub(super) fn is_changed(&self) -> bool {
+        !self.set.is_empty() || self.block.is_some()
+    }
+
     /// The file that was named.
     pub(super) fn path(&self) -> Option<&Path> {
         self.file.as_deref()

@@ -102,6 +102,14 @@ impl Legs {
         std::iter::once(&self.first).chain(&self.second)
     }
 
+    /// The leg of a side: the one that is for both where the legs are alike.
+    pub fn of(&self, side: Side) -> &Leg {
+        match (&self.second, side) {
+            (Some(right), Side::Right) => right,
+            _ => &self.first,
+        }
+    }
+
     /// Nothing forbids cutting any of the panels.
     pub fn can_be_cut(&self) -> bool {
         self.iter().all(|leg| leg.report.can_be_cut())

@@ -59,7 +59,20 @@ impl Folder {
     }
 
     pub(crate) fn run(&self, arguments: &[&str]) -> Dialogue {
-        let output = self.command(arguments).output().expect("the program runs");
+        self.run_answering(arguments, "")
+    }
+
+    /// A run in which these lines are typed as answers.
+    pub(crate) fn run_answering(&self, arguments: &[&str], typed: &str) -> Dialogue {
+        let mut command = self.command(arguments);
+        if !typed.is_empty() {
+            self.put("typed", typed);
+            command.stdin(fs::File::open(self.path("typed")).expect("what is typed"));
+        }
+        let output = command.output().expect("the program runs");
+        if !typed.is_empty() {
+            fs::remove_file(self.path("typed")).expect("our own file");
+        }
         let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("text");
         Dialogue {
             typed: arguments.join(" "),

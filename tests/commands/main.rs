@@ -8,4 +8,5 @@ mod fit;
 mod readme;
 mod refusals;
 mod streams;
+mod toile;
 mod written;

@@ -29,7 +29,8 @@ fn measurement_file_of_the_readme_drafted() {
 
 #[test]
 fn options_of_the_readme_known() {
-    let help = Folder::new("readme_help").run(&["draft", "--help"]).out;
+    let folder = Folder::new("readme_help");
+    let help = ["draft", "toile"].map(|command| folder.run(&[command, "--help"]).out).concat();
     let rows: Vec<&str> = README.lines().filter(|line| line.starts_with("| `--")).collect();
     assert!(rows.len() >= 5);
     for row in rows {

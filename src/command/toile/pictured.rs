@@ -1,0 +1,118 @@
+//! Pictures: the next change over what was sewn, and the record as a story.
+
+use std::path::PathBuf;
+
+use super::{
+    super::{
+        Ending,
+        output::{Sheet, file_stem, write_all},
+        print,
+    },
+    Arguments,
+    written::HELD,
+};
+use crate::{
+    drawing::SvgScale,
+    fit::{Compared, Leg, Legs, drafted_legs},
+    mistake::{Mistake, Mistakes, Notice},
+    order::Order,
+    paper::{cautions, fitting_did, fitting_told, note, overlay},
+    recipe,
+    terms::{Anchor, Side},
+    toile::{Judgement, parameter},
+    unit::Unit,
+};
+
+/// Where pictures of a history go when no folder is named.
+const OUT: &str = "drafts";
+/// The draft with the change over the draft as it was sewn.
+pub(super) fn next_picture(judgement: &Judgement, unit: Unit) -> Result<Vec<Sheet>, Mistakes> {
+    let Some(effect) = judgement.advice.as_ref().and_then(|advice| advice.effect.as_ref()) else {
+        return Ok(Vec::new());
+    };
+    let stem = format!("{}-next-change", stem(&effect.after));
+    pictures(&stem, &effect.before, &effect.after, ["as sewn", "with the next change"], unit)
+}
+
+fn stem(leg: &Leg) -> String {
+    format!("{}-{}", file_stem(&leg.draft.name), file_stem(&leg.draft.recipe.name))
+}
+
+fn pictures(stem: &str, old: &Leg, new: &Leg, said: [&str; 2], unit: Unit) -> Result<Vec<Sheet>, Mistakes> {
+    let old = Compared { said: said[0], draft: &old.draft, report: &old.report };
+    let new = Compared { said: said[1], draft: &new.draft, report: &new.report };
+    let picture = overlay(&old, &new, Anchor::Crotch, unit);
+    Ok(vec![
+        Sheet { name: format!("{stem}.svg"), bytes: picture.to_svg(SvgScale::TrueScale).into_bytes() },
+        Sheet { name: format!("{stem}.pdf"), bytes: picture.to_pdf()? },
+    ])
+}
+
+/// The story of the record, with a picture of what each fitting changed.
+pub(super) fn history(arguments: &Arguments, order: &Order, unit: Unit) -> Result<Ending, Mistakes> {
+    if order.fittings.is_empty() {
+        return Err(Mistake::new("the file has no record of toiles")
+            .help("a fitting is written into it with `--write`")
+            .into());
+    }
+    let mut text = String::new();
+    let mut sheets = Vec::new();
+    let mut notices: Vec<Notice> = Vec::new();
+    let mut before = drafted_state(&before_all(order)?.0)?;
+    for (at, fitting) in order.fittings.iter().enumerate() {
+        let number = at + 1;
+        let (state, said) = order.after_fitting(number)?;
+        notices.extend(said.into_iter().filter(|it| !notices.contains(it)).collect::<Vec<_>>());
+        let after = drafted_state(&state)?;
+        text.push_str(&fitting_told(number, fitting, unit));
+        let two = before.second.is_some() || after.second.is_some();
+        let sides: &[Side] = if two { &[Side::Left, Side::Right] } else { &[Side::Both] };
+        for side in sides {
+            let (old, new) = (before.of(*side), after.of(*side));
+            // what a fit had found was sewn before it was written down
+            let was_sewn = fitting.note.as_deref() == Some(HELD);
+            if was_sewn || old.draft.shape == new.draft.shape {
+                continue;
+            }
+            text.push_str(&fitting_did(&old.report, &new.report, *side, unit));
+            let leg = if *side == Side::Both { String::new() } else { format!("-{side}") };
+            let name = format!("{}-fitting-{number}{leg}", stem(new));
+            let said = [format!("before fitting {number}"), format!("after fitting {number}")];
+            sheets.extend(pictures(&name, old, new, [&said[0], &said[1]], unit)?);
+        }
+        before = after;
+    }
+    for notice in &notices {
+        text.push_str(&note(&notice.text));
+    }
+    let folder = arguments.out.clone().unwrap_or_else(|| PathBuf::from(OUT));
+    if !sheets.is_empty() {
+        for path in write_all(&folder, &sheets)? {
+            text.push_str(&format!("wrote {}\n", path.display()));
+        }
+    }
+    text.push_str(&cautions());
+    print(&text)?;
+    Ok(Ending::Done)
+}
+
+/// The order before its first toile: without what the record changed.
+fn before_all(order: &Order) -> Result<(Order, Vec<Notice>), Mistakes> {
+    let (mut first, notices) = order.after_fitting(1)?;
+    for (path, _) in order.fittings.first().iter().flat_map(|fitting| &fitting.changed) {
+        let Some((side, key)) = parameter(path) else { continue };
+        let list = match side {
+            Side::Both => Some(&mut first.adjustments),
+            Side::Left => first.left.as_mut().map(|leg| &mut leg.adjustments),
+            Side::Right => first.right.as_mut().map(|leg| &mut leg.adjustments),
+        };
+        if let Some(list) = list {
+            list.retain(|it| it.key != key);
+        }
+    }
+    Ok((first, notices))
+}
+
+fn drafted_state(order: &Order) -> Result<Legs, Mistakes> {
+    drafted_legs(order, &recipe::load(&order.trousers.block)?)
+}

@@ -1,0 +1,78 @@
+//! The record of toiles told as a story.
+
+use std::fmt::Write;
+
+use super::{
+    figures::{decimal, figure, short_name, signed, spoken},
+    terminal::headed,
+};
+use crate::{
+    adjust::{Key, Measure},
+    drawing::Wording,
+    fit::Report,
+    order::Fitting,
+    terms::{Side, Word},
+    toile::parameter,
+    unit::Unit,
+};
+
+/// Words of a person, with nothing in them that moves a cursor.
+pub(super) fn clean(words: &str) -> String {
+    Wording::line(words).to_string()
+}
+
+/// A value of a key with its unit.
+pub(super) fn valued(key: Option<Key>, value: f64, unit: Unit) -> String {
+    match key.map(|key| key.about().unit) {
+        Some(Measure::Degrees) => format!("{} degrees", decimal(value, 1)),
+        Some(Measure::Cm) | None => format!("{} {}", decimal(unit.from_cm(value), 2), short_name(unit)),
+    }
+}
+
+/// One fitting of the record as a story tells it.
+pub fn fitting_told(number: usize, fitting: &Fitting, unit: Unit) -> String {
+    let mut out = String::new();
+    let date = fitting.date.as_deref().map(|date| format!(", {}", clean(date))).unwrap_or_default();
+    let block = fitting.block.as_deref().map(|block| format!(", block {}", clean(block))).unwrap_or_default();
+    let _ = writeln!(out, "Fitting {number}{date}{block}");
+    for (name, texts) in [("seen", &fitting.seen), ("tested", &fitting.tested)] {
+        for text in texts {
+            out.push_str(&headed(&format!("  {name}: "), &clean(text)));
+        }
+    }
+    for (path, value) in &fitting.changed {
+        let key = parameter(path).map(|(_, key)| key);
+        out.push_str(&headed("  changed: ", &format!("`{path}` to {}", valued(key, *value, unit))));
+    }
+    if let Some(note) = &fitting.note {
+        out.push_str(&headed("  note: ", &clean(note)));
+    }
+    out
+}
+
+/// What a fitting did to the crotch seam, from the draft before it to the draft after it.
+pub fn fitting_did(before: &Report, after: &Report, side: Side, unit: Unit) -> String {
+    let leg = match side {
+        Side::Both => String::new(),
+        side => format!("{side} leg, "),
+    };
+    let by = |was: f64, is: f64| signed(decimal(unit.from_cm(is - was), 2));
+    let mut parts = vec![
+        format!("crotch seam front {}", by(before.crotch.front, after.crotch.front)),
+        format!("back {}", by(before.crotch.back, after.crotch.back)),
+    ];
+    if let (Some(was), Some(is)) = (before.crotch.ease(), after.crotch.ease()) {
+        parts.push(format!("ease {} -> {}", figure(was, unit), figure(is, unit)));
+    }
+    for (was, is) in before.levels.iter().zip(&after.levels) {
+        if (was.ease() - is.ease()).abs() >= 0.05 {
+            parts.push(format!(
+                "{} ease {} -> {}",
+                spoken(was.level.key()),
+                figure(was.ease(), unit),
+                figure(is.ease(), unit)
+            ));
+        }
+    }
+    headed("  did: ", &format!("{leg}{}", parts.join(", ")))
+}

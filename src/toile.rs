@@ -1,0 +1,31 @@
+//! The toile judged: what is seen on the body becomes signs, signs and the draft's own numbers rank what the pattern
+//! lacks, a quick test separates what is still alike, and the next single change is named as a parameter. What is known
+//! of faults, causes and tests is data: `toile/faults.toml`; how people say it: `toile/words.toml`.
+
+mod advice;
+mod amount;
+mod evidence;
+mod judgement;
+mod knowledge;
+mod question;
+mod rank;
+mod record;
+mod said;
+mod separate;
+mod sign;
+mod vocabulary;
+
+pub use advice::{Advice, Effect, Move, advise, held};
+pub use amount::{Amount, Pinned};
+pub use evidence::{Evidence, Number};
+pub use judgement::{Judgement, Toile, judge};
+pub use knowledge::{
+    Cause, CauseId, CrotchPart, Fault, Kind, Knowledge, Known, Lack, Quick, QuickResult, Setting, Target,
+    knowledge,
+};
+pub use question::{Answers, QUESTIONS, Question};
+pub use rank::{Ranked, Ranking, Standing, rank};
+pub use record::{Past, Since, Step, parameter, past};
+pub use said::{LONGEST_REPORT, Report, Seen, read};
+pub use separate::{Separation, separate};
+pub use sign::{Does, Face, Feel, Lines, Place, Sign, When};

@@ -1,0 +1,307 @@
+//! The next single change: which, by how much, and what it does to the draft.
+
+use std::sync::Arc;
+
+use super::{
+    amount::{Amount, Pinned, amount, measure, on_grid, value_of, within},
+    knowledge::{Cause, CauseId, Kind, Setting, Target, knowledge},
+    rank::{Ranked, Ranking},
+    record::{Past, Since, parameter},
+};
+use crate::{
+    adjust::{Key, OneLeg},
+    draft::Draft,
+    fit::{Leg, Legs, drafted_legs},
+    mistake::Mistakes,
+    order::{Adjustment, LegOrder, Order},
+    recipe::Recipe,
+    terms::{FitKind, Measurement, Side},
+};
+
+/// One key from a value to another, in cm or degrees.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Move {
+    /// The key.
+    pub target: Target,
+    /// The leg it is given to.
+    pub side: Side,
+    /// The value in the draft.
+    pub from: f64,
+    /// The value advised.
+    pub to: f64,
+}
+
+impl Move {
+    /// Its dotted path in the file.
+    pub fn path(&self) -> String {
+        match (self.target, self.side) {
+            (Target::Adjust(key), Side::Left | Side::Right) => format!("{}.{key}", self.side),
+            (target, _) => target.path(),
+        }
+    }
+
+    /// The fit parameter, if it is one.
+    pub fn key(&self) -> Option<Key> {
+        match self.target {
+            Target::Adjust(key) => Some(key),
+            Target::Ease(_) | Target::Style(_) => None,
+        }
+    }
+}
+
+/// What the change does.
+#[derive(Clone, Debug)]
+pub struct Effect {
+    /// The draft as it was sewn.
+    pub before: Leg,
+    /// The draft with the change.
+    pub after: Leg,
+}
+
+/// What to do next.
+#[derive(Clone, Debug)]
+pub struct Advice {
+    /// The cause it is for; `None` where a change is taken back or nothing is advised.
+    pub cause: Option<CauseId>,
+    /// Why this one comes before likelier ones, or why there is none.
+    pub why: Vec<String>,
+    /// The change.
+    pub moves: Vec<Move>,
+    /// Where its amount is from.
+    pub amount: Amount,
+    /// What it does; `None` where there is no change.
+    pub effect: Option<Effect>,
+    /// Measurements to take, or to take again, before it.
+    pub measure: Vec<(Measurement, String)>,
+    /// The fit of the file is held as sewn, so that nothing else moves.
+    pub holds_fit: bool,
+    /// The order as sewn: what a fit had found is given.
+    pub sewn: Order,
+}
+
+/// A cause with less of the likeliest one's share does not contend with it.
+const CONTENDS: f64 = 0.7;
+/// A change smaller than this is none, cm or degrees.
+const NOTHING: f64 = 0.025;
+
+/// The order as it was sewn: what a fit has found is given, and the fit is held. A change of it then moves nothing else.
+pub fn held(order: &Order, draft: &Draft) -> (Order, bool) {
+    let found: Vec<Adjustment> =
+        draft.adjustments.iter().filter(|it| it.from != "file" && it.from != "set").copied().collect();
+    let mut sewn = order.clone();
+    let given = |order: &Order, key: Key| order.adjustments.iter().any(|it| it.key == key);
+    for it in &found {
+        if !given(&sewn, it.key) && it.value != it.key.about().default {
+            sewn.adjustments.push(Adjustment { from: "file", ..*it });
+        }
+    }
+    sewn.adjustments.sort_by_key(|it| it.key);
+    let holds = draft.fit == FitKind::Measured && draft.adjustments.iter().any(Adjustment::is_found);
+    if holds {
+        sewn.trousers.fit = Some(FitKind::Proportional);
+    }
+    (sewn, holds)
+}
+
+/// The next single change, in the published order of fitting: length before width, front before back, a scoop before an
+/// extension; one cause at a time.
+///
+/// # Errors
+/// When the order as sewn cannot be drafted.
+pub fn advise(
+    ranking: &Ranking,
+    order: &Order,
+    recipe: &Arc<Recipe>,
+    legs: &Legs,
+    side: Side,
+    pinned: Pinned,
+    past: &Past,
+) -> Result<Advice, Mistakes> {
+    let leg = legs.of(side);
+    let (sewn, holds_fit) = held(order, &legs.first.draft);
+    let mut advice = Advice {
+        cause: None,
+        why: Vec::new(),
+        moves: Vec::new(),
+        amount: Amount::Step,
+        effect: None,
+        measure: Vec::new(),
+        holds_fit,
+        sewn,
+    };
+    if past.since == Some(Since::Worse) && undo(&mut advice, past, legs) {
+        return drafted(advice, recipe, side);
+    }
+    let Some(next) = next(ranking, past, &mut advice.why) else {
+        advice.measure = ranking
+            .causes
+            .first()
+            .map_or_else(Vec::new, |it| measure(knowledge().of(it.cause), it, ranking, leg));
+        return Ok(advice);
+    };
+    let cause = knowledge().of(next.cause);
+    advice.cause = Some(next.cause);
+    if past.since == Some(Since::Same) && past.gave_last(cause) {
+        advice.why.push("the last step of the same did not show: test before a second one".to_owned());
+    }
+    advice.measure = measure(cause, next, ranking, leg);
+    if cause.one_side && side == Side::Both {
+        advice
+            .why
+            .push("say which side with `--leg left` or `--leg right`: it is of one side only".to_owned());
+        return Ok(advice);
+    }
+    let side = side_of(cause, side, &mut advice.why);
+    for setting in &cause.change {
+        let (target, from) = (setting.target, value_of(setting.target, leg));
+        let (by, amount) = amount(cause, setting, next, leg, pinned);
+        let to =
+            within(target, from, on_grid(target, from + if setting.more { by } else { -by }, order.units));
+        advice.amount = amount;
+        if (to - from).abs() < NOTHING {
+            advice.why.push(format!(
+                "`{}` is as far as is usual already: measure again, or look for another cause",
+                target.path()
+            ));
+            continue;
+        }
+        advice.moves.push(Move { target, side, from, to });
+    }
+    drafted(advice, recipe, side)
+}
+
+/// Which cause is taken up next.
+fn next<'a>(ranking: &'a Ranking, past: &Past, why: &mut Vec<String>) -> Option<&'a Ranked> {
+    let known = knowledge();
+    let worn_out = |it: &&Ranked| past.is_worn_out(known.of(it.cause));
+    let top = ranking.causes.first()?;
+    if worn_out(&top) {
+        why.push(format!(
+            "the same step was given twice for \"{}\" and nothing was measured since: take the measurements again \
+             before a third",
+            known.of(top.cause).lacks
+        ));
+    }
+    let first = ranking.causes.iter().find(|it| !worn_out(it))?;
+    if worn_out(&top) && first.share < 0.3 {
+        return None;
+    }
+    let contending = ranking.causes.iter().filter(|it| !worn_out(it) && it.share >= CONTENDS * first.share);
+    let next = contending.min_by(|a, b| {
+        turn(known.of(a.cause)).partial_cmp(&turn(known.of(b.cause))).unwrap_or(std::cmp::Ordering::Equal)
+    })?;
+    if next.cause != first.cause {
+        why.push(format!(
+            "nearly as likely as the first and taken up before it: {}",
+            order_of_fitting(known.of(next.cause), known.of(first.cause))
+        ));
+    }
+    Some(next)
+}
+
+/// The place of a cause in the order of fitting.
+fn turn(cause: &Cause) -> (f64, usize, bool) {
+    (cause.turn, cause.kind as usize, cause.on_back)
+}
+
+fn order_of_fitting(sooner: &Cause, later: &Cause) -> &'static str {
+    use Kind::{Curve, Fork, Length};
+    match (sooner.kind, later.kind) {
+        (Curve, Fork) => "a scoop before an extension",
+        (Length, kind) if kind != Length => "length before width",
+        _ if later.on_back && !sooner.on_back => "the front before the back",
+        _ => "the order of fitting has it so",
+    }
+}
+
+/// The side that a change is given to: both where the centres sew to each other, whatever leg shows it.
+fn side_of(cause: &Cause, side: Side, why: &mut Vec<String>) -> Side {
+    let of_the_trunk = |setting: &Setting| match setting.target {
+        Target::Adjust(key) => key.about().one_leg == OneLeg::Never,
+        Target::Ease(_) | Target::Style(_) => true,
+    };
+    if side == Side::Both || !cause.change.iter().any(of_the_trunk) {
+        return side;
+    }
+    why.push("one leg cannot have it alone, since the centres sew to each other: it is for both".to_owned());
+    Side::Both
+}
+
+/// Takes the last change back where it made it worse.
+fn undo(advice: &mut Advice, past: &Past, legs: &Legs) -> bool {
+    let steps = past.last();
+    for step in &steps {
+        if let (Some(from), Some((side, key))) = (step.from, parameter(&step.path)) {
+            let now = legs.of(side).draft.parameters[key];
+            if (now - from).abs() > 1e-9 {
+                advice.moves.push(Move { target: Target::Adjust(key), side, from: now, to: from });
+            }
+        }
+    }
+    if advice.moves.is_empty() {
+        if !steps.is_empty() {
+            advice.why.push(
+                "the record does not say what the last change was before: take it back by hand".to_owned(),
+            );
+        }
+        return false;
+    }
+    advice.amount = Amount::Undone;
+    advice
+        .why
+        .push("it looks worse since the last change: that is taken back first, then judged again".to_owned());
+    true
+}
+
+/// The order with some keys moved.
+fn moved(order: &Order, moves: &[Move]) -> Order {
+    let mut order = order.clone();
+    for it in moves {
+        match it.target {
+            Target::Adjust(key) => {
+                let list = match it.side {
+                    Side::Both => &mut order.adjustments,
+                    Side::Left => &mut order.left.get_or_insert_with(LegOrder::default).adjustments,
+                    Side::Right => &mut order.right.get_or_insert_with(LegOrder::default).adjustments,
+                };
+                list.retain(|old| old.key != key);
+                list.push(Adjustment { key, value: it.to, from: "file" });
+                list.sort_by_key(|it| it.key);
+            }
+            Target::Ease(at) => order.trousers.ease[at as usize] = Some(it.to),
+            Target::Style(style) => order.trousers.style[style as usize] = Some(it.to),
+        }
+    }
+    order
+}
+
+/// Drafts with and without. Where the whole amount cannot be drawn, half of it, then a quarter.
+fn drafted(mut advice: Advice, recipe: &Arc<Recipe>, side: Side) -> Result<Advice, Mistakes> {
+    if advice.moves.is_empty() {
+        return Ok(advice);
+    }
+    let before = drafted_legs(&advice.sewn, recipe)?;
+    let whole = advice.moves.clone();
+    let mut refusal = None;
+    for part in [1.0, 0.5, 0.25] {
+        for (it, all) in advice.moves.iter_mut().zip(&whole) {
+            it.to = if part < 1.0 { all.from + part * (all.to - all.from) } else { all.to };
+        }
+        match drafted_legs(&moved(&advice.sewn, &advice.moves), recipe) {
+            Ok(after) => {
+                if part < 1.0 {
+                    advice
+                        .why
+                        .push(format!("of the whole amount only {part} of it can be drawn on this draft"));
+                }
+                let (before, after) = (before.of(side).clone(), after.of(side).clone());
+                advice.effect = Some(Effect { before, after });
+                return Ok(advice);
+            }
+            Err(mistakes) => refusal = mistakes.0.first().map(|mistake| mistake.title.clone()).or(refusal),
+        }
+    }
+    advice.moves.clear();
+    advice.why.push(format!("the change cannot be drawn on this draft: {}", refusal.unwrap_or_default()));
+    Ok(advice)
+}

@@ -1,0 +1,392 @@
+//! Causes ranked from all signs together, the draft's numbers, the tests and the record.
+//!
+//! Each sign speaks for or against a fault by how much oftener that fault shows it than faults do on the whole; how often
+//! is counted in the list of faults itself. One sign never kills a fault, since people mistake a sign now and then. A
+//! fault's share goes to its causes, the likeliest first.
+
+use std::sync::LazyLock;
+
+use super::{
+    evidence::{Evidence, evidence},
+    knowledge::{CauseId, Fault, Knowledge, Known, Quick, knowledge},
+    record::Past,
+    said,
+    sign::{Face, Lines, Place, Sign, When},
+};
+use crate::{fit::Leg, terms::Word};
+
+/// Everything that is known of a toile, ranked.
+#[derive(Clone, Debug)]
+pub struct Ranking {
+    /// What is looked at before anything of the pattern is changed, the likeliest first.
+    pub first: Vec<Ranked>,
+    /// What the pattern lacks, the likeliest first.
+    pub causes: Vec<Ranked>,
+    /// The faults of which these are the signs, the likeliest first, with their shares.
+    pub faults: Vec<(&'static Fault, f64)>,
+    /// Two signs, by their places in the report, that do not go together.
+    pub torn: Option<(usize, usize)>,
+}
+
+/// A cause with its share and its reasons.
+#[derive(Clone, Debug)]
+pub struct Ranked {
+    /// The cause.
+    pub cause: CauseId,
+    /// Its share of all, 0 to 1.
+    pub share: f64,
+    /// The share that the signs alone would give it.
+    pub by_signs: f64,
+    /// Signs that speak for it: the place in the report, and the fault of which it is a sign.
+    pub signs: Vec<(usize, &'static Fault)>,
+    /// Numbers of the draft.
+    pub numbers: Vec<Evidence>,
+    /// Tests: the test, the result, and whether it speaks for this cause.
+    pub tests: Vec<(&'static Quick, usize, bool)>,
+    /// What the record says of it.
+    pub worse: bool,
+}
+
+/// How well a cause fits, in words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Standing {
+    /// Half of everything or more.
+    Best,
+    /// A fifth or more.
+    Well,
+    /// Less.
+    Possible,
+}
+
+impl Ranked {
+    /// How well it fits, in words.
+    pub fn standing(&self) -> Standing {
+        match self.share {
+            share if share >= 0.5 => Standing::Best,
+            share if share >= 0.2 => Standing::Well,
+            _ => Standing::Possible,
+        }
+    }
+}
+
+/// One sign may speak against a fault by no more than this (the logarithm of the odds): people mistake signs.
+const WORST: f64 = -2.0;
+/// And for it by no more than this.
+const BEST: f64 = 5.0;
+/// The weights of a fault's causes, the likeliest first.
+const IN_ORDER: [f64; 7] = [1.0, 0.55, 0.35, 0.25, 0.18, 0.14, 0.1];
+/// How much a sign that is most of one cause lifts it among the causes of its fault.
+const HINT: f64 = 4.0;
+/// And how much it lowers those of which other signs of the fault are most.
+const OTHER_HINT: f64 = 0.4;
+/// A cause whose result of a test came, against one whose result did not.
+const TRUE_RESULT: f64 = 0.8;
+/// A fault shows a sign that it shows now and then only less often than its others.
+const SELDOM: f64 = -0.8;
+/// A sign of which no time is told was seen standing, where one looks first.
+const UNSAID_WHEN: f64 = -1.0;
+/// Weight of a stance that was told in words.
+const STANCE_SAID: f64 = 1.5;
+/// Weight against a cause whose change made it worse.
+const MADE_WORSE: f64 = -2.5;
+
+/// How often each word stands in the signs of all faults.
+struct Background {
+    at: Vec<f64>,
+    face: Vec<f64>,
+    feel: Vec<f64>,
+    lines: Vec<f64>,
+    does: Vec<f64>,
+    when: Vec<f64>,
+    to: Vec<f64>,
+}
+
+fn background() -> &'static Background {
+    static COUNTED: LazyLock<Background> = LazyLock::new(|| {
+        let signs: Vec<&Sign> =
+            knowledge().faults.iter().flat_map(|fault| fault.seen.iter().map(|it| &it.sign)).collect();
+        Background {
+            at: counted(signs.iter().map(|sign| sign.at)),
+            face: counted(signs.iter().map(|sign| sign.face)),
+            feel: counted(signs.iter().map(|sign| sign.feel)),
+            lines: counted(signs.iter().map(|sign| sign.lines)),
+            does: counted(signs.iter().map(|sign| sign.does)),
+            when: counted(signs.iter().map(|sign| sign.when)),
+            to: counted(signs.iter().map(|sign| sign.to)),
+        }
+    });
+    &COUNTED
+}
+
+/// The share of each word among the signs that have one; one more each, so that none is nothing.
+fn counted<W: Word>(said: impl Iterator<Item = Option<W>>) -> Vec<f64> {
+    let mut counts = vec![1.0; W::ALL.len()];
+    for word in said.flatten() {
+        if let Some(at) = W::ALL.iter().position(|known| *known == word) {
+            counts[at] += 1.0;
+        }
+    }
+    let sum: f64 = counts.iter().sum();
+    counts.into_iter().map(|count| count / sum).collect()
+}
+
+/// The logarithm of the odds that a word gives: `alike` is the chance that a fault with the known word shows the said
+/// one; `open` and `unsaid` are for a word that only the one or only the other has.
+fn odds<W: Word>(
+    (said, known): (Option<W>, Option<W>),
+    shares: &[f64],
+    (open, unsaid): (f64, f64),
+    alike: impl Fn(W, W) -> f64,
+) -> f64 {
+    let (said, known) = match (said, known) {
+        (Some(said), Some(known)) => (said, known),
+        (Some(_), None) => return open,
+        (None, Some(_)) => return unsaid,
+        (None, None) => return 0.0,
+    };
+    let share = W::ALL.iter().position(|word| *word == said).map_or(0.1, |at| shares[at]);
+    (alike(said, known) / share).ln()
+}
+
+/// How much a sign speaks for a known sign of a fault.
+fn likeness(said: &Sign, known: &Sign) -> f64 {
+    let shares = background();
+    let place = |said: Place, known: Place| match said {
+        _ if said == known => 0.7,
+        _ if said.is_near(known) => 0.1,
+        _ => 0.005,
+    };
+    let face = |said: Face, known: Face| match said {
+        _ if said == known => 0.8,
+        _ if said.is_opposite(known) => 0.03,
+        _ => 0.1,
+    };
+    let lines = |said: Lines, known: Lines| {
+        use Lines::{Fan, Frown, Slanting, Smile};
+        match (said, known) {
+            _ if said == known => 0.7,
+            (Slanting | Smile | Fan, Slanting | Smile | Fan) | (Slanting | Frown, Slanting | Frown) => 0.2,
+            _ => 0.04,
+        }
+    };
+    let side = match (said.one_side, known.one_side) {
+        (true, true) => 2.0,
+        (true, false) => -0.7,
+        (false, true) => -1.5,
+        (false, false) => 0.0,
+    };
+    odds((said.at, known.at), &shares.at, (-0.5, -0.5), place)
+        + odds((said.face, known.face), &shares.face, (-0.25, -0.3), face)
+        + odds((said.feel, known.feel), &shares.feel, (-0.1, -0.3), |a, b| if a == b { 0.95 } else { 0.05 })
+        + odds((said.lines, known.lines), &shares.lines, (-0.3, -0.2), lines)
+        + odds((said.does, known.does), &shares.does, (-0.4, -0.4), |a, b| if a == b { 0.75 } else { 0.015 })
+        + if said.when.is_none() && known.when.is_some_and(|when| when != When::Standing) {
+            UNSAID_WHEN
+        } else {
+            0.0
+        }
+        + odds((said.when, known.when), &shares.when, (-0.2, 0.0), |a, b| if a == b { 0.7 } else { 0.08 })
+        + odds((said.to, known.to), &shares.to, (-0.2, -0.2), place)
+        + side
+}
+
+/// How much what was seen speaks for a fault, and the cause of which that sign is most.
+fn speaks(seen: &said::Seen, fault: &Fault) -> (f64, Option<CauseId>) {
+    let read = |sign: &Sign| reads(sign, fault);
+    match &seen.other {
+        Some(other) => {
+            [read(&seen.sign), read(other)].into_iter().max_by(|a, b| a.0.total_cmp(&b.0)).unwrap_or_default()
+        }
+        None => read(&seen.sign),
+    }
+}
+
+fn reads(said: &Sign, fault: &Fault) -> (f64, Option<CauseId>) {
+    if said.fine {
+        let there = fault
+            .seen
+            .iter()
+            .any(|it| said.at == it.sign.at && said.face.zip(it.sign.face).is_none_or(|(a, b)| a == b));
+        return (if there { -1.2 } else { 0.0 }, None);
+    }
+    fault
+        .seen
+        .iter()
+        .map(|Known { sign, hint, seldom }| {
+            // a sign of which half was left unsaid is most of nothing
+            let whole = (sign.does.is_none() || sign.does == said.does)
+                && (sign.lines.is_none() || sign.lines == said.lines);
+            let less = if *seldom { SELDOM } else { 0.0 };
+            ((likeness(said, sign) + less).clamp(WORST, BEST), hint.filter(|_| whole))
+        })
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .unwrap_or((WORST, None))
+}
+
+/// The chance of a result of a test where this is the cause.
+pub(super) fn chance(test: &Quick, result: usize, cause: CauseId) -> f64 {
+    let count = test.results.len() as f64;
+    let speaking = test.results.iter().filter(|it| it.speaks_for.contains(&cause)).count() as f64;
+    if speaking == 0.0 {
+        1.0 / count
+    } else if test.results[result].speaks_for.contains(&cause) {
+        TRUE_RESULT / speaking
+    } else {
+        (1.0 - TRUE_RESULT) / (count - speaking).max(1.0)
+    }
+}
+
+/// Ranks what a report, the results of tests (by the test's and the result's key), the draft and the record say.
+pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg>, past: &Past) -> Ranking {
+    let known = knowledge();
+    let shares = of_faults(report, known);
+    let mut weights = vec![0.0; known.causes.len()];
+    for (fault, share) in known.faults.iter().zip(&shares) {
+        let hints: Vec<CauseId> = report.seen.iter().filter_map(|seen| speaks(seen, fault).1).collect();
+        let hinted = |cause: CauseId| fault.seen.iter().any(|known| known.hint == Some(cause));
+        let lift = |cause: CauseId| match hints.iter().filter(|hint| **hint == cause).count() {
+            // the sign of another cause of this fault was told
+            0 if !hints.is_empty() && hinted(cause) => OTHER_HINT,
+            count => (0..count).fold(1.0, |lift, _| lift * HINT),
+        };
+        let own: Vec<f64> =
+            fault.causes.iter().zip(IN_ORDER).map(|(cause, weight)| weight * lift(*cause)).collect();
+        let sum: f64 = own.iter().sum();
+        for (cause, weight) in fault.causes.iter().zip(own) {
+            weights[cause.0] += share * weight / sum;
+        }
+    }
+    let results: Vec<(&'static Quick, usize)> =
+        tested.iter().filter_map(|(test, result)| find_result(known, test, result)).collect();
+    let mut ranked: Vec<Ranked> = (0..known.causes.len())
+        .map(|at| {
+            let id = CauseId(at);
+            let cause = known.of(id);
+            let numbers = leg.map(|leg| evidence(cause, leg)).unwrap_or_default();
+            let mut log: f64 = numbers.iter().map(|it| it.weight).sum();
+            let tests: Vec<(&'static Quick, usize, bool)> = results
+                .iter()
+                .map(|(test, result)| {
+                    let chance = chance(test, *result, id);
+                    log += chance.ln();
+                    (*test, *result, chance > 1.0 / test.results.len() as f64)
+                })
+                .collect();
+            let tests = tests.into_iter().filter(|(test, result, _)| speaks_of(test, *result, id)).collect();
+            if cause
+                .needs
+                .is_some_and(|key| leg.is_none_or(|leg| leg.draft.parameters[key] < key.about().usual.0))
+            {
+                log -= 6.0;
+            }
+            if report.stance && cause.key == "stance" {
+                log += STANCE_SAID;
+            }
+            let worse = past.made_worse(cause);
+            if worse {
+                log += MADE_WORSE;
+            }
+            // a test result may name a cause that no sign did
+            let base = weights[at] + 1e-4;
+            Ranked {
+                cause: id,
+                share: base * log.exp(),
+                by_signs: weights[at],
+                signs: Vec::new(),
+                numbers,
+                tests,
+                worse,
+            }
+        })
+        .collect();
+    let sum: f64 = ranked.iter().map(|it| it.share).sum();
+    ranked.iter_mut().for_each(|it| it.share /= sum);
+    ranked.sort_by(|a, b| b.share.total_cmp(&a.share));
+    for it in &mut ranked {
+        it.signs = reasons(report, known, &shares, it.cause);
+    }
+    let mut faults: Vec<(&'static Fault, f64)> = known.faults.iter().zip(shares.iter().copied()).collect();
+    faults.sort_by(|a, b| b.1.total_cmp(&a.1));
+    let (first, causes) = ranked.into_iter().partition(|it| known.of(it.cause).first);
+    Ranking { first, causes, faults, torn: torn(report) }
+}
+
+/// Whether a result of a test says anything of a cause.
+fn speaks_of(test: &Quick, result: usize, cause: CauseId) -> bool {
+    test.results[result].speaks_for.contains(&cause)
+        || test.results.iter().any(|it| it.speaks_for.contains(&cause))
+}
+
+/// The test and the place of its result.
+pub(super) fn find_result(
+    known: &'static Knowledge,
+    test: &str,
+    result: &str,
+) -> Option<(&'static Quick, usize)> {
+    let test = known.test(test)?;
+    let at = test.results.iter().position(|it| it.key == result)?;
+    Some((test, at))
+}
+
+/// The share of each fault.
+fn of_faults(report: &said::Report, known: &Knowledge) -> Vec<f64> {
+    let odds = |fault: &Fault| report.seen.iter().map(|seen| speaks(seen, fault).0).sum::<f64>();
+    let logs: Vec<f64> = known.faults.iter().map(odds).collect();
+    let most = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let shares: Vec<f64> = logs.iter().map(|log| (log - most).exp()).collect();
+    let sum: f64 = shares.iter().sum();
+    shares.into_iter().map(|share| share / sum).collect()
+}
+
+/// The signs that speak for a cause, each with the fault through which it does most.
+fn reasons(
+    report: &said::Report,
+    known: &'static Knowledge,
+    shares: &[f64],
+    cause: CauseId,
+) -> Vec<(usize, &'static Fault)> {
+    /// A sign that speaks for a fault less than this is no reason.
+    const SPEAKS: f64 = 0.7;
+    let of_cause = || known.faults.iter().zip(shares).filter(|(fault, _)| fault.causes.contains(&cause));
+    let mut found = Vec::new();
+    // tight is no sign of what is known by being loose
+    let opposed = |said: &Sign, fault: &Fault| {
+        let best =
+            fault.seen.iter().max_by(|a, b| likeness(said, &a.sign).total_cmp(&likeness(said, &b.sign)));
+        best.is_some_and(|it| said.feel.zip(it.sign.feel).is_some_and(|(a, b)| a != b))
+    };
+    let among = |fault: &Fault| {
+        let place = fault.causes.iter().position(|it| *it == cause).unwrap_or(0);
+        IN_ORDER[place.min(IN_ORDER.len() - 1)].ln()
+    };
+    for (at, seen) in report.seen.iter().enumerate().filter(|(_, seen)| !seen.sign.fine) {
+        let best = of_cause()
+            .map(|(fault, share)| (speaks(seen, fault).0, *share, fault))
+            .filter(|(odds, share, fault)| *odds > SPEAKS && *share > 0.01 && !opposed(&seen.sign, fault))
+            .max_by(|a, b| (a.0 + a.1.ln() + among(a.2)).total_cmp(&(b.0 + b.1.ln() + among(b.2))));
+        found.extend(best.map(|(_, _, fault)| (at, fault)));
+    }
+    found
+}
+
+/// Two signs that do not go together: tight and loose at the same place and face.
+fn torn(report: &said::Report) -> Option<(usize, usize)> {
+    let signs: Vec<(usize, Sign)> = report
+        .seen
+        .iter()
+        .enumerate()
+        .map(|(at, seen)| (at, seen.sign))
+        .filter(|(_, sign)| !sign.fine)
+        .collect();
+    let together = |a: &Sign, b: &Sign| {
+        a.at.is_some()
+            && a.at == b.at
+            && a.face == b.face
+            && a.one_side == b.one_side
+            && a.when.zip(b.when).is_none_or(|(a, b)| a == b)
+            && a.feel.zip(b.feel).is_some_and(|(a, b)| a != b)
+    };
+    signs.iter().enumerate().find_map(|(from, (at, sign))| {
+        signs[from + 1..].iter().find(|(_, other)| together(sign, other)).map(|(other, _)| (*at, *other))
+    })
+}

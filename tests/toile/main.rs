@@ -1,0 +1,9 @@
+//! The toile judged: published cases, signs dropped and added, every fault and parameter reachable, any text at all.
+
+mod advice;
+mod any_text;
+mod cases;
+mod numbers;
+mod reach;
+mod signs_lost;
+mod words;
