@@ -10,6 +10,7 @@ mod replay;
 mod server;
 mod sheet;
 mod table;
+mod toile;
 mod told;
 
 pub use desk::Desk;

@@ -2,6 +2,8 @@
 
 use serde::Deserialize;
 
+use super::toile::Recorded;
+
 use crate::{
     mistake::{Mistake, Mistakes},
     order::Change,
@@ -83,6 +85,9 @@ pub(super) struct Compare {
 #[serde(deny_unknown_fields)]
 pub(super) struct Save {
     pub changes: Vec<Typed>,
+    /// Toiles for the record.
+    #[serde(default)]
+    pub fittings: Vec<Recorded>,
     /// The edition of the file on which they were made.
     pub edition: u64,
 }

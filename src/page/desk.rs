@@ -2,12 +2,15 @@
 
 use std::path::PathBuf;
 
-use super::asked::{Refusal, Typed, Under, changes};
+use super::{
+    asked::{Refusal, Typed, Under, changes},
+    toile::Recorded,
+};
 use crate::{
     file,
     fit::{Compared, Legs, drafted_legs},
     mistake::{Mistake, Mistakes, Notice, Source},
-    order::{Order, edit, stands},
+    order::{Order, edit, record, stands},
     pattern::{Allowances, Pattern, Purpose, Wanted},
     recipe,
     terms::{FitKind, Side},
@@ -149,8 +152,13 @@ impl Desk {
         Ok(made(order, notices)?)
     }
 
-    /// Writes the changes into the file, comments and order kept.
-    pub(super) fn save(&mut self, typed: &[Typed], edition: u64) -> Result<Saved, Refusal> {
+    /// Writes the changes and the toiles into the file, comments and order kept.
+    pub(super) fn save(
+        &mut self,
+        typed: &[Typed],
+        fittings: Vec<Recorded>,
+        edition: u64,
+    ) -> Result<Saved, Refusal> {
         self.look_again();
         if let Some(mistake) = &self.trouble {
             return Err(mistake.clone().into());
@@ -159,7 +167,11 @@ impl Desk {
             let theirs = |it: &Typed| (it.0.clone(), stands(&self.source, &it.0));
             return Ok(Saved::Elsewhere(self.edition, typed.iter().map(theirs).collect()));
         }
-        let source = self.changed(typed)?;
+        let mut source = self.changed(typed)?;
+        for fitting in fittings {
+            let text = record(&source, &fitting.into())?;
+            source = Source::new(source.name.clone(), text);
+        }
         self.write(source)?;
         Ok(Saved::Written(self.edition))
     }

@@ -24,6 +24,7 @@ use super::{
     events::{self, News},
     guard::{HEADERS, Pace, RunKey, admit},
     replay, sheet, table,
+    toile::Look,
     told::{Compared, Drawn, File, Marks, SaveTold, Wrong, answer},
 };
 use crate::{
@@ -131,6 +132,7 @@ fn routes(inside: Arc<Inside>) -> Router {
         .route("/{key}/ask/under", post(under))
         .route("/{key}/ask/save", post(save))
         .route("/{key}/ask/take", post(take))
+        .route("/{key}/ask/toile", post(toile))
         .fallback(async || (StatusCode::NOT_FOUND, "nothing lies there"))
         .layer(DefaultBodyLimit::max(LARGEST_REQUEST))
         .layer(middleware::from_fn_with_state(inside.clone(), guarded))
@@ -207,9 +209,17 @@ async fn under(State(inside): State<Arc<Inside>>, body: Bytes) -> Response {
     })
 }
 
+async fn toile(State(inside): State<Arc<Inside>>, body: Bytes) -> Response {
+    answered(&inside, &body, |desk, asked: Look| {
+        let made = desk.made(&asked.changes)?;
+        let judgement = asked.judged(&made)?;
+        json(&asked.told(&made, &made.legs.first.draft, judgement.as_ref()))
+    })
+}
+
 async fn save(State(inside): State<Arc<Inside>>, body: Bytes) -> Response {
     answered(&inside, &body, |desk, asked: Save| {
-        let told = match desk.save(&asked.changes, asked.edition)? {
+        let told = match desk.save(&asked.changes, asked.fittings, asked.edition)? {
             Saved::Written(edition) => SaveTold { edition, written: true, theirs: Vec::new() },
             Saved::Elsewhere(edition, theirs) => SaveTold { edition, written: false, theirs },
         };

@@ -26,6 +26,7 @@ pub(super) const PARTS: &[Part] = &[
     ("regions.js", SCRIPT, include_str!("sheet/regions.js")),
     ("replay.js", SCRIPT, include_str!("sheet/replay.js")),
     ("drawer.js", SCRIPT, include_str!("sheet/drawer.js")),
+    ("toile.js", SCRIPT, include_str!("sheet/toile.js")),
     ("lengths.js", SCRIPT, include_str!("sheet/lengths.js")),
     ("view.js", SCRIPT, include_str!("sheet/view.js")),
 ];

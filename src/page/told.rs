@@ -65,6 +65,8 @@ pub(super) struct File<'a> {
     saved: bool,
     units: &'static str,
     block: &'a str,
+    /// As the file asks for it; what the draft came to is in the answer.
+    fit: Option<&'static str>,
     set: &'static str,
     can_be_cut: bool,
     fittings: Vec<FittingOut<'a>>,
@@ -101,6 +103,7 @@ impl<'a> File<'a> {
             saved,
             units: order.units.key(),
             block: &order.trousers.block,
+            fit: order.trousers.fit.map(Word::key),
             set: order.trousers.set.key(),
             can_be_cut,
             fittings: order.fittings.iter().map(FittingOut::of).collect(),

@@ -9,7 +9,7 @@ export class Drawer {
     Object.assign(this, { box, button, hands });
     button.addEventListener("click", () => this.toggle());
     this.parts = {};
-    for (const [key, name] of [["differs", "What differs from the tracing paper"], ["record", "Record of toiles"], ["body", "All measurements"], ["changes", "Changes of this sitting"]]) {
+    for (const [key, name] of [["toile", "Toile"], ["differs", "What differs from the tracing paper"], ["record", "Record of toiles"], ["body", "All measurements"], ["changes", "Changes of this sitting"]]) {
       const part = document.createElement("details");
       part.id = `drawer-${key}`;
       part.append(element("summary", name), document.createElement("div"));

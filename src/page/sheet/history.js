@@ -20,7 +20,23 @@ export class History {
     return [...keys];
   }
 
-  add(name, changes) {
+  /** Does a change. Steps of one ruler that follow each other closely are one change. */
+  add(name, changes, { toiles = [], stepped = false } = {}) {
+    const last = this.#done[this.#at - 1];
+    const now = performance.now();
+    const goesOn = stepped && last?.stepped && now - last.when < 1200 && this.#at > this.#saved && last.changes[0].key === changes[0].key;
+    if (goesOn) {
+      this.#done.length = this.#at;
+      Object.assign(last, { name, when: now, changes: [{ ...changes[0], from: last.changes[0].from }] });
+      return;
+    }
+    this.#push({ name, changes, toiles, stepped, when: now });
+  }
+
+  /** Toiles whose changes are done and not saved yet. */
+  get toiles() { return this.#done.slice(this.#saved, this.#at).flatMap((entry) => entry.toiles ?? []); }
+
+  #push(entry) {
     // What was saved and then undone cannot be reached again once something else is done.
     if (this.#saved > this.#at) {
       const back = this.#done.slice(this.#at, this.#saved).reverse();
@@ -33,7 +49,7 @@ export class History {
     } else {
       this.#done.length = this.#at;
     }
-    this.#done.push({ name, changes });
+    this.#done.push(entry);
     this.#at += 1;
   }
 

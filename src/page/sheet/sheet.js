@@ -8,6 +8,7 @@ import { Levels } from "./levels.js";
 import { Panels, placed } from "./panels.js";
 import { Regions } from "./regions.js";
 import { Replay } from "./replay.js";
+import { Toile } from "./toile.js";
 import { View } from "./view.js";
 
 const find = (id) => document.getElementById(id);
@@ -15,7 +16,7 @@ const history = new History();
 const table = await words();
 const about = new Map(table.parameters.map((it) => [it.key, it]));
 const names = Object.fromEntries(table.measurements.map((it) => [it.key, it.name]));
-const state = { told: null, side: "both", unit: "cm", tentative: [], dragging: false, places: { front: 0, back: 0 } };
+const state = { told: null, side: "both", unit: "cm", dragging: false, places: { front: 0, back: 0 } };
 
 const view = new View(find("drawing"), find("world"));
 const panels = new Panels(find("panels"), { outline: "outline", inside: "inside", crease: "crease" });
@@ -28,6 +29,26 @@ const regions = new Regions(find("regions"), find("card"), { drag, set: setParam
 regions.table(table.parameters);
 const replay = new Replay(find("strip"), find("steps"), find("world"), () => ask("replay", { changes: history.pending() }));
 const drawer = new Drawer(find("drawer"), find("open-drawer"), { measure: measured });
+
+const toile = new Toile(drawer.parts.toile, {
+  async ask(look) {
+    try {
+      return await ask("toile", { changes: history.pending(), ...look });
+    } catch (error) {
+      if (error instanceof Refused) return error.words;
+      throw error;
+    }
+  },
+  async change(advice, ready) {
+    const date = new Date();
+    const day = [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((it) => String(it).padStart(2, "0")).join("-");
+    const toiles = ready.fittings.map((it) => ({ ...it, date: day }));
+    const name = `toile: ${advice.change.map((it) => `${it.key} to ${it.to}`).join(", ")}`;
+    const reason = await change(name, ready.changes.map(([key, to]) => ({ key, to })), { toiles });
+    if (reason) say(reason, true);
+    else toile.clear();
+  },
+});
 
 // ---- what is said to the person
 
@@ -59,6 +80,7 @@ function lay(told, whole = true) {
   if (!two) state.side = "both";
   else if (state.side === "both") state.side = "left";
   if (whole) {
+    state.committed = told;
     find("leg-choice").hidden = !two;
     const { places, bounds } = placed(draft, state.side, find("lay").value === "over");
     state.places = places;
@@ -98,7 +120,7 @@ function head(file, draft) {
   find("undo").textContent = history.undoable ? `Undo ${history.undoable}` : "Undo";
   find("redo").disabled = !history.redoable;
   find("redo").textContent = history.redoable ? `Redo ${history.redoable}` : "Redo";
-  find("save").disabled = history.unsaved === 0 && file.saved;
+  find("save").disabled = history.pending().length === 0 && history.toiles.length === 0 && file.saved;
   find("save").textContent = history.unsaved ? `Save ${history.unsaved} ${history.unsaved === 1 ? "change" : "changes"}` : "Save";
   drawer.changes(history.names);
   const under = find("under");
@@ -154,8 +176,8 @@ const redraw = latest(async () => {
   const { told, reason } = await drawn();
   if (told) {
     lay(told);
-    say(told.file.trouble ?? "");
-    if (told.file.trouble) find("state").classList.add("wrong");
+    if (told.file.trouble) say(told.file.trouble, true);
+    else if (find("state").classList.contains("wrong")) say("");
   } else {
     say(reason, true);
     headOnly();
@@ -174,9 +196,9 @@ function headOnly() {
 function said(key) {
   const pending = history.pending().find(([it]) => it === key);
   if (pending) return pending[1];
-  const { draft, file } = state.told;
+  const { draft, file } = state.committed;
   if (key === "trousers.block") return file.block;
-  if (key === "trousers.fit") return draft.fit;
+  if (key === "trousers.fit") return file.fit;
   if (key === "trousers.set") return file.set;
   const measurement = key.replace("measurements.", "");
   if (draft.body[measurement]?.from === "measured") return written(draft.body[measurement].value);
@@ -185,17 +207,24 @@ function said(key) {
   return about.get(key.replace(/^(left|right)\./, "")).unit === "degrees" ? String(given.value) : written(given.value);
 }
 
-/** Does a change if it can be drafted; otherwise says why not, and the last good draft stays. */
-async function change(name, changes) {
+let queue = Promise.resolve();
+
+/** Does a change if it can be drafted; otherwise says why not, and the last good draft stays. One after the other. */
+function change(name, changes, how) {
+  const done = queue.then(() => changed(name, changes, how));
+  queue = done.catch(() => {});
+  return done;
+}
+
+async function changed(name, changes, how) {
   const full = changes.map(({ key, to }) => ({ key, from: said(key), to }));
   const { told, reason } = await drawn(full);
-  state.tentative = [];
   state.dragging = false;
   if (!told) {
-    if (state.told) lay(state.told);
+    if (state.committed) lay(state.committed);
     return reason;
   }
-  if (full.some((it) => it.from !== it.to)) history.add(name, full);
+  if (full.some((it) => it.from !== it.to)) history.add(name, full, how);
   lay(told);
   say(`${name}.`);
   traced();
@@ -211,9 +240,7 @@ function measured(measure, text) {
 async function setParameter(key, title, text, tell) {
   const leg = /^(left|right)\./.exec(key)?.[1];
   const name = `${title}${leg ? ` on the ${leg} leg` : ""} ${text === null ? "taken out" : `to ${text}`}`;
-  state.committing = true;
-  const reason = await change(name, [{ key, to: text }]);
-  state.committing = false;
+  const reason = await change(name, [{ key, to: text }], { stepped: true });
   tell(reason);
 }
 
@@ -232,10 +259,10 @@ function drag(key, text, tell) {
 
 // ---- saving
 
-async function save(edition = state.told.edition) {
+async function save(edition = state.committed.edition) {
   const changes = history.pending();
   try {
-    const told = await ask("save", { changes, edition });
+    const told = await ask("save", { changes, edition, fittings: history.toiles });
     if (!told.written) return elsewhere(told, changes);
     history.saved();
     await redraw();
@@ -302,8 +329,11 @@ async function takeAway(file, button) {
 // ---- the hands
 
 function step(way) {
+  const name = way === "undo" ? history.undoable : history.redoable;
+  if (!name) return;
   history[way]();
   redraw();
+  say(`${way === "undo" ? "Undone" : "Done again"}: ${name}.`);
 }
 
 for (const it of table.blocks) find("block").append(new Option(it.key, it.key));

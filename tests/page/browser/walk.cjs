@@ -238,7 +238,39 @@ async function downloaded(page) {
 
 /** A toile question answered and its change done. */
 async function fitted(page) {
-  if (!(await page.$("#drawer-toile"))) return console.log("no toile in this build");
+  await page.click("#open-drawer");
+  await page.click("#drawer-toile summary");
+  await page.waitForSelector("#toile-0");
+  const choose = async (field, words) => {
+    const at = await page.$eval(field, (it, wanted) => [...it.options].find((option) => option.textContent.startsWith(wanted)).value, words);
+    await page.select(field, at);
+    await pause(300);
+  };
+  await choose("#toile-0", "thigh");
+  await choose("#toile-1", "front");
+  await choose("#toile-2", "tight lines across");
+  await until("causes", async () => (await page.$$(".causes li")).length > 0);
+  for (let tests = 0; tests < 6 && !(await page.$("#toile-do")); tests += 1) {
+    const test = await page.$(".test button");
+    assert.ok(test, await text(page, "#toile-outcome"));
+    await test.click();
+    await pause(400);
+  }
+  await sound(page, "toile in the drawer");
+  await page.screenshot({ path: path.join(folder, "toile.png") });
+  const change = await text(page, "#drawer .change");
+  const [, key, to] = change.match(/^([a-z_.]+): \S+ to (\S+) /);
+  await page.click("#toile-do");
+  await until("done", async () => (await text(page, "#undo")).includes("toile"));
+  const before = fs.readFileSync(file, "utf8");
+  await page.click("#save");
+  await until("saved", () => fs.readFileSync(file, "utf8") !== before);
+  const after = fs.readFileSync(file, "utf8");
+  assert.ok(after.includes("[[fitting]]") && after.includes(key), after);
+  assert.strictEqual(drafted(after).adjustments[key].value, Number(to.replace("−", "-")));
+  await until("in the record", async () => (await text(page, "#drawer-record")).includes("Changed"));
+  console.log(`toile answered: ${change} Done, saved, in the record`);
+  await page.click("#open-drawer");
 }
 
 /** Without a mouse: to a level, to a place, along its ruler, back, and the paper moved. */
