@@ -1,14 +1,16 @@
 //! The draft as data for programs: the JSON contract.
 
 pub mod batch;
+mod cloth;
 mod compared;
 mod judged;
 mod number;
 mod path;
 
+pub use cloth::ClothAnswer;
 pub use compared::Comparison;
 pub use judged::Judged;
-pub use number::{Cm, Degrees, Place};
+pub use number::{Cm, Degrees, Place, Share};
 
 use std::borrow::Cow;
 

@@ -3,15 +3,18 @@
 mod batch;
 mod blocks;
 mod check;
+mod cloth;
 mod compare;
 mod cutting;
 mod draft;
 mod fit;
 mod input;
+mod lesson;
 mod new;
 mod output;
 #[cfg(feature = "serve")]
 mod page;
+mod printing;
 mod toile;
 
 use std::{
@@ -41,6 +44,10 @@ enum Command {
     Draft(draft::Arguments),
     /// Find the fit parameters that meet what was measured, and tell what moved
     Fit(fit::Arguments),
+    /// Lay the pieces on cloth and tell how much to buy
+    Cloth(cloth::Arguments),
+    /// Write the construction step by step, as a class would do it on this body
+    Lesson(lesson::Arguments),
     /// Lay two drafts over each other and tell what changed
     Compare(compare::Arguments),
     /// Judge a toile: from what is seen to the one next change
@@ -73,6 +80,8 @@ pub fn run() -> ExitCode {
         Command::Check(arguments) => check::run(&arguments),
         Command::Draft(arguments) => draft::run(&arguments),
         Command::Fit(arguments) => fit::run(&arguments),
+        Command::Cloth(arguments) => cloth::run(&arguments),
+        Command::Lesson(arguments) => lesson::run(&arguments),
         Command::Compare(arguments) => compare::run(&arguments),
         Command::Toile(arguments) => toile::run(&arguments),
         Command::Batch(arguments) => batch::run(&arguments),

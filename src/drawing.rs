@@ -20,14 +20,15 @@ mod tiles;
 mod wording;
 
 pub use dxf::{DxfMark, DxfPiece, DxfStyle, to_dxf};
-pub use font::{CAP_HEIGHT, text_width};
+pub use font::{CAP_HEIGHT, FILE as FONT_FILE, text_width};
 pub use labels::Labels;
 pub use lines_of_text::lines_of_text;
 pub use paper_size::{Paper, Sheet};
 pub use path_data::{number, path_data};
+pub use pdf::{PrintedSheet, sheets_to_pdf};
 pub use pen::{Ink, Pen, Shade};
 pub use picture::{Drawing, Layer, Mark};
-pub use svg::SvgScale;
+pub use svg::{Escaped, SvgScale};
 pub use text::{Align, Footprint, Text, Weight};
 pub use tiles::{Tile, Tiles};
 pub use wording::Wording;

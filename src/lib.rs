@@ -6,6 +6,7 @@
 pub mod adjust;
 pub mod answer;
 pub mod body;
+pub mod booklet;
 pub mod command;
 pub mod curve;
 pub mod draft;

@@ -6,6 +6,7 @@ mod demo;
 mod edit;
 mod fitting;
 mod key;
+pub mod measuring;
 mod notices;
 mod put;
 mod read;

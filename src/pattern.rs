@@ -5,8 +5,10 @@
 //! image is said by [`Copies`].
 
 mod allowance;
+mod cloth;
 mod cut_line;
 mod fly;
+pub mod lay;
 mod notch;
 mod panel;
 mod piece;
@@ -15,6 +17,7 @@ mod waistband;
 mod yoke;
 
 pub use allowance::{Allowances, Purpose};
+pub use cloth::{Cloth, CutPiece, Lay, Shrinkage};
 pub use cut_line::{Corner, Run, Which, cut_line};
 pub use fly::Lap;
 pub use notch::{PieceNotch, panel_notches};

@@ -24,7 +24,7 @@ pub use construct::{Construction, Inputs};
 pub use defaults::{EaseRow, EaseTable, StyleRow, StyleTable, Truing};
 pub use library::{load, shipped, shipped_names, source};
 pub use panel::{BendRule, BowRule, DartRule, PanelPlan};
-pub use proportion::{Number, Proportion, Unreadable};
+pub use proportion::{Number, Part, Proportion, Unreadable};
 pub use reference::{Names, Reference};
 pub use step::{Between, Entry, Height, Ladder, PointRule, QuantityRule, Reach, Step, Way};
 

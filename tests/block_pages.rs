@@ -10,7 +10,7 @@ use breeks::{
     drawing::SvgScale,
     fit::Report,
     order::{Order, demo},
-    paper::{Subject, comparison_page, features, overview},
+    paper::{Subject, comparison_page, draft_picture, features},
     recipe::{load, shipped_names},
     terms::Word,
     trial::{SPREAD, Size},
@@ -70,7 +70,7 @@ fn keep(name: &str, draft: &Draft) {
     settings.set_prepend_module_to_snapshot(false);
     settings.set_omit_expression(true);
     let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
-    let picture = overview(&Subject { draft, report: &report, unit: Unit::Cm });
+    let picture = draft_picture(&Subject { draft, report: &report, unit: Unit::Cm });
     let svg = picture.to_svg(SvgScale::TrueScale);
     settings.bind(|| insta::assert_snapshot!(name, svg));
     // For whoever wants to look at them rather than at their numbers.

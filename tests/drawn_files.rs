@@ -41,7 +41,7 @@ fn draft(folder: &Path, more: &[&str]) -> Output {
 }
 
 #[test]
-fn wall_overview_and_sheets_with_their_number() {
+fn wall_fit_sheet_and_sheets_with_their_number() {
     let folder = Folder::new("all");
     let output = draft(&folder.0, &["--paper", "a4_letter"]);
     let said = String::from_utf8_lossy(&output.stdout);
@@ -49,7 +49,8 @@ fn wall_overview_and_sheets_with_their_number() {
         folder.names(),
         [
             "five-classic-a4-letter.pdf",
-            "five-classic-overview.svg",
+            "five-classic-fit-sheet.html",
+            "five-classic-fit-sheet.pdf",
             "five-classic-pieces.svg",
             "five-classic.json",
             "five-classic.pdf",

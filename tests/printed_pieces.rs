@@ -133,3 +133,47 @@ fn squares_of_the_first_page_true_on_every_paper() {
         assert!(found, "no squares on the first page of {paper}");
     }
 }
+
+#[test]
+fn picture_and_vector_file_with_the_outlines_of_the_json() {
+    let folder = folder("picture");
+    draft(&folder, &["--demo", "five", "--png"]);
+    let answer = std::fs::read_to_string(folder.join("five-classic.json")).unwrap();
+    let answer: Value = serde_json::from_str(&answer).unwrap();
+    let svg = std::fs::read_to_string(folder.join("five-classic-pieces.svg")).unwrap();
+    let drawn: Vec<BezPath> = svg
+        .split(" d=\"")
+        .skip(1)
+        .map(|rest| BezPath::from_svg(rest.split('"').next().unwrap()).unwrap())
+        .collect();
+    let sheet: Vec<f64> = svg
+        .split("viewBox=\"")
+        .nth(1)
+        .unwrap()
+        .split('"')
+        .next()
+        .unwrap()
+        .split(' ')
+        .map(|number| number.parse().unwrap())
+        .collect();
+    let png = std::fs::read(folder.join("five-classic-pieces.png")).unwrap();
+    let picture = tiny_skia::Pixmap::decode_png(&png).unwrap();
+    let dots = f64::from(picture.width()) / sheet[2];
+    assert!((dots - 25.0).abs() < 0.1, "{dots}");
+    for piece in answer["pieces"].as_array().unwrap() {
+        let said = BezPath::from_svg(piece["cut_outline"].as_str().unwrap()).unwrap();
+        let alike = |path: &&BezPath| {
+            (perimeter(path) - perimeter(&said)).abs() < 0.01
+                && (path.area().abs() / said.area().abs() - 1.0).abs() < 1e-4
+        };
+        let path = drawn.iter().find(alike).unwrap();
+        for segment in path.segments() {
+            for step in 0..20 {
+                let at = kurbo::ParamCurve::eval(&segment, f64::from(step) / 20.0);
+                let (x, y) = ((at.x - sheet[0]) * dots, (at.y - sheet[1]) * dots);
+                let dark = picture.pixel(x as u32, y as u32).unwrap().red();
+                assert!(dark < 128, "{at:?} {dark}");
+            }
+        }
+    }
+}

@@ -11,6 +11,10 @@ pub struct Cm(pub f64);
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Degrees(pub f64);
 
+/// A share of a whole, 0 to 1, printed to 3 decimals.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Share(pub f64);
+
 /// A place on the paper: x and y in cm to 4 decimals.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Place(pub Point);
@@ -35,5 +39,11 @@ impl Serialize for Degrees {
 impl Serialize for Place {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         [Cm(self.0.x), Cm(self.0.y)].serialize(serializer)
+    }
+}
+
+impl Serialize for Share {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_f64(rounded(self.0, 1e3))
     }
 }

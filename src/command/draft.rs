@@ -6,22 +6,20 @@ use super::{
     Ending,
     cutting::Cutting,
     input::Input,
-    output::{Sheet, file_stem, write_all},
+    output::{Counted, Sheet, file_stem, write_all},
     print,
+    printing::Printing,
 };
 use crate::{
     answer::{Answer, Extent},
-    drawing::{Paper, SvgScale},
+    drawing::SvgScale,
     fit::drafted_legs,
     mistake::Mistakes,
-    paper::{
-        Subject, cautions, centre_table, fit_table, in_a_row, overview, pattern_sheet, printed_pattern,
-        wall_drawing,
-    },
+    order::Fitting,
+    paper::{Subject, cautions, centre_table, fit_sheet, fit_table, wall_drawing},
     pattern::{Pattern, Wanted},
     recipe,
     terms::Side,
-    terms::Word,
 };
 
 #[derive(clap::Args)]
@@ -31,10 +29,8 @@ pub(super) struct Arguments {
     /// The folder for drawing and data, made where it is missing [default: drafts]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
-    /// Print the pieces on sheets of this paper, to glue: a4, letter, a4_letter (prints on either), a3, tabloid; may be
-    /// repeated
-    #[arg(long, value_name = "PAPER", value_parser = paper, default_value = "a4_letter")]
-    paper: Vec<Paper>,
+    #[command(flatten)]
+    printing: Printing,
     #[command(flatten)]
     cutting: Cutting,
     /// Print the draft as JSON on standard output; files only with --out
@@ -47,6 +43,7 @@ const OUT: &str = "drafts";
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let (order, notices) = arguments.input.read()?;
+    let rolls = arguments.printing.rolls(order.units)?;
     let recipe = recipe::load(&order.trousers.block)?;
     let mut legs = drafted_legs(&order, &recipe)?;
     let (wanted, allowances) = arguments.cutting.of(&order)?;
@@ -71,16 +68,12 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
                 Side::Both => stem.clone(),
                 side => format!("{stem}-{side}"),
             };
-            files.extend(drawings(&Subject { draft: &leg.draft, report: &leg.report, unit }, &stem)?);
+            let subject = Subject { draft: &leg.draft, report: &leg.report, unit };
+            files.extend(drawings(&subject, &order.fittings, &stem)?);
         }
         let subjects: Vec<Subject<'_>> =
             legs.iter().map(|leg| Subject { draft: &leg.draft, report: &leg.report, unit }).collect();
-        let sheet = pattern_sheet(&subjects, &in_a_row(&pattern), true);
-        let bytes = sheet.to_svg(SvgScale::TrueScale).into_bytes();
-        files.push((Sheet { name: format!("{stem}-pieces.svg"), bytes }, None));
-        for paper in &arguments.paper {
-            files.push(printed(&subjects, &pattern, *paper, &stem)?);
-        }
+        files.extend(arguments.printing.files(&subjects, &pattern, &rolls, &stem)?);
         let json = Sheet { name: format!("{stem}.json"), bytes: format!("{answer}\n").into_bytes() };
         files.push((json, None));
         let (sheets, counts): (Vec<_>, Vec<_>) = files.into_iter().unzip();
@@ -110,37 +103,17 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     Ok(if legs.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
 }
 
-fn paper(text: &str) -> Result<Paper, String> {
-    Paper::from_key(text).ok_or_else(|| format!("expected one of {}", Paper::KEYS.join(", ")))
-}
-
-/// A file with how much paper it takes, where that is to be said.
-type Counted = (Sheet, Option<String>);
-
-/// The drawings of a draft to the sewing line.
-fn drawings(subject: &Subject<'_>, stem: &str) -> Result<[Counted; 3], Mistakes> {
+/// The drawing of a draft to the sewing line, and the sheet that is kept beside it.
+fn drawings(subject: &Subject<'_>, fittings: &[Fitting], stem: &str) -> Result<[Counted; 4], Mistakes> {
     let wall = wall_drawing(subject);
+    let fitted = fit_sheet(subject, fittings);
     let size = wall.bounds.size();
     let one = format!("one sheet of {:.0} by {:.0} cm", size.width, size.height);
     let file = |name: String, bytes| Sheet { name, bytes };
     Ok([
         (file(format!("{stem}.svg"), wall.to_svg(SvgScale::TrueScale).into_bytes()), None),
-        (
-            file(format!("{stem}-overview.svg"), overview(subject).to_svg(SvgScale::FitsScreen).into_bytes()),
-            None,
-        ),
         (file(format!("{stem}.pdf"), wall.to_pdf()?), Some(one)),
+        (file(format!("{stem}-fit-sheet.html"), fitted.to_html().into_bytes()), None),
+        (file(format!("{stem}-fit-sheet.pdf"), fitted.to_pdf()?), None),
     ])
-}
-
-/// The pieces on sheets of paper, with a first page.
-fn printed(
-    subjects: &[Subject<'_>],
-    pattern: &Pattern,
-    paper: Paper,
-    stem: &str,
-) -> Result<Counted, Mistakes> {
-    let (bytes, count) = printed_pattern(subjects, pattern, paper)?;
-    let name = format!("{stem}-{}.pdf", file_stem(paper.key()));
-    Ok((Sheet { name, bytes }, Some(format!("{count} sheets and a first page"))))
 }

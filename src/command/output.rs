@@ -13,6 +13,9 @@ pub(super) struct Sheet {
     pub bytes: Vec<u8>,
 }
 
+/// A file with how much paper it takes, where that is to be said.
+pub(super) type Counted = (Sheet, Option<String>);
+
 /// Every file this program writes says its name near the top; a file that does not is somebody else's.
 const MARK: &str = "breeks";
 /// How far into a file the mark is looked for, bytes: behind a label of the longest kind.
@@ -41,12 +44,17 @@ pub(super) fn write_all(folder: &Path, sheets: &[Sheet]) -> Result<Vec<PathBuf>,
 pub(super) fn write_new(path: &Path, text: &str) -> Result<(), Mistake> {
     file::create(path, text.as_bytes()).map_err(|error| {
         if error.kind() == std::io::ErrorKind::AlreadyExists {
-            Mistake::new(format!("`{}` exists already", path.display()))
-                .help("name another file: this program does not overwrite what a person wrote")
+            exists(path)
         } else {
             Mistake::new(format!("cannot write `{}`: {error}", path.display()))
         }
     })
+}
+
+/// What a person is told whose file is there already.
+pub(super) fn exists(path: &Path) -> Mistake {
+    Mistake::new(format!("`{}` exists already", path.display()))
+        .help("name another file: this program does not overwrite what a person wrote")
 }
 
 /// Whether a file was written by this program. Anything but a plain file, such as a pipe that nobody feeds, was not.

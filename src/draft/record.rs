@@ -137,6 +137,34 @@ impl Draft {
         Ok(self)
     }
 
+    /// The same body by the recipe alone: trued, without any fit parameter, its waist where it was measured.
+    #[must_use]
+    pub fn plain(&self) -> Self {
+        let parameters = Parameters::default();
+        Self {
+            parameters,
+            adjustments: Vec::new(),
+            shape: shape(&self.plan, &parameters),
+            drop: Drop { drop: 0.0, ..self.drop },
+            ..self.clone()
+        }
+    }
+
+    /// The panels without any fit parameter, cut at the waist at which these are cut; `None` where that leaves too little
+    /// of them.
+    pub fn plain_as_cut(&self) -> Option<Shape> {
+        lowered(shape(&self.plan, &Parameters::default()), self.drop.drop, self.drop.asked)
+            .ok()
+            .map(|(shape, _)| shape)
+    }
+
+    /// The panels as the recipe joins its points, before anything is trued or moved by a fit parameter.
+    pub fn joined(&self) -> Shape {
+        let mut plan = self.plan.clone();
+        (plan.front.printed, plan.back.printed) = (true, true);
+        shape(&plan, &Parameters::default())
+    }
+
     /// Says when the trued back crotch point lies where none should.
     pub fn back_drop_notice(&self) -> Option<Notice> {
         let drop = self.back_drop();

@@ -13,8 +13,8 @@ use std::sync::LazyLock;
 
 use ttf_parser::{Face, GlyphId, OutlineBuilder};
 
-/// The font file, as PDF embeds it.
-pub(super) static FILE: &[u8] = include_bytes!("font/NotoSans-Regular-subset.ttf");
+/// The font file, as PDF and HTML embed it.
+pub static FILE: &[u8] = include_bytes!("font/NotoSans-Regular-subset.ttf");
 
 static FACE: LazyLock<Face<'static>> = LazyLock::new(|| {
     Face::parse(FILE, 0).expect("our own font file is sound") // cannot fail: the file is compiled in and tested

@@ -17,6 +17,8 @@ words! {
         A3 = "a3",
         /// US Tabloid (ANSI/ASME Y14.1 B).
         Tabloid = "tabloid",
+        /// ISO 216 A0, the largest of a print shop.
+        A0 = "a0",
     }
 }
 
@@ -35,6 +37,7 @@ impl Paper {
             }
             Self::A3 => Size::new(29.7, 42.0),
             Self::Tabloid => inches(11.0, 17.0),
+            Self::A0 => Size::new(84.1, 118.9),
         }
     }
 }

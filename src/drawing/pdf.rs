@@ -30,17 +30,40 @@ impl Drawing {
     /// # Errors
     /// When the picture is longer than a PDF page can be, 508 cm, or has no size.
     pub fn to_pdf(&self) -> Result<Vec<u8>, Mistake> {
-        let size = self.bounds.size();
+        sheets_to_pdf(&[PrintedSheet { page: self.clone(), pictures: Vec::new() }])
+    }
+}
+
+/// A page with pictures standing on it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PrintedSheet {
+    /// What is drawn and written on the page itself; its bounds are the paper.
+    pub page: Drawing,
+    /// Pictures at true scale, each with where its upper left corner stands; what lies outside their bounds is cut off.
+    pub pictures: Vec<(Drawing, Point)>,
+}
+
+/// Pages one after the other, each of its own size. The first gives title and description.
+///
+/// # Errors
+/// When there is no page; when one is longer than a PDF page can be, 508 cm, or has no size.
+pub fn sheets_to_pdf(sheets: &[PrintedSheet]) -> Result<Vec<u8>, Mistake> {
+    let first = sheets.first().ok_or_else(|| Mistake::new("a PDF without a page cannot be made"))?;
+    let mut document = Document::new(&first.page);
+    for PrintedSheet { page, pictures } in sheets {
+        let size = page.bounds.size();
         let (width, height) = (size.width, size.height);
         if !(width > 0.0 && height > 0.0 && width.max(height) <= LONGEST_PAGE) {
             return Err(Mistake::new(format!("a page of {width:.1} by {height:.1} cm cannot be made"))
                 .help(format!("a PDF page is at most {LONGEST_PAGE} cm long")));
         }
-        let mut document = Document::new(self);
-        let window = Window { drawing: document.add(self), part: self.bounds, at: Point::ORIGIN };
-        document.pages.push(Page { size, label: None, windows: vec![window] });
-        Ok(document.write())
+        let mut windows = vec![Window { drawing: document.add(page), part: page.bounds, at: Point::ORIGIN }];
+        for (picture, at) in pictures {
+            windows.push(Window { drawing: document.add(picture), part: picture.bounds, at: *at });
+        }
+        document.pages.push(Page { size, label: None, windows });
     }
+    Ok(document.write())
 }
 
 /// What stands on which page.

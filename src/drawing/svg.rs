@@ -2,6 +2,8 @@
 
 use std::fmt::Write as _;
 
+use kurbo::Rect;
+
 use super::{Align, Drawing, Mark, Text, number, path_data};
 
 /// How large an SVG shows itself.
@@ -24,14 +26,12 @@ impl Drawing {
     /// whichever font the viewer has.
     pub fn to_svg(&self, scale: SvgScale) -> String {
         let mut svg = String::from("<svg xmlns=\"http://www.w3.org/2000/svg\"");
-        let (width, height) = (self.bounds.width(), self.bounds.height());
         if scale == SvgScale::TrueScale {
-            for (name, length) in [("width", width), ("height", height)] {
+            for (name, length) in [("width", self.bounds.width()), ("height", self.bounds.height())] {
                 let _ = write!(svg, " {name}=\"{}cm\"", Short(length));
             }
         }
-        let (left, top) = (Short(self.bounds.x0), Short(self.bounds.y0));
-        let _ = write!(svg, " viewBox=\"{left} {top} {} {}\"", Short(width), Short(height));
+        self.write_frame(&mut svg);
         svg.push_str(" role=\"img\" style=\"background:#fff\" fill=\"none\" stroke-linejoin=\"round\"");
         svg.push_str(" font-family=\"Noto Sans, sans-serif\">\n");
         for (tag, words) in [("title", &self.title), ("desc", &self.description)] {
@@ -47,6 +47,30 @@ impl Drawing {
         }
         svg.push_str("</svg>\n");
         svg
+    }
+
+    /// The picture as an element of an HTML page: as wide as it is drawn where there is room, its description for
+    /// screen readers, no ids, since a page has many pictures. Letters are the page's own.
+    pub fn to_svg_element(&self) -> String {
+        let mut svg = String::from("<svg");
+        self.write_frame(&mut svg);
+        let width = Short(self.bounds.width());
+        let _ =
+            write!(svg, " style=\"width:{width}cm\" role=\"img\" fill=\"none\" stroke-linejoin=\"round\"");
+        let _ = writeln!(svg, " aria-label=\"{}\">", Escaped(self.description.as_str()));
+        for layer in self.layers.iter().filter(|layer| !layer.marks.is_empty()) {
+            let _ = writeln!(svg, "<g data-layer=\"{}\">", Escaped(layer.name.as_str()));
+            layer.marks.iter().for_each(|mark| write_mark(&mut svg, mark));
+            svg.push_str("</g>\n");
+        }
+        svg.push_str("</svg>\n");
+        svg
+    }
+
+    fn write_frame(&self, svg: &mut String) {
+        let Rect { x0, y0, .. } = self.bounds;
+        let [left, top, width, height] = [x0, y0, self.bounds.width(), self.bounds.height()].map(Short);
+        let _ = write!(svg, " viewBox=\"{left} {top} {width} {height}\"");
     }
 }
 
@@ -125,8 +149,8 @@ impl std::fmt::Display for Grey {
     }
 }
 
-/// Text with the signs replaced that mean something to a reader of SVG.
-struct Escaped<'a>(&'a str);
+/// Text with the signs replaced that mean something to a reader of SVG or HTML.
+pub struct Escaped<'a>(pub &'a str);
 
 impl std::fmt::Display for Escaped<'_> {
     fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {

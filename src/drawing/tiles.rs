@@ -76,21 +76,9 @@ impl<'a> Tiles<'a> {
     /// When margin and overlap leave too little of the sheet, when nothing is drawn, or when more than 500 sheets
     /// would be needed.
     pub fn cut(drawing: &'a Drawing, sheet: Sheet) -> Result<Self, Mistake> {
-        let step = sheet.step();
-        let usable = sheet.margin >= 0.0 && sheet.overlap >= 0.0 && step.width.min(step.height) >= LEAST_STEP;
-        if !(usable && step.width.max(step.height).is_finite()) {
-            let Sheet { size, margin, overlap } = sheet;
-            let title = format!(
-                "a sheet of {:.1} by {:.1} cm with margins of {margin:.1} and {overlap:.1} to glue cannot be used",
-                size.width, size.height,
-            );
-            let help = format!("expected at least {LEAST_STEP:.0} cm between margins and glue each way");
-            return Err(Mistake::new(title).help(help));
-        }
+        refuse_unusable(sheet)?;
         let inks = Inks::of(drawing);
-        let inked =
-            inks.bounds().map(|inked| inked.intersect(drawing.bounds)).filter(|inked| inked.area() > 0.0);
-        let inked = inked.ok_or_else(|| Mistake::new("there is nothing to print"))?;
+        let inked = inked(drawing, &inks)?;
         let mut best: Option<Self> = None;
         for sheet in [sheet, sheet.on_its_side()] {
             let grid = Grid::over(inked, sheet)?;
@@ -103,6 +91,25 @@ impl<'a> Tiles<'a> {
             }
         }
         best.filter(|best| !best.tiles.is_empty()).ok_or_else(|| Mistake::new("there is nothing to print"))
+    }
+
+    /// Cuts a picture over sheets as they are given, upright or on their side, one of which begins at `corner`: the
+    /// picture was laid for them.
+    ///
+    /// # Errors
+    /// As [`Tiles::cut`].
+    pub fn cut_from(drawing: &'a Drawing, sheet: Sheet, corner: Point) -> Result<Self, Mistake> {
+        refuse_unusable(sheet)?;
+        let inks = Inks::of(drawing);
+        let inked = inked(drawing, &inks)?;
+        let step = sheet.step();
+        let whole = |from: f64, to: f64, step: f64| to + ((from - to) / step).floor() * step;
+        let origin =
+            Point::new(whole(inked.x0, corner.x, step.width), whole(inked.y0, corner.y, step.height));
+        let covered = Rect::from_points(origin, Point::new(inked.x1, inked.y1));
+        let tiles = Grid::over(covered, sheet)?.tiles(origin, &inks);
+        let joins = joins(&tiles);
+        Ok(Self { drawing, sheet, tiles, joins })
     }
 
     /// The sheets, row by row.
@@ -134,6 +141,26 @@ impl<'a> Tiles<'a> {
         }
         document.write()
     }
+}
+
+fn refuse_unusable(sheet: Sheet) -> Result<(), Mistake> {
+    let step = sheet.step();
+    let usable = sheet.margin >= 0.0 && sheet.overlap >= 0.0 && step.width.min(step.height) >= LEAST_STEP;
+    if !(usable && step.width.max(step.height).is_finite()) {
+        let Sheet { size, margin, overlap } = sheet;
+        let title = format!(
+            "a sheet of {:.1} by {:.1} cm with margins of {margin:.1} and {overlap:.1} to glue cannot be used",
+            size.width, size.height,
+        );
+        let help = format!("expected at least {LEAST_STEP:.0} cm between margins and glue each way");
+        return Err(Mistake::new(title).help(help));
+    }
+    Ok(())
+}
+
+fn inked(drawing: &Drawing, inks: &Inks<'_>) -> Result<Rect, Mistake> {
+    let inked = inks.bounds().map(|inked| inked.intersect(drawing.bounds));
+    inked.filter(|inked| inked.area() > 0.0).ok_or_else(|| Mistake::new("there is nothing to print"))
 }
 
 /// The sheets that would cover all that is drawn.

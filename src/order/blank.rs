@@ -1,34 +1,8 @@
 //! The empty measurement file, with how to take each measurement.
 
+use super::measuring::{BEFORE, CAUTIONS, GROUPS, WAIST_LEVELS};
 use crate::mistake::wrapped;
-use crate::terms::Measurement;
 use crate::unit::Unit;
-use Measurement::{
-    AnkleGirth, BackCrotchLength, BodyRise, BodyRiseSitting, CalfGirth, ForkDepth, FrontCrotchLength,
-    FrontHipArc, FrontThighArc, FrontWaistArc, HeelGirth, HipGirth, HipHeight, InsideLeg, KneeGirth,
-    KneeHeight, OutsideLeg, SittingHipGirth, Stature, ThighGirth, TopHipGirth, TotalCrotchLength, WaistGirth,
-    WaistHeight, WaistHeightBack, WaistHeightFront, WaistToHip,
-};
-
-/// The measurements in the order in which they are taken, under what each group is for.
-const GROUPS: [(&str, &[Measurement]); 6] = [
-    ("Needed: these three.", &[WaistGirth, HipGirth, InsideLeg]),
-    (
-        "These help the fit most. With a crotch length, a thigh girth or a front thigh arc the draft is fitted to what was \
-         measured; without them it follows the proportions of its recipe.",
-        &[BodyRise, TotalCrotchLength, ThighGirth, WaistToHip, Stature],
-    ),
-    ("For the leg.", &[KneeHeight, KneeGirth, CalfGirth, AnkleGirth, HeelGirth]),
-    (
-        "For front against back. The side line and the inseam line are placed by eye: a centimetre either way is usual.",
-        &[FrontCrotchLength, BackCrotchLength, FrontThighArc, FrontHipArc, FrontWaistArc, TopHipGirth],
-    ),
-    ("For a waist that is not level.", &[WaistHeight, WaistHeightFront, WaistHeightBack]),
-    (
-        "Other ways to the same lengths, and what sitting asks for.",
-        &[OutsideLeg, HipHeight, BodyRiseSitting, SittingHipGirth, ForkDepth],
-    ),
-];
 
 const HEAD: &str = "\
 # A measurement file. Lines that begin with # are notes and are not read.
@@ -38,21 +12,8 @@ const HEAD: &str = "\
 #
 #   breeks check FILE     looks the measurements over
 #   breeks draft FILE     drafts the trousers
+#   breeks new --guide    draws where the tape goes
 #
-# Before you measure
-#   Wear the underwear that will be worn under the trousers, and no shoes. Stand
-#   as you always stand, look straight ahead, breathe out. A second person with
-#   the tape reads better than a mirror; at the fork let the person read alone.
-#   Take each measurement twice. Where the two differ by more than a centimetre,
-#   take it a third time.
-#
-# Cautions
-#   Sew a toile before you cut good cloth: no file knows how you want trousers
-#   to feel.
-#   Body data are personal. This file stays on your machine and is sent nowhere.
-#   Keep it where you keep private things, and write a label in it, not a name.
-#   For grown people. Not for medical or compression wear, prostheses, pregnancy
-#   or long sitting in a wheelchair: those need somebody trained for it.
 ";
 
 const TROUSERS: &str = r#"
@@ -80,22 +41,27 @@ pub fn blank(unit: Unit) -> String {
     };
     let mut text = HEAD.to_owned();
     text.push_str(&format!(
+        "# Before you measure\n{}\n#\n# Cautions\n",
+        commented(&BEFORE.join(" "), "#   ", "#   ")
+    ));
+    for caution in CAUTIONS {
+        text.push_str(&format!("{}\n", commented(caution, "#   ", "#   ")));
+    }
+    text.push_str(&format!(
         r#"
 # name = ""            # a label for the pattern: a nickname, a boat place
 # sex = "unsaid"       # female | male | unsaid: whose averages fill the gaps
 {units:<23}# {lengths}
 
 # Where the waist is, and so everything measured from it:
-#   natural  where the body goes in, where a belt settles
-#   iso      halfway between the lowest rib and the top of the hip bone
-#   navel    over the navel
-#   worn     where the waistband shall sit, by an elastic tied there; this one
-#            needs waist_to_hip and body_rise measured
-waist_level = "natural"
+{levels}waist_level = "natural"
 
 [measurements]
 "#,
         units = format!("units = \"{key}\""),
+        levels = WAIST_LEVELS
+            .map(|(level, words)| commented(words, &format!("#   {level:<8} "), "#            ") + "\n")
+            .concat(),
     ));
     for (index, (purpose, measurements)) in GROUPS.into_iter().enumerate() {
         text.push_str(&format!("\n{}\n", commented(purpose, "# == ", "#    ")));
@@ -121,7 +87,7 @@ mod tests {
     use super::*;
     use crate::mistake::Source;
     use crate::order::Order;
-    use crate::terms::Word;
+    use crate::terms::{Measurement, Word};
 
     #[test]
     fn every_measurement_once() {

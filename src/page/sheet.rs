@@ -4,7 +4,7 @@ use super::desk::Made;
 use crate::{
     drawing::{Paper, SvgScale},
     mistake::{Mistake, Mistakes},
-    paper::{Subject, printed_pattern, wall_drawing},
+    paper::{Subject, exchange_file, fit_sheet, lesson, on_sheets, pattern_sheet, projected, side_by_side, wall_drawing},
     terms::Side,
 };
 
@@ -35,6 +35,10 @@ pub(super) const PARTS: &[Part] = &[
 pub(super) const FILES: &[(&str, &str)] = &[
     ("pieces_a4_letter", "Pieces to cut, PDF on A4 or Letter sheets"),
     ("pieces_a3", "Pieces to cut, PDF on A3 sheets"),
+    ("projector", "Pieces to cut, PDF for a projector"),
+    ("exchange", "Pieces to cut, DXF"),
+    ("fit_sheet", "Fit sheet, PDF"),
+    ("lesson", "Lesson step by step, HTML"),
     ("wall", "Wall drawing at true scale, one PDF sheet"),
     ("wall_svg", "Wall drawing at true scale, SVG"),
     ("draft", "The draft as data, JSON"),
@@ -51,11 +55,27 @@ pub(super) fn taken(made: &Made, file: &str, side: Side) -> Result<Taken, Mistak
     let subjects: Vec<Subject<'_>> =
         made.legs.iter().map(|leg| Subject { draft: &leg.draft, report: &leg.report, unit }).collect();
     let subject = subjects.iter().find(|subject| subject.draft.side == side).or(subjects.first());
-    let printed = |paper| printed_pattern(&subjects, &made.pattern, paper).map(|(bytes, _)| bytes);
+    let printed = |paper| on_sheets(&subjects, &made.pattern, paper).map(|printed| printed.pdf);
     let nothing = || Mistake::new(format!("there is no file `{file}` to take"));
     Ok(match file {
         "pieces_a4_letter" => ("a4_letter.pdf", PDF, printed(Paper::A4OrLetter)?),
         "pieces_a3" => ("a3.pdf", PDF, printed(Paper::A3)?),
+        "projector" => {
+            let sheet = pattern_sheet(&subjects, &side_by_side(&made.pattern), false);
+            ("projector.pdf", PDF, projected(sheet).to_pdf()?)
+        }
+        "exchange" => {
+            let text = exchange_file(subject.ok_or_else(nothing)?.draft, &made.pattern.pieces);
+            ("pieces.dxf", "image/vnd.dxf", text.into_bytes())
+        }
+        "fit_sheet" => {
+            let sheet = fit_sheet(subject.ok_or_else(nothing)?, &made.order.fittings);
+            ("fit-sheet.pdf", PDF, sheet.to_pdf()?)
+        }
+        "lesson" => {
+            let told = lesson(subject.ok_or_else(nothing)?);
+            ("lesson.html", "text/html; charset=utf-8", told.to_html().into_bytes())
+        }
         "wall" => ("wall.pdf", PDF, wall_drawing(subject.ok_or_else(nothing)?).to_pdf()?),
         "wall_svg" => {
             let text = wall_drawing(subject.ok_or_else(nothing)?).to_svg(SvgScale::TrueScale);

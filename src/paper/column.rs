@@ -38,11 +38,6 @@ impl Column {
         note.placed(Point::new(self.left, y)).collect::<Vec<_>>().into_iter()
     }
 
-    /// Where the next note may begin, cm.
-    pub(super) fn next(&self) -> f64 {
-        self.y
-    }
-
     /// How far down the column is filled, cm.
     pub(super) fn bottom(&self) -> f64 {
         self.y - self.gap

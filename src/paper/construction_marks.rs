@@ -134,7 +134,7 @@ fn from_crease(draft: &Draft, panel: Panel) -> impl Fn(PointId) -> Point {
 }
 
 /// What a hand draws for a step that makes `point`.
-fn line_of(rule: &PointRule, point: Point, at: &impl Fn(PointId) -> Point) -> BezPath {
+pub(super) fn line_of(rule: &PointRule, point: Point, at: &impl Fn(PointId) -> Point) -> BezPath {
     match rule {
         // Squared up or down first, then measured across.
         PointRule::From { from, .. } => {

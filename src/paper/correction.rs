@@ -35,6 +35,11 @@ const NAME_BAND: f64 = 0.6;
 /// The panels that a correction changes, cut out above and below what moved: the old outline thin and dashed, the new
 /// one strong. `what` says in a few words what was done.
 pub fn correction_picture(what: &str, old: &Shape, new: &Shape) -> Drawing {
+    correction_within(LARGEST, what, old, new)
+}
+
+/// The same, its panels no wider and no higher than `largest`, cm.
+pub(super) fn correction_within(largest: (f64, f64), what: &str, old: &Shape, new: &Shape) -> Drawing {
     let changes: Vec<(Panel, Rect)> = Panel::ALL
         .iter()
         .filter_map(|panel| Some((*panel, changed(old.panel(*panel), new.panel(*panel))?)))
@@ -57,7 +62,7 @@ pub fn correction_picture(what: &str, old: &Shape, new: &Shape) -> Drawing {
         right += reach.width() + BETWEEN;
     }
     let width = right - BETWEEN;
-    let scale = (LARGEST.0 / width).min(LARGEST.1 / (bottom - top)).min(LARGEST_SCALE);
+    let scale = (largest.0 / width).min(largest.1 / (bottom - top)).min(LARGEST_SCALE);
     let fit = Affine::scale(scale) * Affine::translate((0.0, -top));
     let height = scale * (bottom - top);
 
@@ -80,7 +85,8 @@ pub fn correction_picture(what: &str, old: &Shape, new: &Shape) -> Drawing {
     }
     // The panels run on below what is shown; their names stand on paper of their own.
     let under = Rect::new(-NAMES - MARGIN, height, scale * width + MARGIN, height + NAME_BAND);
-    words.area(under.to_path(0.1), Shade::White);
+    // It reaches over the edge of the picture, where a rounded dot of a line would show.
+    words.area(Rect { y1: under.y1 + 0.1, ..under }.to_path(0.1), Shade::White);
     for (panel, x) in panels.iter().zip(names) {
         let at = Point::new(x, height + 0.7 * NAME_BAND);
         words

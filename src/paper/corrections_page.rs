@@ -2,11 +2,12 @@
 
 use std::fmt::Write;
 
-use super::figures::{decimal, spoken};
+use super::figures::{decimal, short_name, spoken};
 use crate::{
     adjust::{Key, OneLeg},
     draft::{PanelShape, Shape},
     terms::{Edge, Panel, Word},
+    unit::Unit,
 };
 
 /// A correction as the page shows it.
@@ -60,7 +61,12 @@ fn write_page(out: &mut String, all: &[Shown]) -> std::fmt::Result {
             writeln!(out, "- See also [{companion}](#{}): {why}.", anchor(*companion))?;
         }
         writeln!(out, "- {}", one_leg(about.one_leg))?;
-        writeln!(out, "- In the picture: {}: {}.\n", shown.words, seams(&shown.before, &shown.after))?;
+        writeln!(
+            out,
+            "- In the picture: {}: {}.\n",
+            shown.words,
+            seams(&shown.before, &shown.after, Unit::Cm)
+        )?;
         writeln!(out, "<img src=\"{}\" alt=\"{}\" width=\"{}\">\n", shown.picture, shown.words, shown.dots)?;
     }
     Ok(())
@@ -88,8 +94,8 @@ fn one_leg(one_leg: OneLeg) -> &'static str {
     }
 }
 
-/// The sewn edges that became longer or shorter.
-fn seams(was: &Shape, is: &Shape) -> String {
+/// The sewn edges that became longer or shorter, in `unit`.
+pub(super) fn seams(was: &Shape, is: &Shape, unit: Unit) -> String {
     /// A smaller change is not seen on a tape, cm.
     const SEEN: f64 = 0.05;
     let sewn = |panel: &PanelShape, edge: Edge| match edge {
@@ -102,13 +108,17 @@ fn seams(was: &Shape, is: &Shape) -> String {
             let by = sewn(is.panel(*panel), *edge) - sewn(was.panel(*panel), *edge);
             if by.abs() >= SEEN {
                 let sign = if by > 0.0 { "+" } else { "" };
-                changes.push(format!("{panel} {} {sign}{}", spoken(edge.key()), decimal(by, 2)));
+                changes.push(format!(
+                    "{panel} {} {sign}{}",
+                    spoken(edge.key()),
+                    decimal(unit.from_cm(by), 2)
+                ));
             }
         }
     }
     if changes.is_empty() {
         "no sewn edge longer or shorter".to_owned()
     } else {
-        format!("{} cm", changes.join(", "))
+        format!("{} {}", changes.join(", "), short_name(unit))
     }
 }

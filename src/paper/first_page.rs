@@ -96,5 +96,6 @@ fn paper_name(paper: Paper) -> &'static str {
         Paper::A4OrLetter => "A4 or US Letter",
         Paper::A3 => "A3",
         Paper::Tabloid => "US Tabloid",
+        Paper::A0 => "A0",
     }
 }

@@ -35,8 +35,16 @@ pub(super) fn ease<'a>(subject: &Subject<'_>, language: &'a Language, width: f64
     let stops = [Stop::left(0.0), Stop::right(0.48 * width), Stop::right(0.69 * width), Stop::right(width)];
     note.names(&stops, &["at", "asked for", "drafted", "a fit within"]);
     note.skip(0.1 * t);
+    for row in ease_rows(subject) {
+        note.row(&stops, &row.each_ref().map(String::as_str), Ink::Black);
+    }
+    note
+}
+
+/// Ease at every place: its name, asked for, drafted, and within what it is a fit.
+pub(super) fn ease_rows(subject: &Subject<'_>) -> Vec<[String; 4]> {
     let (plan, report) = (&subject.draft.plan, subject.report);
-    for at in EaseAt::ALL {
+    let row = |at: &EaseAt| {
         let level = |level: Level| report.levels.iter().find(|row| row.level == level).map(|row| row.ease());
         let drafted = match at {
             EaseAt::Waist => level(Level::Waist),
@@ -59,10 +67,9 @@ pub(super) fn ease<'a>(subject: &Subject<'_>, language: &'a Language, width: f64
             None => format!("{} at least", print(least)),
         };
         let asked = print(plan.inputs.ease[*at as usize]);
-        let drafted = drafted.map(print).unwrap_or_default();
-        note.row(&stops, &[&spoken(at.key()), &asked, &drafted, &within], Ink::Black);
-    }
-    note
+        [spoken(at.key()), asked, drafted.map(print).unwrap_or_default(), within]
+    };
+    EaseAt::ALL.iter().map(row).collect()
 }
 
 /// The crotch seam against the body.
@@ -72,6 +79,12 @@ pub(super) fn crotch<'a>(subject: &Subject<'_>, language: &'a Language, width: f
     note.skip(0.5 * language.text);
     let (bar, height) = budget_bar(subject, language, width);
     note.picture(bar, height);
+    note.paragraph(&Wording::line(&crotch_words(subject)), 3);
+    note
+}
+
+/// How long the crotch seam is, and against what.
+pub(super) fn crotch_words(subject: &Subject<'_>) -> String {
     let crotch = &subject.report.crotch;
     let wanted = subject.length(crotch.wanted);
     let total = subject.length(crotch.total());
@@ -79,12 +92,10 @@ pub(super) fn crotch<'a>(subject: &Subject<'_>, language: &'a Language, width: f
         Some(_) => format!("Up to the measured waist {total}"),
         None => format!("Sewn {total}"),
     };
-    let words = match crotch.body {
+    match crotch.body {
         Some((_, from)) => format!("{sewn}; the body's length is {from}; wanted ease {wanted}."),
         None => format!("{sewn}; wanted ease {wanted}."),
-    };
-    note.paragraph(&Wording::line(&words), 3);
-    note
+    }
 }
 
 /// The fit parameters in force and what each gives to the crotch seam; nothing where there is none.
@@ -145,9 +156,7 @@ const MOST_WARNINGS: usize = 5;
 
 /// What a person should know before cutting; nothing where there is nothing.
 pub(super) fn warnings<'a>(subject: &Subject<'_>, language: &'a Language, width: f64) -> Option<Note<'a>> {
-    let notices = subject.report.notices();
-    let all: Vec<&str> =
-        notices.iter().chain(&subject.draft.notices).map(|notice| notice.text.as_str()).collect();
+    let all = warnings_said(subject);
     let cut = subject.report.can_be_cut();
     if cut && all.is_empty() {
         return None;
@@ -158,13 +167,19 @@ pub(super) fn warnings<'a>(subject: &Subject<'_>, language: &'a Language, width:
     let (shown, left) = all.split_at(all.len().min(MOST_WARNINGS));
     for text in shown {
         note.skip(0.3 * language.text);
-        note.paragraph(&Wording::paragraph(&sentence(text)), 5);
+        note.paragraph(&Wording::paragraph(text), 5);
     }
     if !left.is_empty() {
         note.skip(0.3 * language.text);
         note.paragraph(&Wording::line(&format!("And {} more.", left.len())), 1);
     }
     Some(note)
+}
+
+/// The same as sentences; what forbids cutting first.
+pub(super) fn warnings_said(subject: &Subject<'_>) -> Vec<String> {
+    let notices = subject.report.notices();
+    notices.iter().chain(&subject.draft.notices).map(|notice| sentence(&notice.text)).collect()
 }
 
 /// A notice as a sentence of its own.

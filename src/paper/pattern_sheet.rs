@@ -243,7 +243,7 @@ fn lines(subject: &Subject<'_>, piece: &Piece) -> Vec<(Wording, f64, bool)> {
 }
 
 /// How many to cut, in words.
-fn cut_how_many(piece: &Piece) -> String {
+pub(super) fn cut_how_many(piece: &Piece) -> String {
     match (piece.copies.as_drawn, piece.copies.mirrored) {
         (1, 1) => "Cut 2, a pair".to_owned(),
         (2, 2) => "Cut 4, two pairs".to_owned(),

@@ -21,6 +21,17 @@ struct Term {
     of: Option<(Reference, Box<str>)>,
 }
 
+/// A summand of a proportion as it was written; number or name may lack, not both.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Part<'p> {
+    /// Taken away rather than added.
+    pub minus: bool,
+    /// The fraction of what is named, or a constant in cm.
+    pub number: Option<Number>,
+    /// What is named.
+    pub of: Option<(Reference, &'p str)>,
+}
+
 /// A number without sign, in the form in which it was written.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Number {
@@ -104,6 +115,15 @@ impl Proportion {
             };
         }
         Ok(sum)
+    }
+
+    /// The summands as written, in order.
+    pub fn parts(&self) -> impl Iterator<Item = Part<'_>> {
+        self.terms.iter().map(|term| Part {
+            minus: term.factor.is_sign_negative(),
+            number: term.written,
+            of: term.of.as_ref().map(|(reference, name)| (*reference, &**name)),
+        })
     }
 
     /// Every reference named, in order.

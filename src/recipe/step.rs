@@ -368,7 +368,7 @@ impl PointRule {
     }
 
     /// The proportions that the rule reckons with.
-    pub(super) fn proportions(&self) -> impl Iterator<Item = &Proportion> {
+    pub fn proportions(&self) -> impl Iterator<Item = &Proportion> {
         let (first, second) = match self {
             Self::From { across, height, .. } => {
                 let upright = match height {

@@ -58,7 +58,8 @@ fn measurement_file_in_place_of_a_demo() {
         [
             "bow.toml",
             "paper/bow/body-classic-a4-letter.pdf",
-            "paper/bow/body-classic-overview.svg",
+            "paper/bow/body-classic-fit-sheet.html",
+            "paper/bow/body-classic-fit-sheet.pdf",
             "paper/bow/body-classic-pieces.svg",
             "paper/bow/body-classic.json",
             "paper/bow/body-classic.pdf",

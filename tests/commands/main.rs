@@ -1,10 +1,12 @@
 //! The command line as dialogues: what is typed, what is printed, what is written, how it ends.
 
 mod blocks;
+mod cloth;
 mod compare;
 mod dialogue;
 mod draft;
 mod fit;
+mod lesson;
 mod readme;
 mod refusals;
 mod streams;

@@ -17,7 +17,8 @@ fn measurement_file_of_the_readme_drafted() {
         [
             "bow.toml",
             "drafts/bow-classic-a4-letter.pdf",
-            "drafts/bow-classic-overview.svg",
+            "drafts/bow-classic-fit-sheet.html",
+            "drafts/bow-classic-fit-sheet.pdf",
             "drafts/bow-classic-pieces.svg",
             "drafts/bow-classic.json",
             "drafts/bow-classic.pdf",
@@ -30,7 +31,7 @@ fn measurement_file_of_the_readme_drafted() {
 #[test]
 fn options_of_the_readme_known() {
     let folder = Folder::new("readme_help");
-    let help = ["draft", "toile"].map(|command| folder.run(&[command, "--help"]).out).concat();
+    let help = ["draft", "toile", "cloth"].map(|command| folder.run(&[command, "--help"]).out).concat();
     let rows: Vec<&str> = README.lines().filter(|line| line.starts_with("| `--")).collect();
     assert!(rows.len() >= 5);
     for row in rows {

@@ -3,9 +3,10 @@
 use super::dialogue::Folder;
 
 const STROKE: [&str; 3] = ["draft", "--demo", "stroke"];
-const SHEETS: [&str; 6] = [
+const SHEETS: [&str; 7] = [
     "drafts/stroke-classic-a4-letter.pdf",
-    "drafts/stroke-classic-overview.svg",
+    "drafts/stroke-classic-fit-sheet.html",
+    "drafts/stroke-classic-fit-sheet.pdf",
     "drafts/stroke-classic-pieces.svg",
     "drafts/stroke-classic.json",
     "drafts/stroke-classic.pdf",
@@ -28,7 +29,7 @@ fn json_file_as_printed() {
     let folder = Folder::new("json_file");
     folder.run(&STROKE);
     let printed = folder.run(&["draft", "--demo", "stroke", "--json"]).out;
-    assert!(folder.bytes(SHEETS[3]) == printed.as_bytes());
+    assert!(folder.bytes(SHEETS[4]) == printed.as_bytes());
 }
 
 #[test]
@@ -39,7 +40,8 @@ fn folder_named_with_out() {
         run.files,
         [
             "club/boat 8/five-classic-a4-letter.pdf",
-            "club/boat 8/five-classic-overview.svg",
+            "club/boat 8/five-classic-fit-sheet.html",
+            "club/boat 8/five-classic-fit-sheet.pdf",
             "club/boat 8/five-classic-pieces.svg",
             "club/boat 8/five-classic.json",
             "club/boat 8/five-classic.pdf",
@@ -51,17 +53,17 @@ fn folder_named_with_out() {
 #[test]
 fn foreign_file_left_alone() {
     let folder = Folder::new("foreign_file");
-    folder.put(SHEETS[5], "a drawing of my own");
+    folder.put(SHEETS[6], "a drawing of my own");
     let run = folder.run(&STROKE);
-    run.assert_refused(&[SHEETS[5]]);
+    run.assert_refused(&[SHEETS[6]]);
     run.snapshot("refusal_foreign_file");
-    assert_eq!(folder.bytes(SHEETS[5]), b"a drawing of my own");
+    assert_eq!(folder.bytes(SHEETS[6]), b"a drawing of my own");
 }
 
 #[test]
 fn folder_in_the_place_of_a_sheet_left_alone() {
     let folder = Folder::new("folder_for_sheet");
-    std::fs::create_dir_all(folder.path(SHEETS[3])).expect("a folder");
+    std::fs::create_dir_all(folder.path(SHEETS[4])).expect("a folder");
     folder.run(&STROKE).assert_refused(&[]);
 }
 

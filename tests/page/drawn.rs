@@ -115,7 +115,7 @@ fn replay_of_every_step_of_the_record() {
 fn files_to_take_away_as_the_command_writes_them() {
     let table = Table::of("take", &demo("stroke"));
     let draft = Command::new(env!("CARGO_BIN_EXE_breeks"))
-        .args(["draft", "file.toml", "--out", "out", "--paper", "a4_letter", "--paper", "a3"])
+        .args(["draft", "file.toml", "--out", "out", "--paper", "a4_letter", "--paper", "a3", "--projector", "--dxf"])
         .current_dir(&table.folder)
         .output()
         .unwrap();
@@ -123,6 +123,9 @@ fn files_to_take_away_as_the_command_writes_them() {
     for (file, written) in [
         ("pieces_a4_letter", "stroke-classic-a4-letter.pdf"),
         ("pieces_a3", "stroke-classic-a3.pdf"),
+        ("projector", "stroke-classic-projector.pdf"),
+        ("exchange", "stroke-classic.dxf"),
+        ("fit_sheet", "stroke-classic-fit-sheet.pdf"),
         ("wall", "stroke-classic.pdf"),
         ("wall_svg", "stroke-classic.svg"),
         ("draft", "stroke-classic.json"),

@@ -2,12 +2,13 @@
 
 use breeks::{
     drawing::{Paper, Sheet, SvgScale, Tiles},
-    paper::{first_page, overlay, overview, wall_drawing},
+    paper::{first_page, overlay, wall_drawing},
+    pattern::Cloth,
     terms::Anchor,
     unit::Unit,
 };
 
-use crate::subjects::{Drawn, texts};
+use crate::subjects::{Drawn, on_cloth, texts};
 
 #[test]
 fn hostile_names_as_words_within_the_sheet() {
@@ -21,8 +22,8 @@ fn hostile_names_as_words_within_the_sheet() {
         let tiles = Tiles::cut(&wall, Sheet::of(Paper::A4)).expect("a sheet");
         let pictures = [
             first_page(&subject, &tiles, Paper::A4),
-            overview(&subject),
             overlay(&drawn.compared(), &drawn.compared(), Anchor::Crotch, Unit::Cm),
+            on_cloth(&drawn, &Cloth::new(150.0)),
             wall.clone(),
         ];
         for picture in pictures {

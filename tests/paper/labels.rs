@@ -2,7 +2,7 @@
 
 use breeks::{
     drawing::{Drawing, Paper, Sheet, Tiles},
-    paper::{first_page, overlay, overview, wall_drawing},
+    paper::{draft_picture, first_page, overlay, wall_drawing},
     recipe::Step,
     terms::Anchor,
     unit::Unit,
@@ -32,7 +32,7 @@ fn no_label_over_another_or_off_the_sheet_on_thirty_bodies() {
     let mut all = Vec::new();
     for drawn in thirty() {
         all.extend(faults(&wall_drawing(&drawn.subject())));
-        all.extend(faults(&overview(&drawn.subject())));
+        all.extend(faults(&draft_picture(&drawn.subject())));
     }
     assert!(all.is_empty(), "{} faults:\n{}", all.len(), all.join("\n"));
 }
@@ -53,7 +53,7 @@ fn no_label_over_another_with_parameters_and_warnings() {
     let subject = drawn.subject();
     let wall = wall_drawing(&subject);
     let mut all = faults(&wall);
-    all.extend(faults(&overview(&subject)));
+    all.extend(faults(&draft_picture(&subject)));
     all.extend(faults(&overlay(
         &Drawn::demo("stroke", &[]).compared(),
         &drawn.compared(),

@@ -1,4 +1,4 @@
-//! What people read: the wall drawing, the overview, the overlay and the first page of sheets.
+//! What people read: the wall drawing, the draft with its ease, the overlay and the first page of sheets.
 
 mod hostile_names;
 mod labels;

@@ -2,12 +2,13 @@
 
 use breeks::{
     drawing::{Drawing, Paper, Sheet, SvgScale, Tiles},
-    paper::{first_page, overlay, overview, wall_drawing},
+    paper::{draft_picture, first_page, overlay, pattern_sheet, side_by_side, wall_drawing},
+    pattern::{Allowances, Cloth, Pattern, Purpose, Wanted},
     terms::Anchor,
     unit::Unit,
 };
 
-use crate::subjects::Drawn;
+use crate::subjects::{Drawn, on_cloth};
 
 fn as_yesterday(name: &str, picture: &Drawing) {
     let mut settings = insta::Settings::clone_current();
@@ -24,13 +25,13 @@ fn wall_drawing_with_parameters_as_yesterday() {
 }
 
 #[test]
-fn overview_as_yesterday() {
-    as_yesterday("paper-overview", &overview(&Drawn::demo("five", &[]).subject()));
+fn draft_with_its_ease_as_yesterday() {
+    as_yesterday("paper-draft", &draft_picture(&Drawn::demo("five", &[]).subject()));
 }
 
 #[test]
-fn overview_in_inches_as_yesterday() {
-    as_yesterday("paper-overview-inches", &overview(&Drawn::demo("cox", &[]).subject()));
+fn draft_with_its_ease_in_inches_as_yesterday() {
+    as_yesterday("paper-draft-inches", &draft_picture(&Drawn::demo("cox", &[]).subject()));
 }
 
 #[test]
@@ -42,7 +43,20 @@ fn overlay_as_yesterday() {
 #[test]
 fn first_page_as_yesterday() {
     let drawn = Drawn::demo("cox", &[]);
-    let wall = wall_drawing(&drawn.subject());
-    let tiles = Tiles::cut(&wall, Sheet::of(Paper::A4OrLetter)).expect("a sheet");
+    let allowances = Allowances::of(&[None; 6], Purpose::Wear);
+    let pattern = Pattern::of([&drawn.draft], &allowances, &Wanted::default()).expect("pieces");
+    let pieces = pattern_sheet(&[drawn.subject()], &side_by_side(&pattern), false);
+    let tiles = Tiles::cut(&pieces, Sheet::of(Paper::A4OrLetter)).expect("a sheet");
     as_yesterday("paper-first-page", &first_page(&drawn.subject(), &tiles, Paper::A4OrLetter));
+}
+
+#[test]
+fn cloth_as_yesterday() {
+    as_yesterday("paper-cloth", &on_cloth(&Drawn::demo("stroke", &[]), &Cloth::new(150.0)));
+}
+
+#[test]
+fn doubled_cloth_with_nap_as_yesterday() {
+    let cloth = Cloth { folded: true, nap: true, ..Cloth::new(140.0) };
+    as_yesterday("paper-cloth-folded", &on_cloth(&Drawn::demo("five", &[]), &cloth));
 }

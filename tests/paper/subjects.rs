@@ -5,8 +5,10 @@ use breeks::{
     drawing::{Drawing, Mark, Text},
     fit::{Compared, Report, drafted},
     order::{DEMOS, Order, demo},
-    paper::Subject,
+    paper::{Subject, cloth_picture},
+    pattern::{Allowances, Band, BandShape, Cloth, Lap, Lay, Pattern, Wanted},
     recipe::load,
+    terms::{Allowance, Word as _},
     unit::Unit,
 };
 
@@ -40,6 +42,16 @@ impl Drawn {
     pub(crate) fn subject(&self) -> Subject<'_> {
         Subject { draft: &self.draft, report: &self.report, unit: self.unit }
     }
+}
+
+/// A front, a back, a band and a fly of a draft, laid on cloth of this kind.
+pub(crate) fn on_cloth(drawn: &Drawn, cloth: &Cloth) -> Drawing {
+    let waistband = Some(Band { shape: BandShape::Straight, height: Band::HEIGHT });
+    let wanted = Wanted { waistband, fly: Some(Lap::Left), ..Wanted::default() };
+    let allowances = Allowances::of(&[None; Allowance::ALL.len()], wanted.purpose);
+    let pieces = Pattern::of([&drawn.draft], &allowances, &wanted).expect("room for allowances").pieces;
+    let lay = Lay::of(&pieces, cloth).expect("wide cloth");
+    cloth_picture(&drawn.subject(), &pieces, &lay, &lay.notices)
 }
 
 /// The demo bodies and some of people-507, thirty in all, by the shipped recipes in turn.

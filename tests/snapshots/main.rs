@@ -4,10 +4,19 @@ mod stale;
 
 use std::{path::PathBuf, process::Command};
 
+use breeks::{
+    drawing::SvgScale,
+    fit,
+    order::{Order, demo},
+    paper::{Subject, draft_picture},
+    recipe::load,
+    unit::Unit,
+};
+
 const DEMOS: [&str; 3] = ["stroke", "five", "cox"];
 
-/// The drawing, the answer and the overview of a demo body.
-fn drafted(demo: &str, test: &str) -> (String, String, String) {
+/// The drawing and the answer of a demo body.
+fn drafted(demo: &str, test: &str) -> (String, String) {
     let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("snapshots").join(test);
     let ended = Command::new(env!("CARGO_BIN_EXE_breeks"))
         .args(["draft", "--demo", demo, "--out"])
@@ -18,7 +27,7 @@ fn drafted(demo: &str, test: &str) -> (String, String, String) {
     let read = |ending: &str| {
         std::fs::read_to_string(folder.join(format!("{demo}-classic{ending}"))).expect("a sheet")
     };
-    (read(".svg"), read(".json"), read("-overview.svg"))
+    (read(".svg"), read(".json"))
 }
 
 fn in_the_folder(compare: impl FnOnce()) {
@@ -32,7 +41,7 @@ fn in_the_folder(compare: impl FnOnce()) {
 #[test]
 fn answers_of_the_demo_bodies() {
     for demo in DEMOS {
-        let (_, json, _) = drafted(demo, "answers");
+        let (_, json) = drafted(demo, "answers");
         in_the_folder(|| insta::assert_snapshot!(format!("answer_{demo}"), folded(&hundredths(&json))));
     }
 }
@@ -40,15 +49,18 @@ fn answers_of_the_demo_bodies() {
 #[test]
 fn drawings_of_the_demo_bodies() {
     for demo in DEMOS {
-        let (svg, _, _) = drafted(demo, "drawings");
+        let (svg, _) = drafted(demo, "drawings");
         in_the_folder(|| insta::assert_snapshot!(format!("drawing_{demo}"), hundredths(&svg)));
     }
 }
 
-/// The picture of the README is an overview that the program drew, kept whole so that a browser shows it.
+/// The picture of the README is the fit sheet's, kept whole so that a browser shows it.
 #[test]
 fn picture_of_the_readme() {
-    let (_, _, svg) = drafted("stroke", "picture");
+    let (order, _) = Order::read(&demo("stroke").expect("a demo")).expect("a sound demo");
+    let (draft, report) = fit::drafted(&order, &load("classic").expect("a recipe")).expect("a body");
+    let picture = draft_picture(&Subject { draft: &draft, report: &report, unit: Unit::Cm });
+    let svg = picture.to_svg(SvgScale::FitsScreen);
     in_the_folder(|| insta::assert_binary_snapshot!("picture_stroke.svg", svg.into_bytes()));
     let readme = include_str!("../../README.md");
     assert!(readme.contains("snapshots/picture_stroke.snap.svg"));

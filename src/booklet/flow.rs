@@ -1,0 +1,190 @@
+//! Blocks set in a width: pieces that stay whole, each with what is drawn of it.
+
+use std::rc::Rc;
+
+use kurbo::{Point, Vec2};
+
+use super::{Block, Lettering, Paragraph, Strip, table};
+use crate::drawing::{Drawing, Ink, Mark, Text, Wording, lines_of_text};
+
+/// Between two blocks side by side, cm.
+pub(super) const GUTTER: f64 = 0.5;
+
+/// What stays whole on a page.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Piece {
+    /// Empty height above it, which falls away at the top of a page, cm.
+    pub before: f64,
+    /// cm.
+    pub height: f64,
+    /// From its upper left corner.
+    pub marks: Vec<Mark>,
+    /// Each with where its upper left corner stands.
+    pub pictures: Vec<(Drawing, Point)>,
+    /// Not the last on a page.
+    pub holds_next: bool,
+    /// What is repeated above it at the top of a page.
+    pub head: Option<Rc<Piece>>,
+}
+
+impl Piece {
+    pub(super) fn new(before: f64) -> Self {
+        Self { before, ..Self::default() }
+    }
+
+    pub(super) fn words(&mut self, text: Text) {
+        self.marks.push(Mark::Text(text));
+    }
+
+    /// Marks and pictures of another piece, moved.
+    pub(super) fn take(&mut self, other: &Self, by: Vec2) {
+        self.marks.extend(other.marks.iter().map(|mark| mark.clone().moved(by)));
+        self.pictures.extend(other.pictures.iter().map(|(picture, at)| (picture.clone(), *at + by)));
+    }
+
+    /// The same moved to the right.
+    fn moved_right(&self, by: f64) -> Self {
+        let mut moved = Self { marks: Vec::new(), pictures: Vec::new(), ..self.clone() };
+        moved.take(self, Vec2::new(by, 0.0));
+        moved.head = self.head.as_ref().map(|head| Rc::new(head.moved_right(by)));
+        moved
+    }
+}
+
+/// The blocks set `width` cm wide, on pages that have room for `tallest` cm.
+pub(super) fn pieces(blocks: &[Block], lettering: &Lettering, width: f64, tallest: f64) -> Vec<Piece> {
+    let mut all = Vec::new();
+    let mut under_heading = false;
+    for block in blocks {
+        let mut own = of(block, lettering, width, tallest);
+        let is_paragraph = matches!(block, Block::Paragraph(_));
+        // A heading with one paragraph under it says what is coming: it does not end a page.
+        if under_heading && is_paragraph {
+            own.iter_mut().for_each(|piece| piece.holds_next = true);
+        }
+        under_heading = matches!(block, Block::Chapter(_) | Block::Section(_));
+        all.append(&mut own);
+    }
+    // Nothing comes after the last.
+    if let Some(last) = all.last_mut() {
+        last.holds_next = false;
+    }
+    all
+}
+
+fn of(block: &Block, lettering: &Lettering, width: f64, tallest: f64) -> Vec<Piece> {
+    let text = lettering.text;
+    match block {
+        Block::Chapter(words) => heading(words, lettering.chapter, 1.3 * lettering.chapter, width),
+        Block::Section(words) => heading(words, lettering.section, 0.9 * lettering.section, width),
+        Block::Paragraph(paragraph) => lines(paragraph, lettering, width),
+        Block::Sum(words) => {
+            let (size, indent) = (text, 1.2 * text);
+            let mut piece = Piece::new(0.3 * text);
+            for (number, line) in lines_of_text(words, size, width - 2.0 * indent).into_iter().enumerate() {
+                piece.height += lettering.leading();
+                let x = if number == 0 { indent } else { 2.0 * indent };
+                piece.words(Text::new(Point::new(x, piece.height), size, line));
+            }
+            piece.height += 0.1 * text;
+            vec![piece]
+        }
+        Block::List(rows) => rows.iter().flat_map(|words| item(words, lettering, width)).collect(),
+        Block::Table(table) => table::pieces(table, lettering, width),
+        Block::Picture(drawing) => vec![picture(drawing, lettering, width)],
+        Block::Columns(strips) => columns(strips, lettering, width, tallest),
+    }
+}
+
+fn heading(words: &Wording, size: f64, before: f64, width: f64) -> Vec<Piece> {
+    let mut piece = Piece::new(before);
+    for line in lines_of_text(words, size, width) {
+        piece.height += 1.2 * size;
+        piece.words(Text::new(Point::new(0.0, piece.height), size, line).bold());
+    }
+    piece.height += 0.35 * size;
+    piece.holds_next = true;
+    vec![piece]
+}
+
+/// A piece a line, so that a long paragraph runs over pages; its first two and last two lines stay together.
+fn lines(paragraph: &Paragraph, lettering: &Lettering, width: f64) -> Vec<Piece> {
+    let (size, ink) =
+        if paragraph.small { (lettering.small, Ink::Dark) } else { (lettering.text, Ink::Black) };
+    let lead = paragraph.lead.as_str();
+    let whole = format!("{lead} {}", paragraph.words);
+    // Bold letters are as wide as regular ones, so the lines are broken as one text.
+    let lines = lines_of_text(&Wording::paragraph(&whole), size, width);
+    let count = lines.len();
+    let mut bold_left = lead.chars().count();
+    let broken = lines.into_iter().enumerate().map(|(number, line)| {
+        let mut piece = Piece::new(if number == 0 { 0.45 * size } else { 0.0 });
+        piece.height = 1.42 * size;
+        let at = Point::new(0.0, 1.05 * size);
+        let cut = line.char_indices().nth(bold_left).map_or(line.len(), |(cut, _)| cut);
+        let (bold, plain) = line.split_at(cut);
+        bold_left = bold_left.saturating_sub(line.chars().count() + 1);
+        if !bold.is_empty() {
+            piece.words(Text::new(at, size, bold).bold().inked(ink));
+        }
+        let after = crate::drawing::text_width(bold, size);
+        let blanks = crate::drawing::text_width(" ", size) * (plain.len() - plain.trim_start().len()) as f64;
+        if !plain.trim().is_empty() {
+            piece.words(Text::new(at + Vec2::new(after + blanks, 0.0), size, plain.trim_start()).inked(ink));
+        }
+        piece.holds_next = count > 1 && (number == 0 || number + 2 == count);
+        piece
+    });
+    broken.collect()
+}
+
+fn item(words: &Wording, lettering: &Lettering, width: f64) -> Vec<Piece> {
+    let (size, indent) = (lettering.text, 1.1 * lettering.text);
+    let mut piece = Piece::new(0.2 * size);
+    for (number, line) in lines_of_text(words, size, width - indent).into_iter().enumerate() {
+        let baseline = piece.height + 1.05 * size;
+        if number == 0 {
+            piece.words(Text::new(Point::new(0.2 * size, baseline), size, "–"));
+        }
+        piece.words(Text::new(Point::new(indent, baseline), size, line));
+        piece.height += lettering.leading();
+    }
+    vec![piece]
+}
+
+fn picture(drawing: &Drawing, lettering: &Lettering, width: f64) -> Piece {
+    let mut piece = Piece::new(0.4 * lettering.text);
+    piece.pictures.push((drawing.clone(), Point::ORIGIN));
+    piece.height = drawing.bounds.height();
+    let size = lettering.small;
+    for line in lines_of_text(&drawing.title, size, width.min(drawing.bounds.width())) {
+        piece.height += 1.35 * size;
+        piece.words(Text::new(Point::new(0.0, piece.height), size, line).inked(Ink::Dark));
+    }
+    piece.height += 0.4 * size;
+    piece
+}
+
+/// Strips side by side as one piece; one below the other where they are taller than a page.
+fn columns(strips: &[Strip], lettering: &Lettering, width: f64, tallest: f64) -> Vec<Piece> {
+    let mut whole = Piece::new(0.9 * lettering.text);
+    let mut left = 0.0;
+    let mut in_turn = Vec::new();
+    for strip in strips {
+        let share = width * strip.share;
+        let own = pieces(&strip.blocks, lettering, share - GUTTER, tallest);
+        let mut y = 0.0;
+        for (number, piece) in own.into_iter().enumerate() {
+            if number > 0 {
+                y += piece.before;
+            }
+            let piece = piece.moved_right(left);
+            whole.take(&piece, Vec2::new(0.0, y));
+            y += piece.height;
+            in_turn.push(piece);
+        }
+        whole.height = whole.height.max(y);
+        left += share + GUTTER / strips.len() as f64;
+    }
+    if whole.height > tallest { in_turn } else { vec![whole] }
+}

@@ -1,0 +1,55 @@
+//! `breeks lesson`: the construction step by step, with this body's numbers.
+
+use std::{fmt::Write, path::PathBuf};
+
+use super::{
+    Ending,
+    input::Input,
+    output::{Sheet, file_stem, write_all},
+    print,
+};
+use crate::{
+    fit::drafted_legs,
+    mistake::Mistakes,
+    paper::{Subject, lesson},
+    recipe,
+    terms::Side,
+};
+
+#[derive(clap::Args)]
+pub(super) struct Arguments {
+    #[command(flatten)]
+    input: Input,
+    /// The folder for the lesson, made where it is missing
+    #[arg(long, value_name = "DIR", default_value = "drafts")]
+    out: PathBuf,
+}
+
+pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
+    let (order, notices) = arguments.input.read()?;
+    let recipe = recipe::load(&order.trousers.block)?;
+    let mut legs = drafted_legs(&order, &recipe)?;
+    legs.begin_with(notices);
+    let unit = arguments.input.unit(&order);
+    let mut sheets = Vec::new();
+    for leg in legs.iter() {
+        let stem = format!("{}-{}", file_stem(&leg.draft.name), file_stem(&recipe.name));
+        let stem = match leg.draft.side {
+            Side::Both => format!("{stem}-lesson"),
+            side => format!("{stem}-{side}-lesson"),
+        };
+        let booklet = lesson(&Subject { draft: &leg.draft, report: &leg.report, unit });
+        sheets.push(Sheet { name: format!("{stem}.html"), bytes: booklet.to_html().into_bytes() });
+        sheets.push(Sheet { name: format!("{stem}.pdf"), bytes: booklet.to_pdf()? });
+    }
+    let mut text = String::new();
+    for path in write_all(&arguments.out, &sheets)? {
+        // Cannot fail: writing to a string.
+        let _ = writeln!(text, "wrote {}", path.display());
+    }
+    if !legs.can_be_cut() {
+        text.push_str("The block is not to be cut as it stands: the lesson's last chapter says why.\n");
+    }
+    print(&text)?;
+    Ok(if legs.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+}

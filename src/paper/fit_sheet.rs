@@ -1,0 +1,136 @@
+//! The fit sheet: the page a fitter keeps beside a pattern. The draft with its ease at every level, where it came from,
+//! what sews to what, what was corrected, and what the toiles showed.
+
+mod picture;
+mod tables;
+
+use super::{
+    budget_bar::budget_bar,
+    cautions::CAUTIONS,
+    language::{Language, SHEET},
+    notes,
+    subject::Subject,
+};
+use crate::{
+    booklet::{Block, Booklet, Column, Lettering, Paragraph, Strip, Table},
+    drawing::{Drawing, Layer, Wording},
+    order::Fitting,
+};
+
+pub use self::picture::draft_picture;
+
+/// The sheet of a draft, with the record of its toiles and room for the next.
+pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
+    let mut blocks = vec![Block::plain(subject.block().as_str()), Block::remark(subject.how().as_str())];
+    let warnings = warnings(subject);
+    // What forbids cutting stands before everything else.
+    let (forbids, minds) = if subject.report.can_be_cut() { (None, warnings) } else { (warnings, None) };
+    blocks.extend(forbids);
+    blocks.push(Block::Picture(draft_picture(subject)));
+    let (mut left, mut middle, mut right) = (Vec::new(), Vec::new(), Vec::new());
+    left.push(Block::Table(tables::measurements(subject)));
+    middle.push(Block::Picture(crotch_bar(subject, 0.29 * Booklet::width() - 0.55)));
+    middle.push(Block::remark(&notes::crotch_words(subject)));
+    middle.push(Block::Table(tables::seams(subject)));
+    middle.push(Block::Table(tables::joins(subject)));
+    middle.extend(minds);
+    if subject.draft.adjustments.is_empty() {
+        right.push(Block::plain("No fit parameter: the plain block."));
+    } else {
+        right.push(Block::Table(tables::parameters(subject)));
+    }
+    right.push(Block::Table(tables::ease(subject)));
+    blocks.push(Block::Columns(vec![
+        Strip { share: 0.33, blocks: left },
+        Strip { share: 0.29, blocks: middle },
+        Strip { share: 0.38, blocks: right },
+    ]));
+    blocks.push(Block::Table(record(subject, fittings)));
+    let cautions = Paragraph { small: true, ..Paragraph::led("Before you cut.", &CAUTIONS.join(" ")) };
+    blocks.push(Block::Paragraph(cautions));
+    Booklet {
+        name: subject.title("fit sheet"),
+        description: Wording::paragraph(&subject.description("Fit sheet, drafted by breeks.")),
+        title: title(subject),
+        lettering: Lettering::SHEET,
+        blocks,
+    }
+}
+
+/// Whose sheet it is; a body without a name has one too.
+fn title(subject: &Subject<'_>) -> Wording {
+    let name = subject.name();
+    if name.as_str().is_empty() { Wording::line("Fit sheet") } else { name }
+}
+
+/// The numbers that decide the fit, as other papers show them: the draft with its levels, then seams, joins and the
+/// crotch length.
+pub(super) fn figures(subject: &Subject<'_>) -> Vec<Block> {
+    let mut blocks = vec![Block::Picture(draft_picture(subject)), Block::Table(tables::levels(subject))];
+    blocks.push(Block::section("Crotch length"));
+    blocks.push(Block::Picture(crotch_bar(subject, 9.0)));
+    blocks.push(Block::plain(&notes::crotch_words(subject)));
+    blocks.push(Block::Table(tables::seams(subject)));
+    blocks.push(Block::Table(tables::joins(subject)));
+    blocks
+}
+
+/// What a person should know before cutting.
+fn warnings(subject: &Subject<'_>) -> Option<Block> {
+    let said = notes::warnings_said(subject);
+    let cut = subject.report.can_be_cut();
+    let lead = if cut { "Mind." } else { "Not to be cut as it stands." };
+    (!cut || !said.is_empty())
+        .then(|| Block::Paragraph(Paragraph { small: cut, ..Paragraph::led(lead, &said.join(" ")) }))
+}
+
+fn crotch_bar(subject: &Subject<'_>, width: f64) -> Drawing {
+    /// A bar in a column of a page has little room for its words.
+    const NARROW: Language = Language { text: SHEET.small, ..SHEET };
+    let (marks, height) = budget_bar(subject, &NARROW, width);
+    let mut layer = Layer::new("Crotch length");
+    layer.marks = marks;
+    let description = format!("Crotch length as bars. {}", notes::crotch_words(subject));
+    Drawing {
+        title: Wording::line("Crotch length"),
+        description: Wording::paragraph(&description),
+        bounds: kurbo::Rect::new(-0.02, -0.02, width + 0.02, height + 0.05),
+        layers: vec![layer],
+    }
+}
+
+/// What the toiles showed, newest last, with room for more.
+fn record(subject: &Subject<'_>, fittings: &[Fitting]) -> Table {
+    /// Left to be written by hand.
+    const EMPTY: usize = 2;
+    let mut table = Table {
+        to_fill_in: true,
+        ..Table::new(
+            "Record of fittings",
+            vec![
+                Column::words("date", 1.4),
+                Column::words("block", 1.2),
+                Column::words("seen on the toile", 3.6),
+                Column::words("tested", 2.4),
+                Column::words("changed", 2.8),
+                Column::words("note", 2.2),
+            ],
+        )
+    };
+    for fitting in fittings {
+        let changed: Vec<String> =
+            fitting.changed.iter().map(|(key, value)| tables::changed(subject, key, *value)).collect();
+        table.row([
+            fitting.date.clone().unwrap_or_default(),
+            fitting.block.clone().unwrap_or_default(),
+            fitting.seen.join("; "),
+            fitting.tested.join("; "),
+            changed.join("; "),
+            fitting.note.clone().unwrap_or_default(),
+        ]);
+    }
+    for _ in 0..EMPTY {
+        table.row([""; 6]);
+    }
+    table
+}

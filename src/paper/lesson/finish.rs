@@ -1,0 +1,94 @@
+//! The finished block with the numbers that decide the fit.
+
+use super::{Class, sentence, sums::fine_length, truing::two};
+use crate::{
+    booklet::{Block, Booklet, Column, Table},
+    draft::{PanelShape, shape},
+    drawing::Wording,
+    paper::{cautions::CAUTIONS, correction::correction_within, figures::spoken},
+    terms::{Edge, Panel, Role, Word},
+};
+
+impl Class<'_> {
+    /// The last chapters.
+    pub(super) fn finish(&self) -> Vec<Block> {
+        let subject = self.subject;
+        let mut blocks = vec![Block::chapter("The finished block")];
+        if let Some(cut) = subject.draft.shape.front.cut_off {
+            let words = vec![
+                Block::section("The top is cut"),
+                Block::led(
+                    "Do.",
+                    &format!(
+                        "Measure {} down from the waist along the centre lines and along the side seams of \
+                         both panels, and draw the new waist through the marks with the darts closed, \
+                         square to the centres.",
+                        fine_length(cut.drop, self.unit())
+                    ),
+                ),
+                Block::led(
+                    "Why.",
+                    "The block is drafted from the measured waist, where the body holds a measurement; the \
+                     trousers end lower. Both panels lose the same along centre and side, so that seams \
+                     that agreed agree still.",
+                ),
+            ];
+            let whole = shape(&subject.draft.plan, &subject.draft.parameters);
+            let picture =
+                correction_within((6.0, 5.0), "The waist, before and after", &whole, &subject.draft.shape);
+            blocks.push(Block::beside(words, picture, Booklet::width()));
+        }
+        blocks.extend(crate::paper::fit_sheet::figures(subject));
+        for panel in Panel::ALL {
+            blocks.push(Block::Table(self.finished_points(*panel)));
+        }
+        blocks.push(Block::Table(self.lengths()));
+        blocks.push(Block::chapter("Before you cut"));
+        blocks.push(Block::List(CAUTIONS.iter().map(|words| Wording::line(words)).collect()));
+        let notices: Vec<Wording> = subject
+            .report
+            .notices()
+            .iter()
+            .chain(&subject.draft.notices)
+            .map(|notice| Wording::paragraph(&sentence(&notice.text)))
+            .collect();
+        if !notices.is_empty() {
+            let head = if subject.report.can_be_cut() { "Mind" } else { "Not to be cut as it stands" };
+            blocks.push(Block::section(head));
+            blocks.push(Block::List(notices));
+        }
+        blocks
+    }
+
+    fn finished_points(&self, panel: Panel) -> Table {
+        let mut table = Table::new(
+            &format!("The {panel}: its points when finished"),
+            vec![Column::words("point", 3.5), Column::numbers("across", 1.5), Column::numbers("down", 1.5)],
+        );
+        let finished = self.draft().shape.panel(panel);
+        for role in Role::ALL {
+            let at = finished.roles[*role];
+            let [x, y] = [at.x, at.y].map(|cm| two(self.unit().from_cm(cm)));
+            table.row([spoken(role.key()), x, y]);
+        }
+        table
+    }
+
+    fn lengths(&self) -> Table {
+        let mut table = Table::new(
+            "Sewn lengths of the edges",
+            vec![Column::words("edge", 3.0), Column::numbers("front", 1.5), Column::numbers("back", 1.5)],
+        );
+        let sewn = |panel: &PanelShape, edge: Edge| match edge {
+            Edge::Waist => panel.sewn_waist_length(),
+            Edge::SideSeam | Edge::Hem | Edge::Inseam | Edge::CrotchSeam => panel.edge(edge).length(),
+        };
+        let finished = &self.draft().shape;
+        for edge in Edge::ALL {
+            let [front, back] =
+                [&finished.front, &finished.back].map(|panel| two(self.unit().from_cm(sewn(panel, *edge))));
+            table.row([spoken(edge.key()), front, back]);
+        }
+        table
+    }
+}

@@ -1,0 +1,53 @@
+//! The level lines, which every construction begins with.
+
+use super::{Class, sentence, sums::fine};
+use crate::{
+    booklet::{Block, Booklet, Column, Table},
+    paper::figures::{short_name, spoken},
+    terms::Panel,
+};
+
+impl Class<'_> {
+    /// The chapter on the level lines.
+    pub(super) fn level_lines(&self) -> Vec<Block> {
+        let recipe = &self.draft().recipe;
+        let made = &self.draft().plan.construction;
+        let sums = self.sums();
+        let mut table = Table::new(
+            "Level lines, measured downwards from the waist line",
+            vec![
+                Column::words("line", 2.2),
+                Column::words("rule and sum", 5.4),
+                Column::numbers(&format!("below, {}", short_name(self.unit())), 1.4),
+            ],
+        );
+        let mut said = Vec::new();
+        for (line, y) in recipe.lines.iter().zip(&made.lines).skip(1) {
+            let sum = match (sums.rule(&line.at), sums.numbers(&line.at)) {
+                (rule, numbers) if rule == numbers => rule,
+                (rule, numbers) => format!("{rule} = {numbers}"),
+            };
+            table.row([spoken(&line.name), sum, fine(*y, self.unit())]);
+            said.push(crate::drawing::Wording::line(&sentence(&line.says)));
+        }
+        let stage = self.stage(Panel::Front, 0);
+        let words = vec![
+            Block::plain(
+                "Draw a long upright line and square the waist line out of its top. Everything is measured \
+                 from these two. Then square out the levels; what lies above the waist line has a minus.",
+            ),
+            Block::List(said),
+        ];
+        vec![
+            Block::chapter("The level lines"),
+            Block::beside(words, stage.levels_alone(), Booklet::width()),
+            Block::Table(table),
+            Block::led(
+                "Why.",
+                "A level is where body and pattern are compared, so front and back must have it at one \
+                 height: on the hip line the seat is widest, the crotch line lies below the body by the \
+                 ease of depth, at the knee the leg bends.",
+            ),
+        ]
+    }
+}

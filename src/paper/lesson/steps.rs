@@ -1,0 +1,172 @@
+//! One step of the construction: what is said, what is done, how it is worked out, what it is for.
+
+use super::{
+    Class, capital, sentence,
+    stage::{Along, Laid},
+    sums::{fine, fine_length},
+};
+use crate::{
+    booklet::{Block, Booklet},
+    drawing::Wording,
+    paper::figures::spoken,
+    recipe::{Height, PointId, PointRule, Proportion, Reach, Step, Way},
+};
+
+/// What is done with the pencil, and the sums it takes.
+struct Doing {
+    words: String,
+    sums: Vec<String>,
+    /// Lengths to write beside the new line.
+    laid: Vec<Laid>,
+}
+
+impl Class<'_> {
+    /// A step with its picture where it draws something.
+    pub(super) fn step(&self, number: usize, step: &Step) -> Vec<Block> {
+        let entry = step.entry();
+        let name = spoken(&entry.makes);
+        let heading =
+            Block::section(&format!("{} {}. {}", capital(entry.panel), entry.number, capitalised(&name)));
+        let mut blocks = vec![heading, Block::plain(&sentence(&entry.title))];
+        let reason = self.reason(step);
+        let why = (reason != ".").then(|| Block::led("Why.", &reason));
+        match step {
+            Step::Quantity { index, rule, .. } => {
+                let value =
+                    self.draft().plan.construction.quantities.get(*index).copied().unwrap_or_default();
+                blocks.push(Block::Sum(Wording::paragraph(&self.sums().quantity(&entry.makes, rule, value))));
+                blocks.extend(why);
+                vec![Block::Columns(vec![crate::booklet::Strip { share: 1.0, blocks }])]
+            }
+            Step::Point { id, rule, .. } => {
+                let doing = self.doing(*id, rule);
+                blocks.push(Block::led("Do.", &doing.words));
+                blocks.extend(doing.sums.iter().map(|sum| Block::Sum(Wording::paragraph(sum))));
+                blocks.push(Block::remark(&self.place(*id)));
+                blocks.extend(why);
+                let picture = self.stage(entry.panel, number).step(*id, rule, &doing.laid);
+                vec![Block::beside(blocks, picture, Booklet::width())]
+            }
+        }
+    }
+
+    fn doing(&self, id: PointId, rule: &PointRule) -> Doing {
+        let name = self.point_name(id);
+        let at = |id: &PointId| self.point_name(*id);
+        let line = |index: usize| spoken(&self.draft().recipe.lines[index].name);
+        let mut doing = Doing { words: String::new(), sums: Vec::new(), laid: Vec::new() };
+        doing.words = match rule {
+            PointRule::From { from, across, height } => {
+                let mut ways = Vec::new();
+                if let Some((way, length)) = across {
+                    ways.push(format!(
+                        "{} {}",
+                        self.length(length, Along::Across, &mut doing),
+                        towards(*way)
+                    ));
+                }
+                match height {
+                    None => {}
+                    Some(Height::Up(length)) => {
+                        ways.push(format!("{} up", self.length(length, Along::Upright, &mut doing)))
+                    }
+                    Some(Height::Down(length)) => {
+                        ways.push(format!("{} down", self.length(length, Along::Upright, &mut doing)))
+                    }
+                    Some(Height::On(index)) if across.is_some() => {
+                        ways.push(format!("on the {}", line(*index)))
+                    }
+                    Some(Height::On(index)) => ways.push(format!("straight to the {}", line(*index))),
+                }
+                if ways.is_empty() {
+                    ways.push("in the same place".to_owned());
+                }
+                format!("Mark {name} from {}: {}.", at(from), ways.join(", "))
+            }
+            PointRule::Diagonal { from, fork_up } => {
+                let length = self.length(fork_up, Along::Whole, &mut doing);
+                format!("Mark {name} from {}: {length} along the diagonal towards the fork and up.", at(from))
+            }
+            PointRule::Toward { from, toward, reach } => {
+                let (from, toward) = (at(from), at(toward));
+                let how = match reach {
+                    Reach::Part { minus, written } => {
+                        let back = if *minus { ", backwards" } else { "" };
+                        format!("{written} of the way from {from}{back}")
+                    }
+                    Reach::Past(length) => {
+                        let value = self.sums().value(length);
+                        let side = if value < 0.0 { "before" } else { "beyond" };
+                        let figure = fine(value.abs(), self.unit());
+                        doing.laid.push(Laid { figure, along: Along::Whole });
+                        self.note_sum(length, &mut doing);
+                        format!("{} {side} {toward}", fine_length(value.abs(), self.unit()))
+                    }
+                };
+                format!("Mark {name} on the line from {from} to {toward}: {how}.")
+            }
+            PointRule::Span { from, span, on, towards: way } => {
+                let length = self.length(span, Along::Whole, &mut doing);
+                format!(
+                    "Mark {name} on the {}, {}: {length} from {}, laid obliquely.",
+                    line(*on),
+                    towards(*way),
+                    at(from)
+                )
+            }
+            PointRule::Meet { line: [first, second], on } => {
+                format!(
+                    "Mark {name} where the line through {} and {} meets the {}.",
+                    at(first),
+                    at(second),
+                    line(*on)
+                )
+            }
+        };
+        doing
+    }
+
+    /// A length with its unit; its sum is noted.
+    fn length(&self, rule: &Proportion, along: Along, doing: &mut Doing) -> String {
+        let value = self.sums().value(rule);
+        doing.laid.push(Laid { figure: fine(value, self.unit()), along });
+        self.note_sum(rule, doing);
+        fine_length(value, self.unit())
+    }
+
+    fn note_sum(&self, rule: &Proportion, doing: &mut Doing) {
+        if rule.references().next().is_some() || self.unit() == crate::unit::Unit::Inch {
+            doing.sums.push(self.sums().proportion(rule));
+        }
+    }
+
+    /// Where a point lies, from the first point.
+    fn place(&self, id: PointId) -> String {
+        let made = &self.draft().plan.construction;
+        let at = made.points[id.0] - made.points[0];
+        let start = self.point_name(PointId(0));
+        let across = match at.x {
+            x if x.abs() < 0.005 => format!("straight below {start}"),
+            x if x < 0.0 => format!("{} towards the fork from {start}", fine_length(-x, self.unit())),
+            x => format!("{} towards the side from {start}", fine_length(x, self.unit())),
+        };
+        let down = match at.y {
+            y if y.abs() < 0.005 => "on the waist line".to_owned(),
+            y if y < 0.0 => format!("{} above the waist line", fine_length(-y, self.unit())),
+            y => format!("{} below the waist line", fine_length(y, self.unit())),
+        };
+        format!("Check: it lies {across}, {down}.")
+    }
+}
+
+fn towards(way: Way) -> &'static str {
+    match way {
+        Way::Side => "towards the side",
+        Way::Fork => "towards the fork",
+    }
+}
+
+/// A name at the beginning of a heading.
+fn capitalised(name: &str) -> String {
+    sentence(name).trim_end_matches('.').to_owned()
+}

@@ -1,0 +1,136 @@
+//! Rules with a body's numbers in them.
+
+use crate::{
+    draft::Plan,
+    paper::figures::{decimal, short_name, spoken},
+    recipe::{Ladder, Number, Part, Proportion, QuantityRule, Reference},
+    unit::Unit,
+};
+
+/// A length to two decimals without zeros at its end: what a sum can be followed by.
+pub(super) fn fine(cm: f64, unit: Unit) -> String {
+    let text = decimal(unit.from_cm(cm), 2);
+    match text.strip_suffix(".00") {
+        Some(whole) => whole.to_owned(),
+        None => text.strip_suffix('0').map_or(text.clone(), str::to_owned),
+    }
+}
+
+/// The same with its unit.
+pub(super) fn fine_length(cm: f64, unit: Unit) -> String {
+    format!("{} {}", fine(cm, unit), short_name(unit))
+}
+
+/// A number without unit, as short as it can be said.
+fn plain(number: f64) -> String {
+    format!("{number}").replace('-', "−")
+}
+
+/// What rules are worked out with.
+#[derive(Clone, Copy)]
+pub(super) struct Sums<'a> {
+    pub plan: &'a Plan,
+    pub unit: Unit,
+}
+
+impl Sums<'_> {
+    /// The value that a name stands for.
+    pub(super) fn value_of(&self, reference: Reference) -> f64 {
+        // A reference without a value would have stopped the construction.
+        self.plan.construction.value_of(reference, &self.plan.inputs).unwrap_or_default()
+    }
+
+    /// What a rule comes to.
+    pub(super) fn value(&self, rule: &Proportion) -> f64 {
+        rule.value(&self.plan.inputs, &self.plan.construction).unwrap_or_default()
+    }
+
+    /// The rule, the rule with numbers and what it comes to: `1/16 hip + 0.5 = 101.5/16 + 0.5 = 6.84 cm`. A bare length
+    /// is its own sum.
+    pub(super) fn proportion(&self, rule: &Proportion) -> String {
+        let mut stages = vec![self.rule(rule)];
+        for next in [self.numbers(rule), fine(self.value(rule), self.unit)] {
+            if stages.last() != Some(&next) {
+                stages.push(next);
+            }
+        }
+        format!("{} {}", stages.join(" = "), short_name(self.unit))
+    }
+
+    /// The rule as the trade writes it.
+    pub(super) fn rule(&self, rule: &Proportion) -> String {
+        signed(rule.parts().map(|part| {
+            let words = match (part.number, part.of) {
+                (Some(number), Some((_, name))) => format!("{number} {}", spoken(name)),
+                (Some(number), None) if self.unit == Unit::Inch => format!("{number} cm"),
+                (Some(number), None) => number.to_string(),
+                (None, Some((_, name))) => spoken(name),
+                (None, None) => String::new(),
+            };
+            (part.minus, words)
+        }))
+    }
+
+    /// The rule with numbers in the place of names.
+    pub(super) fn numbers(&self, rule: &Proportion) -> String {
+        signed(rule.parts().map(|part| (part.minus, self.part(&part))))
+    }
+
+    fn part(&self, part: &Part<'_>) -> String {
+        let Some((reference, _)) = part.of else {
+            return part.number.map(|number| fine(number.value(), self.unit)).unwrap_or_default();
+        };
+        let value = self.value_of(reference);
+        let value = match fine(value, self.unit) {
+            negative if negative.starts_with('−') => format!("({negative})"),
+            positive => positive,
+        };
+        match part.number {
+            None => value,
+            Some(Number::Fraction { whole: 0, over: 1, under }) => format!("{value}/{under}"),
+            Some(Number::Fraction { whole: 0, over, under }) => format!("{over} × {value}/{under}"),
+            Some(number) => format!("{number} × {value}"),
+        }
+    }
+
+    /// How a quantity is worked out.
+    pub(super) fn quantity(&self, name: &str, rule: &QuantityRule, value: f64) -> String {
+        let name = spoken(name);
+        match rule {
+            QuantityRule::Is(rule) => format!("{name} = {}", self.proportion(rule)),
+            QuantityRule::Ladder(ladder) => {
+                format!("{name} = {} = {}", self.ladder(ladder), fine_length(value, self.unit))
+            }
+        }
+    }
+
+    fn ladder(&self, ladder: &Ladder) -> String {
+        let (at, end) = match ladder.between {
+            crate::recipe::Between::Ramp => ("at", ", in proportion between"),
+            crate::recipe::Between::Step => ("from", ""),
+        };
+        let cm = if self.unit == Unit::Inch { " cm" } else { "" };
+        let rungs: Vec<String> = ladder
+            .rungs
+            .iter()
+            .map(|[size, value]| format!("{}{cm} {at} {}{cm}", plain(*value), plain(*size)))
+            .collect();
+        let size = fine_length(self.value_of(ladder.by), self.unit);
+        format!("by {} {size}: {}{end}", spoken(&ladder.by_name), rungs.join(", "))
+    }
+}
+
+/// Summands with their signs between them.
+fn signed(parts: impl Iterator<Item = (bool, String)>) -> String {
+    let mut out = String::new();
+    for (number, (minus, words)) in parts.enumerate() {
+        out.push_str(match (number, minus) {
+            (0, false) => "",
+            (0, true) => "−",
+            (_, false) => " + ",
+            (_, true) => " − ",
+        });
+        out.push_str(&words);
+    }
+    out
+}

@@ -1,0 +1,354 @@
+//! A student who has the printed lesson and nothing else: follows its rules with ruler and sums of their own.
+
+use std::collections::BTreeMap;
+
+use crate::page::{Seen, seen};
+
+/// Where a point lies, cm: towards the side and down, from the first point.
+pub(crate) type Place = [f64; 2];
+
+/// What the student drew.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Paper {
+    /// Measurements, ease, style and quantities by their names, and levels by theirs.
+    pub(crate) lengths: BTreeMap<String, f64>,
+    /// Points by their names.
+    pub(crate) points: BTreeMap<String, Place>,
+    /// How far the crease stands from the first point.
+    pub(crate) crease: f64,
+    /// Sums and places in which the lesson's own figures were found to agree.
+    pub(crate) agreed: usize,
+    /// Panel and role: recipe's point, as constructed and as trued.
+    pub(crate) trued: BTreeMap<(String, String), (String, Place, Place)>,
+    /// Panel and role: moved by all corrections together.
+    pub(crate) moved: BTreeMap<(String, String), Place>,
+    /// Panel and role: when finished.
+    pub(crate) finished: BTreeMap<(String, String), Place>,
+}
+
+/// The lesson prints hundredths; a sum of rounded lengths may be a little more than half of one off, cm.
+const PRINTED: f64 = 0.011;
+
+/// Follows a printed lesson in centimetres.
+pub(crate) fn follow(html: &str) -> Paper {
+    let page = seen(html);
+    let mut paper = Paper::default();
+    let mut heading = String::new();
+    let mut sums: Vec<String> = Vec::new();
+    let mut doing = String::new();
+    let mut made = String::new();
+    for item in page {
+        match item {
+            Seen::Heading(words) => {
+                heading = words;
+                sums.clear();
+                doing.clear();
+            }
+            Seen::Sum(sum) => {
+                if is_step(&heading) && doing.is_empty() {
+                    paper.quantity(&sum);
+                } else {
+                    sums.push(sum);
+                }
+            }
+            Seen::Words { lead, words } if lead == "Do." && is_step(&heading) => doing = words,
+            Seen::Words { words, .. } if words.starts_with("Check: ") => {
+                made = paper.mark(&doing, &sums);
+                paper.check(&made, &words);
+            }
+            Seen::Words { lead, words } if lead == "Why." && is_step(&heading) => {
+                if words.to_lowercase().contains("it lies on the crease") && !doing.is_empty() {
+                    paper.crease = paper.points[&made][0];
+                }
+            }
+            Seen::Words { .. } => {}
+            Seen::Table { caption, rows } => paper.table(&caption, &rows[1..]),
+        }
+    }
+    paper
+}
+
+fn is_step(heading: &str) -> bool {
+    let rest = heading.strip_prefix("Front ").or_else(|| heading.strip_prefix("Back "));
+    rest.is_some_and(|rest| rest.starts_with(|letter: char| letter.is_ascii_digit()))
+}
+
+impl Paper {
+    fn table(&mut self, caption: &str, rows: &[Vec<String>]) {
+        if caption.starts_with("Measurements, without ease") || caption.starts_with("Ease, style") {
+            for row in rows {
+                self.lengths.insert(row[0].clone(), number(&row[1]));
+            }
+        } else if caption.starts_with("Level lines") {
+            self.lengths.insert("waist line".to_owned(), 0.0);
+            for row in rows {
+                let (rule, numbers) = row[1].split_once(" = ").unwrap_or((&row[1], &row[1]));
+                let exact = self.value(rule);
+                self.agree(exact, number(&row[2]), &row[0]);
+                self.agree_numbers(numbers, exact, &row[0]);
+                self.lengths.insert(row[0].clone(), exact);
+            }
+        } else if let Some((panel, _)) = caption.split_once(": its points as constructed") {
+            for row in rows {
+                let [x, y, trued_x, trued_y] = [2, 3, 4, 5].map(|cell| number(&row[cell]));
+                let entry = (row[1].clone(), [x, y], [trued_x, trued_y]);
+                self.trued.insert((panel_of(panel), row[0].clone()), entry);
+            }
+        } else if caption.ends_with(": points moved") {
+            for row in rows {
+                let place = self.moved.entry((row[1].clone(), row[0].clone())).or_default();
+                place[0] += number(&row[2]);
+                place[1] += number(&row[3]);
+            }
+        } else if let Some((panel, _)) = caption.split_once(": its points when finished") {
+            for row in rows {
+                let place = [number(&row[1]), number(&row[2])];
+                self.finished.insert((panel_of(panel), row[0].clone()), place);
+            }
+        }
+    }
+
+    /// `front extension = 1/16 hip + 1.3 = 101.5/16 + 1.3 = 7.64 cm`, or by a ladder.
+    fn quantity(&mut self, sum: &str) {
+        let (name, rule) = sum.split_once(" = ").expect("a name and its rule");
+        let exact = match rule.strip_prefix("by ") {
+            Some(ladder) => self.ladder(ladder),
+            None => self.sum(rule),
+        };
+        let printed = rule.rsplit(" = ").next().expect("a result");
+        self.agree(exact, length(printed), name);
+        self.lengths.insert(name.to_owned(), exact);
+    }
+
+    /// `hip 101.5 cm: 3 at 88, 3.25 at 104, in proportion between = 3.21 cm`.
+    fn ladder(&self, ladder: &str) -> f64 {
+        let (by, rest) = ladder.split_once(": ").expect("a size and its rungs");
+        let name = by.trim_end_matches(" cm").rsplit_once(' ').expect("a name and its size").0;
+        let size = self.lengths[name];
+        let rungs = rest.rsplit_once(" = ").expect("a result").0;
+        let (rungs, ramp) = match rungs.strip_suffix(", in proportion between") {
+            Some(rungs) => (rungs, true),
+            None => (rungs, false),
+        };
+        let rungs: Vec<[f64; 2]> = rungs
+            .split(", ")
+            .map(|rung| {
+                let word = if ramp { " at " } else { " from " };
+                let (value, at) = rung.split_once(word).expect("a value at a size");
+                [number(at), number(value)]
+            })
+            .collect();
+        if size <= rungs[0][0] {
+            return rungs[0][1];
+        }
+        for pair in rungs.windows(2) {
+            let ([from, low], [to, high]) = (pair[0], pair[1]);
+            if size < to {
+                return if ramp { low + (high - low) / (to - from) * (size - from) } else { low };
+            }
+        }
+        rungs[rungs.len() - 1][1]
+    }
+
+    /// `1/16 hip + 1.3 = 101.5/16 + 1.3 = 7.64 cm`: worked out from the names; the lesson's own stages must agree.
+    fn sum(&mut self, sum: &str) -> f64 {
+        let stages: Vec<&str> = sum.trim_end_matches(" cm").split(" = ").collect();
+        let exact = self.value(stages[0]);
+        for stage in &stages[1..] {
+            self.agree_numbers(stage, exact, sum);
+        }
+        exact
+    }
+
+    /// Takes the pencil as a `Do` says, with the exact lengths that its sums give. Returns the name of the new point.
+    fn mark(&mut self, doing: &str, sums: &[String]) -> String {
+        let exact: Vec<(f64, f64)> = sums
+            .iter()
+            .map(|sum| {
+                let printed = length(sum.rsplit(" = ").next().expect("a result"));
+                (printed, self.sum(sum))
+            })
+            .collect();
+        let long = |text: &str| {
+            let printed = length(text);
+            let same = exact.iter().find(|(of, _)| (of.abs() - printed.abs()).abs() < 1e-9);
+            same.map_or(printed, |(_, exact)| if printed < 0.0 { -exact.abs() } else { exact.abs() })
+        };
+        let doing = doing.strip_prefix("Mark ").and_then(|rest| rest.strip_suffix('.')).expect("a mark");
+        let (name, place) = if let Some((name, rest)) = doing.split_once(" on the line from ") {
+            let (ends, how) = rest.split_once(": ").expect("how far");
+            let (from, toward) = ends.split_once(" to ").expect("two points");
+            let (a, b) = (self.points[from], self.points[toward]);
+            let place = if let Some((part, end)) = how.split_once(" of the way from ") {
+                let part =
+                    if end.ends_with(", backwards") { -value_of_number(part) } else { value_of_number(part) };
+                [a[0] + part * (b[0] - a[0]), a[1] + part * (b[1] - a[1])]
+            } else {
+                let (far, sign) = match how.split_once(" beyond ") {
+                    Some((far, _)) => (far, 1.0),
+                    None => (how.split_once(" before ").expect("beyond or before").0, -1.0),
+                };
+                let whole = (b[0] - a[0]).hypot(b[1] - a[1]);
+                let far = sign * long(far) / whole;
+                [b[0] + far * (b[0] - a[0]), b[1] + far * (b[1] - a[1])]
+            };
+            (name, place)
+        } else if let Some((name, rest)) = doing.split_once(" where the line through ") {
+            let (ends, line) = rest.split_once(" meets the ").expect("a line to meet");
+            let (first, second) = ends.split_once(" and ").expect("two points");
+            let (a, b, y) = (self.points.get(first), self.points.get(second), self.lengths[line]);
+            let (a, b) = (a.expect(first), b.expect(second));
+            (name, [a[0] + (b[0] - a[0]) * (y - a[1]) / (b[1] - a[1]), y])
+        } else if let Some(doing) = doing.strip_suffix(", laid obliquely") {
+            let (name, rest) = doing.split_once(" on the ").expect("a level");
+            let (line, rest) = rest.split_once(", towards the ").expect("a way");
+            let (way, rest) = rest.split_once(": ").expect("a length");
+            let (far, from) = rest.split_once(" from ").expect("a point");
+            let from = self.points[from];
+            let y = self.lengths[line];
+            let across = (long(far).powi(2) - (y - from[1]).powi(2)).sqrt();
+            (name, [from[0] + if way == "side" { across } else { -across }, y])
+        } else {
+            let (name, rest) = doing.split_once(" from ").expect("a point to start from");
+            let (from, ways) = rest.split_once(": ").expect("ways to go");
+            // A student who meets a name that was never marked puts the first point there.
+            let start = if self.points.is_empty() { Some([0.0, 0.0]) } else { None };
+            let mut place = match start {
+                Some(origin) => *self.points.entry(from.to_owned()).or_insert(origin),
+                None => self.points[from],
+            };
+            for way in ways.split(", ") {
+                if let Some(far) = way.strip_suffix(" towards the side") {
+                    place[0] += long(far);
+                } else if let Some(far) = way.strip_suffix(" towards the fork") {
+                    place[0] -= long(far);
+                } else if let Some(far) = way.strip_suffix(" along the diagonal towards the fork and up") {
+                    let far = long(far) / 2.0_f64.sqrt();
+                    place = [place[0] - far, place[1] - far];
+                } else if let Some(far) = way.strip_suffix(" up") {
+                    place[1] -= long(far);
+                } else if let Some(far) = way.strip_suffix(" down") {
+                    place[1] += long(far);
+                } else if let Some(line) =
+                    way.strip_prefix("on the ").or(way.strip_prefix("straight to the "))
+                {
+                    place[1] = self.lengths[line];
+                } else {
+                    assert_eq!(way, "in the same place", "a way nobody knows: {doing}");
+                }
+            }
+            (name, place)
+        };
+        self.points.insert(name.to_owned(), place);
+        name.to_owned()
+    }
+
+    /// `Check: it lies 10.08 cm towards the fork from crease waist, 31.1 cm below the waist line.`
+    fn check(&mut self, name: &str, words: &str) {
+        let words = words.strip_prefix("Check: it lies ").expect("a check").trim_end_matches('.');
+        let (across, down) = words.rsplit_once(", ").expect("across and down");
+        let x = if let Some((far, _)) = across.split_once(" towards the fork from ") {
+            -length(far)
+        } else if let Some((far, _)) = across.split_once(" towards the side from ") {
+            length(far)
+        } else {
+            assert!(across.starts_with("straight below "), "{across}");
+            0.0
+        };
+        let y = if let Some(far) = down.strip_suffix(" below the waist line") {
+            length(far)
+        } else if let Some(far) = down.strip_suffix(" above the waist line") {
+            -length(far)
+        } else {
+            assert_eq!(down, "on the waist line");
+            0.0
+        };
+        let own = self.points[name];
+        self.agree(own[0], x, name);
+        self.agree(own[1], y, name);
+    }
+
+    /// The value of a rule, worked out from the names.
+    fn value(&self, rule: &str) -> f64 {
+        terms(rule).into_iter().map(|(sign, term)| sign * self.term(term)).sum()
+    }
+
+    /// `1/16 hip`, `hip`, `1.3`.
+    fn term(&self, term: &str) -> f64 {
+        let letters = term.find(|letter: char| letter.is_alphabetic());
+        let Some(at) = letters else { return arithmetic(term) };
+        let (count, name) = (term[..at].trim(), &term[at..]);
+        let count = if count.is_empty() { 1.0 } else { value_of_number(count) };
+        count * self.lengths.get(name).unwrap_or_else(|| panic!("`{name}` was never worked out"))
+    }
+
+    fn agree_numbers(&mut self, numbers: &str, exact: f64, what: &str) {
+        let named = numbers.contains(|letter: char| letter.is_alphabetic());
+        let theirs = if named {
+            self.value(numbers)
+        } else {
+            terms(numbers).into_iter().map(|(sign, term)| sign * arithmetic(term)).sum()
+        };
+        self.agree(exact, theirs, what);
+    }
+
+    fn agree(&mut self, own: f64, printed: f64, what: &str) {
+        assert!((own - printed).abs() < 2.0 * PRINTED, "{what}: worked out {own}, printed {printed}");
+        self.agreed += 1;
+    }
+}
+
+fn panel_of(words: &str) -> String {
+    words.strip_prefix("The ").expect("a panel").to_owned()
+}
+
+/// Summands with their signs. A minus in parentheses belongs to its number.
+fn terms(text: &str) -> Vec<(f64, &str)> {
+    let mut all = Vec::new();
+    let mut rest = text.trim();
+    let mut sign = 1.0;
+    if let Some(after) = rest.strip_prefix('−') {
+        (rest, sign) = (after, -1.0);
+    }
+    loop {
+        let next = [" + ", " − "].iter().filter_map(|between| rest.find(between)).min();
+        let Some(at) = next else { break };
+        all.push((sign, rest[..at].trim()));
+        sign = if rest[at..].starts_with(" + ") { 1.0 } else { -1.0 };
+        let width = if sign > 0.0 { " + ".len() } else { " − ".len() };
+        rest = &rest[at + width..];
+    }
+    all.push((sign, rest.trim()));
+    all
+}
+
+/// `101.5/16`, `3 × 31.1/5`, `0.5 × 12`, `(−4)/2`, `1.3`.
+fn arithmetic(text: &str) -> f64 {
+    let (count, rest) =
+        text.split_once(" × ").map_or((1.0, text), |(count, rest)| (value_of_number(count), rest));
+    let (over, under) = rest.split_once('/').map_or((rest, 1.0), |(over, under)| (over, number(under)));
+    let over = over.trim_start_matches('(').trim_end_matches(')');
+    count * number(over) / under
+}
+
+/// `2`, `0.5`, `1/3`, `1 1/2`.
+fn value_of_number(text: &str) -> f64 {
+    let (whole, fraction) = match text.split_once(' ') {
+        Some((whole, fraction)) => (number(whole), fraction),
+        None => (0.0, text),
+    };
+    match fraction.split_once('/') {
+        Some((over, under)) => whole + number(over) / number(under),
+        None => whole + number(fraction),
+    }
+}
+
+/// `7.64 cm`.
+fn length(text: &str) -> f64 {
+    number(text.trim_end_matches(" cm"))
+}
+
+/// A printed number; its minus is a true minus.
+fn number(text: &str) -> f64 {
+    text.trim().replace('−', "-").parse().unwrap_or_else(|_| panic!("`{text}` is no number"))
+}
