@@ -68,9 +68,16 @@ export class Regions {
     const { width, height } = view.size();
     const far = view.scale < 4.4;
     if (this.far !== far) this.list.classList.toggle("far", (this.far = far));
+    const [wide, high] = far ? [26, 26] : [96, 27];
+    const taken = [];
     for (const mark of this.#marks) {
       if (!mark.place) continue;
-      const [x, y] = view.toScreen(mark.place);
+      let [x, y] = view.toScreen(mark.place);
+      // Where the panels lie over each other so do the places: a later one stands below an earlier one.
+      let hit;
+      const hits = ([a, b]) => Math.abs(a - x) < wide && Math.abs(b - y) < high;
+      while ((hit = taken.find(hits))) y = hit[1] + high;
+      taken.push([x, y]);
       const seen = x > (view.margin ?? 0) && x < width - 10 && y > 8 && y < height - 8;
       if (mark.seen !== seen) mark.item.classList.toggle("away", !(mark.seen = seen));
       const at = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px)`;

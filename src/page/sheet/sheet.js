@@ -97,6 +97,7 @@ function lay(told, whole = true) {
     drawer.measurements(draft, table.measurements, state.unit);
     describe(draft);
   }
+  if (whole) find("panels").classList.toggle("over", find("lay").value === "over");
   panels.draw(draft, told.marks, state.side, state.places);
   levels.fill(draft, state.side, state.unit, names);
   levels.lay(view, margin());
@@ -118,8 +119,10 @@ function head(file, draft) {
   }
   find("undo").disabled = !history.undoable;
   find("undo").textContent = history.undoable ? `Undo ${history.undoable}` : "Undo";
+  find("undo").title = find("undo").textContent;
   find("redo").disabled = !history.redoable;
   find("redo").textContent = history.redoable ? `Redo ${history.redoable}` : "Redo";
+  find("redo").title = find("redo").textContent;
   find("save").disabled = history.pending().length === 0 && history.toiles.length === 0 && file.saved;
   find("save").textContent = history.unsaved ? `Save ${history.unsaved} ${history.unsaved === 1 ? "change" : "changes"}` : "Save";
   drawer.changes(history.names);
@@ -137,7 +140,10 @@ function notes(draft, file) {
   const list = document.createElement("ul");
   for (const warning of draft.warnings) {
     const item = document.createElement("li");
-    item.textContent = warning.text.charAt(0).toUpperCase() + warning.text.slice(1).replaceAll("`", "") + ".";
+    const words = warning.text.replaceAll("`", "");
+    // a key of the file stays as it is written there
+    const starts = warning.text.startsWith("`") ? words : words.charAt(0).toUpperCase() + words.slice(1);
+    item.textContent = `${starts}.`;
     list.append(item);
   }
   const heading = document.createElement("h2");
@@ -389,6 +395,7 @@ find("drawing").addEventListener("pointerup", (event) => {
 });
 window.addEventListener("beforeunload", (event) => { if (history.unsaved) event.preventDefault(); });
 
+view.measureMargin = margin;
 view.onChange(() => {
   levels.lay(view, view.margin ?? margin());
   regions.lay(view);

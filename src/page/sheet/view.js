@@ -22,6 +22,7 @@ export class View {
   whole(bounds = this.#bounds, margin = this.margin ?? 0) {
     this.#bounds = bounds;
     this.margin = margin;
+    this.moved = false;
     const { width, height } = this.size();
     const room = { width: width - margin - 24, height: height - 56 };
     this.scale = Math.max(1, Math.min(room.width / bounds.width, room.height / bounds.height));
@@ -35,9 +36,10 @@ export class View {
     return this.area;
   }
 
-  move(x, y) { this.x += x; this.y += y; this.draw(); }
+  move(x, y) { this.moved = true; this.x += x; this.y += y; this.draw(); }
 
   zoom(by, [x, y] = this.#middle()) {
+    this.moved = true;
     const scale = Math.min(80, Math.max(1, this.scale * by));
     const part = scale / this.scale;
     this.x = x - (x - this.x) * part;
@@ -98,6 +100,10 @@ export class View {
       event.preventDefault();
       keys[event.key]();
     });
-    new ResizeObserver(() => { this.area = null; this.whole(); }).observe(this.svg);
+    new ResizeObserver(() => {
+      this.area = null;
+      if (this.moved) this.draw();
+      else this.whole(this.#bounds, this.measureMargin?.() ?? this.margin);
+    }).observe(this.svg);
   }
 }

@@ -29,6 +29,12 @@ async function main() {
   const browser = await puppeteer.launch({ executablePath: chromium, headless: true, args: ["--no-sandbox", "--disable-gpu"] });
   try {
     await walk(browser);
+  } catch (error) {
+    for (const page of (await browser.pages()).slice(-1)) {
+      await page.screenshot({ path: path.join(folder, "failed.png") });
+      console.log(`the page said: ${await text(page, "#state")}`);
+    }
+    throw error;
   } finally {
     await browser.close();
   }
@@ -222,7 +228,7 @@ async function dragged(page) {
 
 /** Takes the wall drawing away and measures its test square as poppler sees it. */
 async function downloaded(page) {
-  const session = await page.createCDPSession();
+  const session = await page.browser().target().createCDPSession();
   await session.send("Browser.setDownloadBehavior", { behavior: "allow", downloadPath: folder });
   await page.click("#take summary");
   await page.click('[data-file="wall"]');
@@ -232,8 +238,13 @@ async function downloaded(page) {
   execFileSync(program, ["draft", "file.toml", "--out", "out"], { cwd: folder, stdio: "ignore" });
   const [stroke] = fs.readdirSync(path.join(folder, "out")).filter((it) => /^[^.]*-classic\.pdf$/.test(it));
   assert.ok(fs.readFileSync(pdf).equals(fs.readFileSync(path.join(folder, "out", stroke))), "as the command writes it");
+  // its page against the drawing's own size: 72 points are 2.54 cm
+  const box = fs.readFileSync(pdf, "latin1").match(/\/MediaBox \[\s*0 0 ([\d.]+) ([\d.]+)/).slice(1).map(Number);
+  const svg = fs.readFileSync(path.join(folder, "out", stroke.replace(".pdf", ".svg")), "utf8");
+  const size = ["width", "height"].map((side) => Number(svg.match(new RegExp(`<svg[^>]* ${side}="([\\d.]+)cm"`))[1]));
+  size.forEach((cm, index) => assert.ok(Math.abs((box[index] / 72) * 2.54 - cm) < 0.01, `${box} ${size}`));
   await page.click("#take summary");
-  console.log(`taken away: ${pdf}`);
+  console.log(`taken away: ${path.basename(pdf)}, at true scale ${size.map((cm) => cm.toFixed(1)).join(" by ")} cm`);
 }
 
 /** A toile question answered and its change done. */
@@ -294,7 +305,7 @@ async function keys(page) {
   await until("a named change", async () => (await text(page, "#undo")) !== before);
   await page.keyboard.press("Escape");
   assert.strictEqual(await page.evaluate(() => document.activeElement.dataset.place), "seat");
-  await page.focus("#drawing");
+  await page.$eval("#drawing", (it) => it.focus());
   const place = () => page.$eval("#world", (it) => it.getAttribute("transform"));
   const still = await place();
   for (const key of ["+", "ArrowLeft", "ArrowDown"]) {
@@ -323,8 +334,9 @@ async function sizes(browser, complaints) {
     assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth), `${name} scrolls sideways`);
     await sound(page, `${name}${dark ? ", dark" : ""}`);
     await page.screenshot({ path: path.join(folder, `${name}.png`) });
-    await page.click('[data-place="front thigh"]');
-    await page.waitForSelector('[data-key="thigh.front"]');
+    if (width < 900) await page.tap('[data-place="front thigh"]');
+    else await page.click('[data-place="front thigh"]');
+    await page.waitForSelector('[data-key="thigh.front"]', { timeout: 5000 });
     await pause(100);
     await sound(page, `${name}, rulers open`);
     await page.screenshot({ path: path.join(folder, `${name}-rulers.png`) });
