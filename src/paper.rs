@@ -42,11 +42,11 @@ mod wall;
 
 pub(crate) use cautions::CAUTIONS;
 pub use cautions::cautions;
-pub(crate) use construction_marks::drawn_for;
 pub use choices::choices;
 pub use cloth_picture::cloth_picture;
 pub use cloth_table::cloth_table;
 pub use comparison::{comparison, comparison_page};
+pub(crate) use construction_marks::drawn_for;
 pub use correction::correction_picture;
 pub use corrections_page::{Shown, corrections_page};
 pub use difference_table::difference_table;

@@ -39,7 +39,10 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         }
     };
     let table = Table::set_up(desk, arguments.port)?;
-    print(&format!("The table is laid: open\n\n    {}\n\nin a browser on this machine. Ctrl-C ends it.\n", table.address()))?;
+    print(&format!(
+        "The table is laid: open\n\n    {}\n\nin a browser on this machine. Ctrl-C ends it.\n",
+        table.address()
+    ))?;
     table.serve()?;
     Ok(Ending::Done)
 }

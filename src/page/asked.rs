@@ -39,7 +39,9 @@ impl From<Mistake> for Refusal {
 /// The changes of the file that were typed, plain numbers in `unit`.
 pub(super) fn changes(typed: &[Typed], unit: Unit) -> Result<Vec<Change>, Refusal> {
     if typed.len() > MOST_CHANGES {
-        return Err(Mistake::new(format!("expected at most {MOST_CHANGES} changes, found {}", typed.len())).into());
+        return Err(
+            Mistake::new(format!("expected at most {MOST_CHANGES} changes, found {}", typed.len())).into()
+        );
     }
     typed
         .iter()

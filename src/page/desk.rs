@@ -180,8 +180,9 @@ impl Desk {
     fn write(&mut self, source: Source) -> Result<(), Mistake> {
         let shown = self.path.display();
         let failed = |error: std::io::Error| match error.kind() {
-            std::io::ErrorKind::AlreadyExists => Mistake::new(format!("`{shown}` exists already"))
-                .help("this program does not overwrite what a person wrote: move it, or open it with `breeks page`"),
+            std::io::ErrorKind::AlreadyExists => Mistake::new(format!("`{shown}` exists already")).help(
+                "this program does not overwrite what a person wrote: move it, or open it with `breeks page`",
+            ),
             _ => Mistake::new(format!("cannot write `{shown}`: {error}")),
         };
         if self.opened {

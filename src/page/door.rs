@@ -92,7 +92,11 @@ fn too_slow() -> io::Error {
 }
 
 impl AsyncRead for Guest {
-    fn poll_read(mut self: Pin<&mut Self>, cx: &mut Context<'_>, into: &mut ReadBuf<'_>) -> Poll<io::Result<()>> {
+    fn poll_read(
+        mut self: Pin<&mut Self>,
+        cx: &mut Context<'_>,
+        into: &mut ReadBuf<'_>,
+    ) -> Poll<io::Result<()>> {
         if self.read_until.as_mut().poll(cx).is_ready() {
             return Poll::Ready(Err(too_slow()));
         }

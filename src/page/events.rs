@@ -35,11 +35,9 @@ pub(super) async fn watch(inside: Arc<Inside>) {
 
 /// The editions of the file as they come, until the table is cleared: an open stream would keep the server from ending.
 pub(super) fn stream(news: watch::Receiver<News>) -> Sse<impl Stream<Item = Result<Event, Infallible>>> {
-    let events = WatchStream::new(news)
-        .take_while(|news| *news != News::End)
-        .map(|news| match news {
-            News::Edition(edition) => Ok(Event::default().event("edition").data(edition.to_string())),
-            News::End => Ok(Event::default()),
-        });
+    let events = WatchStream::new(news).take_while(|news| *news != News::End).map(|news| match news {
+        News::Edition(edition) => Ok(Event::default().event("edition").data(edition.to_string())),
+        News::End => Ok(Event::default()),
+    });
     Sse::new(events).keep_alive(KeepAlive::new().interval(ALIVE_EVERY))
 }

@@ -42,7 +42,8 @@ pub(super) type Refused = (StatusCode, &'static str);
 pub(super) fn admit(method: &Method, headers: &HeaderMap, port: u16, key: &RunKey) -> Result<(), Refused> {
     let ours = [format!("127.0.0.1:{port}"), format!("localhost:{port}")];
     let hosts: Vec<_> = headers.get_all(header::HOST).iter().collect();
-    let one_of_ours = |host: &&HeaderValue| host.to_str().is_ok_and(|host| ours.iter().any(|own| own == host));
+    let one_of_ours =
+        |host: &&HeaderValue| host.to_str().is_ok_and(|host| ours.iter().any(|own| own == host));
     if !(hosts.len() == 1 && hosts.first().is_some_and(one_of_ours)) {
         return Err((StatusCode::MISDIRECTED_REQUEST, "this is not the host you asked for"));
     }

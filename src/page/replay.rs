@@ -39,13 +39,21 @@ pub(super) fn steps(draft: &Draft) -> Vec<Step<'_>> {
                 Some(None) => (None, Vec::new()),
                 None => {
                     let panel = draft.shape.panel(step.panel);
-                    let roles = step.points.iter().filter_map(|name| {
-                        Some((*name, Place(panel.roles[Role::from_key(name)?])))
-                    });
+                    let roles = step
+                        .points
+                        .iter()
+                        .filter_map(|name| Some((*name, Place(panel.roles[Role::from_key(name)?]))));
                     (None, roles.collect())
                 }
             };
-            Step { panel: step.panel.key(), number: step.number, title: step.title, rule: step.rule.into_owned(), line, points }
+            Step {
+                panel: step.panel.key(),
+                number: step.number,
+                title: step.title,
+                rule: step.rule.into_owned(),
+                line,
+                points,
+            }
         })
         .collect()
 }

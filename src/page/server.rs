@@ -74,7 +74,13 @@ impl Table {
         let listener = runtime.block_on(TcpListener::bind((Ipv4Addr::LOCALHOST, port))).map_err(failed)?;
         let address: SocketAddr = listener.local_addr().map_err(failed)?;
         let (news, _) = watch::channel(News::Edition(desk.edition()));
-        let inside = Inside { desk: Mutex::new(desk), key: RunKey::new(), port: address.port(), pace: Pace::new(), news };
+        let inside = Inside {
+            desk: Mutex::new(desk),
+            key: RunKey::new(),
+            port: address.port(),
+            pace: Pace::new(),
+            news,
+        };
         Ok(Self { runtime, listener, inside: Arc::new(inside) })
     }
 
@@ -141,16 +147,26 @@ fn routes(inside: Arc<Inside>) -> Router {
 
 /// Everything that comes in passes here, and everything that goes out.
 async fn guarded(State(inside): State<Arc<Inside>>, request: Request, next: Next) -> Response {
-    let in_path = request.uri().path().strip_prefix('/').and_then(|path| path.split('/').next()).unwrap_or("");
+    let in_path =
+        request.uri().path().strip_prefix('/').and_then(|path| path.split('/').next()).unwrap_or("");
     let admitted = admit(request.method(), request.headers(), inside.port, &inside.key).and_then(|()| {
-        if inside.key.is(in_path) { Ok(()) } else { Err((StatusCode::FORBIDDEN, "the key of this run is missing")) }
+        if inside.key.is(in_path) {
+            Ok(())
+        } else {
+            Err((StatusCode::FORBIDDEN, "the key of this run is missing"))
+        }
     });
-    let length = request.headers().get(header::CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse().ok());
+    let length =
+        request.headers().get(header::CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse().ok());
     let large = length.is_some_and(|length: usize| length > LARGEST_REQUEST);
     let mut response = match admitted {
         Err(refused) => refused.into_response(),
-        Ok(()) if large => (StatusCode::PAYLOAD_TOO_LARGE, "larger than any request of this page").into_response(),
-        Ok(()) if !inside.pace.allows() => (StatusCode::TOO_MANY_REQUESTS, "too many at once").into_response(),
+        Ok(()) if large => {
+            (StatusCode::PAYLOAD_TOO_LARGE, "larger than any request of this page").into_response()
+        }
+        Ok(()) if !inside.pace.allows() => {
+            (StatusCode::TOO_MANY_REQUESTS, "too many at once").into_response()
+        }
         Ok(()) => next.run(request).await,
     };
     for (name, value) in HEADERS {
@@ -251,7 +267,9 @@ fn answered<Asked: DeserializeOwned>(
 ) -> Response {
     let asked = match serde_json::from_slice(body) {
         Ok(asked) => asked,
-        Err(error) => return (StatusCode::BAD_REQUEST, format!("not a request of this page: {error}")).into_response(),
+        Err(error) => {
+            return (StatusCode::BAD_REQUEST, format!("not a request of this page: {error}")).into_response();
+        }
     };
     let mut desk = inside.desk();
     answer(&mut desk, asked).unwrap_or_else(|refusal| {
@@ -264,7 +282,7 @@ fn answered<Asked: DeserializeOwned>(
 }
 
 fn json(value: &impl Serialize) -> Result<Response, Refusal> {
-    let text = serde_json::to_string(value)
-        .map_err(|error| Mistake::new(format!("cannot be told: {error}")))?;
+    let text =
+        serde_json::to_string(value).map_err(|error| Mistake::new(format!("cannot be told: {error}")))?;
     Ok(([(header::CONTENT_TYPE, "application/json")], text).into_response())
 }

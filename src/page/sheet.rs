@@ -4,7 +4,10 @@ use super::desk::Made;
 use crate::{
     drawing::{Paper, SvgScale},
     mistake::{Mistake, Mistakes},
-    paper::{Subject, exchange_file, fit_sheet, lesson, on_sheets, pattern_sheet, projected, side_by_side, wall_drawing},
+    paper::{
+        Subject, exchange_file, fit_sheet, lesson, on_sheets, pattern_sheet, projected, side_by_side,
+        wall_drawing,
+    },
     terms::Side,
 };
 
@@ -81,8 +84,14 @@ pub(super) fn taken(made: &Made, file: &str, side: Side) -> Result<Taken, Mistak
             let text = wall_drawing(subject.ok_or_else(nothing)?).to_svg(SvgScale::TrueScale);
             ("wall.svg", "image/svg+xml", text.into_bytes())
         }
-        "draft" => ("draft.json", "application/json", format!("{}\n", super::told::answer(made).to_json()).into_bytes()),
-        "measurements" => ("measurements.toml", "application/toml", made.order.source.text.as_bytes().to_vec()),
+        "draft" => (
+            "draft.json",
+            "application/json",
+            format!("{}\n", super::told::answer(made).to_json()).into_bytes(),
+        ),
+        "measurements" => {
+            ("measurements.toml", "application/toml", made.order.source.text.as_bytes().to_vec())
+        }
         _ => return Err(nothing().into()),
     })
 }

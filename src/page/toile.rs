@@ -11,7 +11,8 @@ use crate::{
     recipe,
     terms::{FitKind, Side, Word},
     toile::{
-        Answers, HELD, Judgement, QUESTIONS, Question, Report, Seen, Since, Toile, judge, knowledge, past, read,
+        Answers, HELD, Judgement, QUESTIONS, Question, Report, Seen, Since, Toile, judge, knowledge, past,
+        read,
     },
     unit::parse_length,
 };
@@ -136,7 +137,12 @@ impl Look {
     }
 
     /// What the drawer shows of it.
-    pub(super) fn told<'a>(&self, made: &Made, draft: &'a Draft, judgement: Option<&'a Judgement>) -> Told<'a> {
+    pub(super) fn told<'a>(
+        &self,
+        made: &Made,
+        draft: &'a Draft,
+        judgement: Option<&'a Judgement>,
+    ) -> Told<'a> {
         let asked = |question: &Question| Asked {
             ask: question.ask(),
             open: question.is_open(&self.answers),
@@ -204,7 +210,13 @@ fn ready(judgement: &Judgement, order: &Order) -> Option<Ready> {
     };
     let line = |text: &str| crate::drawing::Wording::line(text).to_string();
     fittings.push(Recorded {
-        seen: toile.report.seen.iter().map(|seen| line(&seen.words)).filter(|words| !words.is_empty()).collect(),
+        seen: toile
+            .report
+            .seen
+            .iter()
+            .map(|seen| line(&seen.words))
+            .filter(|words| !words.is_empty())
+            .collect(),
         tested: toile.tested.iter().filter_map(result).collect(),
         ..recorded(moved, None)
     });

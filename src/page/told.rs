@@ -97,7 +97,13 @@ impl<'a> FittingOut<'a> {
 }
 
 impl<'a> File<'a> {
-    pub(super) fn of(order: &'a Order, name: &'a str, saved: bool, can_be_cut: bool, trouble: Option<String>) -> Self {
+    pub(super) fn of(
+        order: &'a Order,
+        name: &'a str,
+        saved: bool,
+        can_be_cut: bool,
+        trouble: Option<String>,
+    ) -> Self {
         Self {
             name,
             saved,

@@ -44,8 +44,11 @@ fn only_on_the_loopback_address() {
 #[test]
 fn foreign_host_turned_away() {
     let table = Table::of("host", &demo("stroke"));
-    for host in ["Host: rowing.example", "Host: 127.0.0.1", "Host: 127.0.0.1:1", "Host: localhost.", "X-None: 1"] {
-        let reply = table.raw(&format!("GET /{}/ HTTP/1.1\r\n{host}\r\nConnection: close\r\n\r\n", table.key));
+    for host in
+        ["Host: rowing.example", "Host: 127.0.0.1", "Host: 127.0.0.1:1", "Host: localhost.", "X-None: 1"]
+    {
+        let reply =
+            table.raw(&format!("GET /{}/ HTTP/1.1\r\n{host}\r\nConnection: close\r\n\r\n", table.key));
         assert!([400, 421].contains(&reply.status), "{host}: {}", reply.status);
         assert!(!reply.text().contains("<html"));
     }
@@ -103,7 +106,14 @@ fn two_runs_with_two_keys() {
 #[test]
 fn no_way_out_of_the_list_of_parts() {
     let table = Table::of("traversal", &demo("stroke"));
-    for name in ["../file.toml", "..%2ffile.toml", "%2e%2e/%2e%2e/etc/passwd", "file.toml", "//etc/passwd", "sheet.css%00.toml"] {
+    for name in [
+        "../file.toml",
+        "..%2ffile.toml",
+        "%2e%2e/%2e%2e/etc/passwd",
+        "file.toml",
+        "//etc/passwd",
+        "sheet.css%00.toml",
+    ] {
         let reply = table.get(name);
         assert_ne!(reply.status, 200, "{name}");
         assert!(!reply.text().contains("measurements"), "{name}");

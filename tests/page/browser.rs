@@ -11,7 +11,9 @@ use super::table::{Table, demo};
 
 fn program(names: &[&str]) -> Option<PathBuf> {
     let paths = env::var_os("PATH")?;
-    env::split_paths(&paths).flat_map(|folder| names.iter().map(move |name| folder.join(name))).find(|path| path.is_file())
+    env::split_paths(&paths)
+        .flat_map(|folder| names.iter().map(move |name| folder.join(name)))
+        .find(|path| path.is_file())
 }
 
 /// The folder in which the packages are, fetched where that is asked for.
@@ -29,7 +31,10 @@ fn packages() -> Option<PathBuf> {
             fs::copy(from.join(name), folder.join(name)).unwrap();
         }
         let npm = program(&["npm"])?;
-        let done = Command::new(npm).args(["ci", "--ignore-scripts", "--no-audit", "--no-fund"]).current_dir(&folder).status();
+        let done = Command::new(npm)
+            .args(["ci", "--ignore-scripts", "--no-audit", "--no-fund"])
+            .current_dir(&folder)
+            .status();
         if !done.is_ok_and(|status| status.success()) {
             return None;
         }
@@ -45,7 +50,9 @@ fn page_walked_in_a_browser() {
         return;
     };
     let Some(packages) = packages() else {
-        println!("skipped: the packages of tests/page/browser are not there; BREEKS_BROWSER=install fetches them");
+        println!(
+            "skipped: the packages of tests/page/browser are not there; BREEKS_BROWSER=install fetches them"
+        );
         return;
     };
     let table = Table::of("walked", &demo("stroke"));

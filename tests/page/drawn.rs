@@ -29,7 +29,8 @@ fn draft_of_the_page_as_the_command_has_it() {
 #[test]
 fn changes_drawn_as_they_would_be_saved() {
     let table = Table::of("changes", &demo("stroke"));
-    let changes = json!([["measurements.hip_girth", "40 1/2 in"], ["seat.length", "-0.8"], ["thigh.front", "1.9 cm"]]);
+    let changes =
+        json!([["measurements.hip_girth", "40 1/2 in"], ["seat.length", "-0.8"], ["thigh.front", "1.9 cm"]]);
     let told = table.post("draw", &json!({ "changes": changes }).to_string()).json();
     let saved = table.post("save", &json!({ "changes": changes, "edition": 1 }).to_string()).json();
     assert_eq!(saved["written"], true, "{saved}");
@@ -88,13 +89,17 @@ fn tracing_paper_of_block_file_and_fitting() {
         + "\n[[fitting]]\ndate = 2026-10-03\nchanged = { \"thigh.front\" = 1.2 }\n\n[[fitting]]\nchanged = { \"thigh.front\" = 1.9 }\n";
     let table = Table::of("under", &text);
     let under = |under: Value| {
-        table.post("under", &json!({ "changes": [["thigh.front", "2.2"]], "under": under }).to_string()).json()
+        table
+            .post("under", &json!({ "changes": [["thigh.front", "2.2"]], "under": under }).to_string())
+            .json()
     };
     assert_eq!(under(json!("block"))["under"]["adjustments"], json!({}));
     assert_eq!(under(json!({ "fitting": 1 }))["under"]["adjustments"]["thigh.front"]["value"], 1.2);
     let file = under(json!("file"));
     assert!(file["differences"].as_str().unwrap().contains("thigh.front"), "{file}");
-    assert!(under(json!({ "fitting": 9 }))["mistakes"][0]["title"].as_str().unwrap().contains("no fitting 9"));
+    assert!(
+        under(json!({ "fitting": 9 }))["mistakes"][0]["title"].as_str().unwrap().contains("no fitting 9")
+    );
 }
 
 #[test]
@@ -103,10 +108,12 @@ fn replay_of_every_step_of_the_record() {
     let steps = table.post("replay", r#"{"changes":[]}"#).json();
     let draft = table.post("draw", r#"{"changes":[]}"#).json();
     let told: Vec<&Value> = steps.as_array().unwrap().iter().map(|step| &step["title"]).collect();
-    let record: Vec<&Value> = draft["draft"]["steps"].as_array().unwrap().iter().map(|step| &step["title"]).collect();
+    let record: Vec<&Value> =
+        draft["draft"]["steps"].as_array().unwrap().iter().map(|step| &step["title"]).collect();
     assert_eq!(told, record);
     // the points of the last steps are those of the draft
-    let last = steps.as_array().unwrap().iter().rev().find(|step| step["points"][0][0] == "side_waist").unwrap();
+    let last =
+        steps.as_array().unwrap().iter().rev().find(|step| step["points"][0][0] == "side_waist").unwrap();
     let of_the_draft = &draft["draft"]["pieces"][1]["points"]["side_waist"];
     assert_eq!(&last["points"][0][1], of_the_draft);
 }
@@ -115,7 +122,18 @@ fn replay_of_every_step_of_the_record() {
 fn files_to_take_away_as_the_command_writes_them() {
     let table = Table::of("take", &demo("stroke"));
     let draft = Command::new(env!("CARGO_BIN_EXE_breeks"))
-        .args(["draft", "file.toml", "--out", "out", "--paper", "a4_letter", "--paper", "a3", "--projector", "--dxf"])
+        .args([
+            "draft",
+            "file.toml",
+            "--out",
+            "out",
+            "--paper",
+            "a4_letter",
+            "--paper",
+            "a3",
+            "--projector",
+            "--dxf",
+        ])
         .current_dir(&table.folder)
         .output()
         .unwrap();
@@ -151,6 +169,9 @@ fn drawing_within_the_time_of_a_hand() {
         })
         .collect();
     times.sort_by(f64::total_cmp);
-    println!("a draft over a new connection: median {:.2} ms, 95 per cent under {:.2} ms", times[30], times[57]);
+    println!(
+        "a draft over a new connection: median {:.2} ms, 95 per cent under {:.2} ms",
+        times[30], times[57]
+    );
     assert!(times[30] < 60.0, "{times:?}");
 }

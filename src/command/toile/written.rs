@@ -15,7 +15,6 @@ use crate::{
     unit::Unit,
 };
 
-
 /// Writes the change and the record; says what was written.
 pub(super) fn written(
     arguments: &Arguments,
