@@ -116,6 +116,7 @@ fn numbered(entry: &Entry) -> String {
 
 /// What a hand draws for one step, and the point that it makes, from the crease of its panel; `None` for a step that only
 /// works out a length.
+#[cfg(feature = "serve")]
 pub(crate) fn drawn_for(draft: &Draft, step: &Step) -> Option<(BezPath, Point)> {
     let Step::Point { id, rule, entry, .. } = step else { return None };
     let at = from_crease(draft, entry.panel);

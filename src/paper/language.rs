@@ -89,6 +89,7 @@ impl Language {
 
 /// The pens of the sheet as a style sheet for a screen: a class each, widths that do not change with the zoom. Inks and
 /// paper are left to the page, which has a light and a dark one.
+#[cfg(feature = "serve")]
 pub(crate) fn pens_as_css() -> String {
     /// A style sheet's pixels in a centimetre.
     const PIXELS: f64 = 96.0 / 2.54;
