@@ -245,6 +245,9 @@ export class Regions {
       }
       const amount = degrees ? `${cm(value)} degrees` : both(value, this.unit);
       said.textContent = from && from !== "file" ? `${amount}; ${from === "fit" ? "found by the fit" : `from ${from}`}` : amount;
+      const legless = about.one_leg === "only" && this.#leg === "both";
+      range.disabled = number.disabled = legless;
+      if (legless) said.textContent = "of one leg: choose which above";
       range.setAttribute("aria-valuetext", amount);
       out.disabled = from !== "file";
     };

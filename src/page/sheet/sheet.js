@@ -81,6 +81,7 @@ function lay(told, whole = true) {
   else if (state.side === "both") state.side = "left";
   if (whole) {
     state.committed = told;
+    document.body.classList.remove("undrafted");
     find("leg-choice").hidden = !two;
     const { places, bounds } = placed(draft, state.side, find("lay").value === "over");
     state.places = places;
@@ -110,6 +111,7 @@ const margin = () => find("margin").offsetWidth;
 
 function head(file, draft) {
   find("body-name").textContent = draft.name;
+  document.querySelector("#margin .names span").textContent = state.unit === "inch" ? "level, inches" : "level, cm";
   find("file-name").textContent = file.saved ? file.name : `${file.name}, not saved yet`;
   document.title = `${draft.name}, ${file.name}`;
   for (const [id, value] of [["block", file.block], ["fit", draft.fit], ["set", file.set]]) {
@@ -185,7 +187,7 @@ const redraw = latest(async () => {
     if (told.file.trouble) say(told.file.trouble, true);
     else if (find("state").classList.contains("wrong")) say("");
   } else {
-    say(reason, true);
+    say(state.told ? reason : `${reason}\nMend the file in an editor: it is drawn as soon as it is saved there.`, true);
     headOnly();
   }
   await traced();
@@ -202,6 +204,7 @@ function headOnly() {
 function said(key) {
   const pending = history.pending().find(([it]) => it === key);
   if (pending) return pending[1];
+  if (!state.committed) return null;
   const { draft, file } = state.committed;
   if (key === "trousers.block") return file.block;
   if (key === "trousers.fit") return file.fit;
@@ -265,7 +268,7 @@ function drag(key, text, tell) {
 
 // ---- saving
 
-async function save(edition = state.committed.edition) {
+async function save(edition = state.committed?.edition) {
   const changes = history.pending();
   try {
     const told = await ask("save", { changes, edition, fittings: history.toiles });
@@ -392,6 +395,19 @@ find("drawing").addEventListener("pointerup", (event) => {
   if (!pressed || Math.hypot(event.clientX - pressed[0], event.clientY - pressed[1]) > 4) return;
   const area = find("drawing").getBoundingClientRect();
   regions.touch([event.clientX - area.left, event.clientY - area.top]);
+});
+// Paper is not as wide as the window: the sheet is laid again for it, and back afterwards.
+window.addEventListener("beforeprint", () => {
+  document.body.classList.add("to-print");
+  state.screen = { scale: view.scale, x: view.x, y: view.y, moved: view.moved };
+  view.area = null;
+  view.whole(state.bounds, margin());
+});
+window.addEventListener("afterprint", () => {
+  document.body.classList.remove("to-print");
+  view.area = null;
+  Object.assign(view, state.screen);
+  view.draw();
 });
 window.addEventListener("beforeunload", (event) => { if (history.unsaved) event.preventDefault(); });
 
