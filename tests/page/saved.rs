@@ -35,7 +35,7 @@ fn nothing_lost_when_both_wrote() {
     let edition = refused["edition"].as_u64().unwrap();
     let saved = table.post("save", &json!({ "changes": changes, "edition": edition }).to_string()).json();
     assert_eq!(saved["written"], true);
-    assert!(table.text().contains("hip_girth = 104 # taken again"), "{}", table.text());
+    assert!(table.text().contains("hip_girth = 104.0 # taken again"), "{}", table.text());
 }
 
 #[test]
