@@ -12,6 +12,8 @@ mod input;
 mod lesson;
 mod new;
 mod output;
+#[cfg(feature = "serve")]
+mod page;
 mod printing;
 mod toile;
 
@@ -54,6 +56,9 @@ enum Command {
     Batch(batch::Arguments),
     /// Show the recipes a block can be drafted by
     Blocks(blocks::Arguments),
+    /// Lay a measurement file on a table in the browser: drag, type, save
+    #[cfg(feature = "serve")]
+    Page(page::Arguments),
 }
 
 /// How a run ended: the contract of the exit codes.
@@ -81,6 +86,8 @@ pub fn run() -> ExitCode {
         Command::Toile(arguments) => toile::run(&arguments),
         Command::Batch(arguments) => batch::run(&arguments),
         Command::Blocks(arguments) => blocks::run(&arguments),
+        #[cfg(feature = "serve")]
+        Command::Page(arguments) => page::run(&arguments),
     };
     let ending = ended.unwrap_or_else(|mistakes| {
         report(&mistakes);

@@ -15,6 +15,8 @@ pub mod file;
 pub mod fit;
 pub mod mistake;
 pub mod order;
+#[cfg(feature = "serve")]
+pub mod page;
 pub mod paper;
 pub mod pattern;
 pub mod recipe;

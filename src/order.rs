@@ -25,7 +25,7 @@ use crate::unit::Unit;
 pub use blank::blank;
 pub use check::check;
 pub use demo::{DEMOS, demo};
-pub use edit::{Change, edit, record};
+pub use edit::{Change, edit, record, stands};
 pub use key::{Kind, Path};
 pub use row::{RowReader, row_key};
 pub use value::Raw;

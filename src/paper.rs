@@ -40,11 +40,15 @@ mod test_squares;
 mod thumbnail;
 mod wall;
 
+#[cfg(feature = "serve")]
+pub(crate) use cautions::CAUTIONS;
 pub use cautions::cautions;
 pub use choices::choices;
 pub use cloth_picture::cloth_picture;
 pub use cloth_table::cloth_table;
 pub use comparison::{comparison, comparison_page};
+#[cfg(feature = "serve")]
+pub(crate) use construction_marks::drawn_for;
 pub use correction::correction_picture;
 pub use corrections_page::{Shown, corrections_page};
 pub use difference_table::difference_table;
@@ -58,8 +62,12 @@ pub use fitting_sheet::fitting_sheet;
 pub use fitting_story::{fitting_did, fitting_told};
 pub use guide::measuring_guide;
 pub use handbook::handbook;
+#[cfg(feature = "serve")]
+pub(crate) use language::pens_as_css;
 pub use lesson::lesson;
 pub use overlay::overlay;
+#[cfg(feature = "serve")]
+pub(crate) use panel_marks::{arrow_heads, crease, inside, notches};
 pub use pattern_sheet::{PlacedPiece, pattern_sheet};
 pub use printed::{OnRoll, OnSheets, on_roll, on_sheets, side_by_side};
 pub use projected::projected;

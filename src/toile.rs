@@ -29,3 +29,6 @@ pub use record::{Past, Since, Step, parameter, past};
 pub use said::{LONGEST_REPORT, Report, Seen, read};
 pub use separate::{Separation, separate};
 pub use sign::{Does, Face, Feel, Lines, Place, Sign, When};
+
+/// A fitting's note where what a fit had found is written down as it was sewn.
+pub const HELD: &str = "as sewn: what the fit had found is kept, and the fit held";

@@ -4,6 +4,7 @@
 use toml_edit::{ArrayOfTables, DocumentMut, InlineTable, Item, Table, TableLike, Value};
 
 use super::key::{Kind, Path};
+use super::value::{Raw, Read, Written};
 use super::{Fitting, Order};
 use crate::mistake::{Mistake, Mistakes, Source};
 use crate::unit::Unit;
@@ -20,6 +21,21 @@ pub enum Change {
 }
 
 impl Change {
+    /// What a person typed for a key, as `--set` would read it; a plain number is in `unit`.
+    ///
+    /// # Errors
+    /// When there is no such key, or the text is not what the key takes.
+    pub fn typed(path: &str, text: &str, unit: Unit) -> Result<Self, Mistake> {
+        let key = known(path)?;
+        let source = Source::new(path, text);
+        let raw = Raw::Bare(text.to_owned());
+        let written = Written { raw, source: &source, span: 0..text.len(), from: "file" };
+        Ok(match written.read(path, key.kind(), unit)? {
+            Read::Number(number) => Self::Number(path.to_owned(), number),
+            Read::Text(text) => Self::Text(path.to_owned(), text),
+        })
+    }
+
     fn path(&self) -> &str {
         match self {
             Self::Number(path, _) | Self::Text(path, _) | Self::Remove(path) => path,
@@ -39,6 +55,24 @@ pub fn edit(source: &Source, changes: &[Change]) -> Result<String, Mistakes> {
         apply(&mut document, change, order.units)?;
     }
     finished(source, &document)
+}
+
+/// What the text of a measurement file says for a key, as it stands there; `None` where it says nothing or cannot be
+/// read.
+pub fn stands(source: &Source, path: &str) -> Option<String> {
+    let document = parsed(source).ok()?;
+    let mut item = document.as_item();
+    for name in path.split('.') {
+        item = item.get(name)?;
+    }
+    match item.as_value()? {
+        Value::String(text) => Some(text.value().clone()),
+        value => {
+            let mut bare = value.clone();
+            bare.decor_mut().clear();
+            Some(bare.to_string())
+        }
+    }
 }
 
 fn parsed(source: &Source) -> Result<DocumentMut, Mistake> {

@@ -3,7 +3,7 @@
 use super::terminal::headed;
 
 /// One sentence each, for every sheet of paper.
-pub(super) const CAUTIONS: [&str; 4] = [
+pub(crate) const CAUTIONS: [&str; 4] = [
     "Sew a toile before cutting good cloth.",
     "After printing, measure a test square both ways.",
     "Not for medical or compression wear.",

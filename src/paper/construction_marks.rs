@@ -43,13 +43,7 @@ pub(super) struct ConstructionMarks {
 impl ConstructionMarks {
     /// The construction of a panel.
     pub(super) fn of(draft: &Draft, panel: Panel) -> Self {
-        let made = &draft.plan.construction;
-        let rule = match panel {
-            Panel::Front => Some(&draft.recipe.front),
-            Panel::Back => draft.recipe.back.as_ref(),
-        };
-        let crease = rule.map_or(0.0, |rule| made.points[rule.crease.0].x);
-        let at = |id: PointId| made.points[id.0] - kurbo::Vec2::new(crease, 0.0);
+        let at = from_crease(draft, panel);
         let mut marks = Self { lines: Vec::new(), points: Vec::new(), levels: Vec::new() };
         let own: Vec<(PointId, &PointRule, &Entry)> = draft
             .recipe
@@ -118,6 +112,26 @@ fn numbered(entry: &Entry) -> String {
     } else {
         format!("{} {}", entry.number, spoken(&entry.makes))
     }
+}
+
+/// What a hand draws for one step, and the point that it makes, from the crease of its panel; `None` for a step that only
+/// works out a length.
+#[cfg(feature = "serve")]
+pub(crate) fn drawn_for(draft: &Draft, step: &Step) -> Option<(BezPath, Point)> {
+    let Step::Point { id, rule, entry, .. } = step else { return None };
+    let at = from_crease(draft, entry.panel);
+    Some((line_of(rule, at(*id), &at), at(*id)))
+}
+
+/// Where a point of the construction lies, from the crease of a panel.
+fn from_crease(draft: &Draft, panel: Panel) -> impl Fn(PointId) -> Point {
+    let made = &draft.plan.construction;
+    let rule = match panel {
+        Panel::Front => Some(&draft.recipe.front),
+        Panel::Back => draft.recipe.back.as_ref(),
+    };
+    let crease = rule.map_or(0.0, |rule| made.points[rule.crease.0].x);
+    move |id: PointId| made.points[id.0] - kurbo::Vec2::new(crease, 0.0)
 }
 
 /// What a hand draws for a step that makes `point`.

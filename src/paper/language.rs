@@ -86,3 +86,34 @@ impl Language {
         1.4 * self.text
     }
 }
+
+/// The pens of the sheet as a style sheet for a screen: a class each, widths that do not change with the zoom. Inks and
+/// paper are left to the page, which has a light and a dark one.
+#[cfg(feature = "serve")]
+pub(crate) fn pens_as_css() -> String {
+    /// A style sheet's pixels in a centimetre.
+    const PIXELS: f64 = 96.0 / 2.54;
+    let pens = [
+        ("outline", SHEET.outline),
+        ("sewing", SHEET.sewing),
+        ("inside", SHEET.inside),
+        ("crease", SHEET.crease),
+        ("level", SHEET.level),
+        ("construction", SHEET.construction),
+        ("earlier", SHEET.earlier),
+    ];
+    pens.iter()
+        .map(|(name, pen)| {
+            let ink = match pen.ink {
+                Ink::Black => "black",
+                Ink::Dark => "dark",
+                Ink::Middle => "middle",
+                Ink::Faint => "faint",
+            };
+            let dash: Vec<String> = pen.dash.iter().map(|part| format!("{:.2}", part * PIXELS)).collect();
+            let dash = if dash.is_empty() { "none".to_owned() } else { dash.join(" ") };
+            let width = pen.width * PIXELS;
+            format!(".{name} {{ stroke: var(--ink-{ink}); stroke-width: {width:.3}px; stroke-dasharray: {dash} }}\n")
+        })
+        .collect()
+}

@@ -41,7 +41,7 @@ pub(super) fn sewing_line(panel: &PanelShape) -> BezPath {
 }
 
 /// What is drawn inside the outline: the legs of all darts, and the lines of style.
-pub(super) fn inside(panel: &PanelShape) -> BezPath {
+pub(crate) fn inside(panel: &PanelShape) -> BezPath {
     let mut path = style_lines(panel);
     path.extend(darts(panel));
     path
@@ -74,7 +74,7 @@ pub(super) fn darts(panel: &PanelShape) -> BezPath {
 }
 
 /// The crease from the waist to the hem.
-pub(super) fn crease(panel: &PanelShape) -> Line {
+pub(crate) fn crease(panel: &PanelShape) -> Line {
     let meets = |edge: &Chain| {
         edge.pieces().iter().find_map(|piece| {
             let (a, b) = (piece.p0.x, piece.p3.x);
@@ -91,7 +91,7 @@ pub(super) fn crease(panel: &PanelShape) -> Line {
 }
 
 /// Two strokes at either end of the grain.
-pub(super) fn arrow_heads(panel: &PanelShape, size: f64) -> BezPath {
+pub(crate) fn arrow_heads(panel: &PanelShape, size: f64) -> BezPath {
     let mut path = BezPath::new();
     let [top, bottom] = panel.grain();
     for (tip, way) in [(top, 1.0), (bottom, -1.0)] {
@@ -103,7 +103,7 @@ pub(super) fn arrow_heads(panel: &PanelShape, size: f64) -> BezPath {
 }
 
 /// A short stroke into the panel at every notch, `size` cm long.
-pub(super) fn notches(panel: &PanelShape, size: f64) -> BezPath {
+pub(crate) fn notches(panel: &PanelShape, size: f64) -> BezPath {
     let mut path = BezPath::new();
     for notch in &panel.notches {
         let along = panel

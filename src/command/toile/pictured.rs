@@ -9,7 +9,6 @@ use super::{
         print,
     },
     Arguments,
-    written::HELD,
 };
 use crate::{
     drawing::SvgScale,
@@ -19,7 +18,7 @@ use crate::{
     paper::{cautions, fitting_did, fitting_told, note, overlay},
     recipe,
     terms::{Anchor, Side},
-    toile::{Judgement, parameter},
+    toile::{HELD, Judgement, parameter},
     unit::Unit,
 };
 

@@ -11,12 +11,9 @@ use crate::{
     order::{Change, Fitting, Order, edit, record},
     paper::note,
     terms::{FitKind, Word},
-    toile::{Judgement, knowledge},
+    toile::{HELD, Judgement, knowledge},
     unit::Unit,
 };
-
-/// A fitting's note where what a fit had found is written down as it was sewn.
-pub(super) const HELD: &str = "as sewn: what the fit had found is kept, and the fit held";
 
 /// Writes the change and the record; says what was written.
 pub(super) fn written(

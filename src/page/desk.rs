@@ -1,0 +1,211 @@
+//! What lies on the table: the measurement file as it was last read, and everything that is made of it.
+
+use std::path::PathBuf;
+
+use super::{
+    asked::{Refusal, Typed, Under, changes},
+    toile::Recorded,
+};
+use crate::{
+    file,
+    fit::{Compared, Legs, drafted_legs},
+    mistake::{Mistake, Mistakes, Notice, Source},
+    order::{Order, edit, record, stands},
+    pattern::{Allowances, Pattern, Purpose, Wanted},
+    recipe,
+    terms::{FitKind, Side},
+};
+
+/// A measurement file on the table.
+#[derive(Debug)]
+pub struct Desk {
+    /// Where it is saved; not there yet where a demo was opened.
+    path: PathBuf,
+    /// Whether a file of that name is ours to write: it was opened, or saved from here.
+    opened: bool,
+    /// Its text as it was last read.
+    source: Source,
+    /// Raised whenever the text changes.
+    edition: u64,
+    /// Why it could not be read again.
+    trouble: Option<Mistake>,
+}
+
+/// A file drafted.
+pub(super) struct Made {
+    pub order: Order,
+    pub legs: Legs,
+    pub pattern: Pattern,
+}
+
+impl Made {
+    /// One leg, as one of two drafts to compare: the one of both where the legs are alike.
+    pub(super) fn of<'a>(&'a self, side: Side, said: &'a str) -> Compared<'a> {
+        let leg = match (&self.legs.second, side) {
+            (Some(right), Side::Right) => right,
+            _ => &self.legs.first,
+        };
+        Compared { said, draft: &leg.draft, report: &leg.report }
+    }
+}
+
+/// How saving went.
+pub(super) enum Saved {
+    /// The file has the changes; its new edition.
+    Written(u64),
+    /// The file was changed elsewhere since; its edition now, and what it says for the changed keys.
+    Elsewhere(u64, Vec<(String, Option<String>)>),
+}
+
+impl Desk {
+    /// A file that is there.
+    ///
+    /// # Errors
+    /// When it cannot be read as text. What is wrong in it is told on the sheet.
+    pub fn opened(path: PathBuf) -> Result<Self, Mistake> {
+        let source = Source::read(&path)?;
+        Ok(Self { path, opened: true, source, edition: 1, trouble: None })
+    }
+
+    /// A text that is no file yet; saving makes `path`, where nothing has that name.
+    pub fn new(path: PathBuf, source: Source) -> Self {
+        Self { path, opened: false, source, edition: 1, trouble: None }
+    }
+
+    /// Where it is saved.
+    pub fn path(&self) -> &std::path::Path {
+        &self.path
+    }
+
+    pub(super) fn is_file(&self) -> bool {
+        self.opened
+    }
+
+    pub(super) fn edition(&self) -> u64 {
+        self.edition
+    }
+
+    /// Reads the file again; whether anything is new.
+    pub(super) fn look_again(&mut self) -> bool {
+        if !self.opened {
+            return false;
+        }
+        match Source::read(&self.path) {
+            Ok(source) => {
+                let was_trouble = self.trouble.take().is_some();
+                let new = source.text != self.source.text;
+                if new {
+                    self.source = source;
+                    self.edition += 1;
+                }
+                new || was_trouble
+            }
+            Err(mistake) => {
+                let new = self.trouble.as_ref() != Some(&mistake);
+                self.trouble = Some(mistake);
+                new
+            }
+        }
+    }
+
+    /// Why the file could not be read again, if it could not.
+    pub(super) fn trouble(&self) -> Option<&Mistake> {
+        self.trouble.as_ref()
+    }
+
+    /// The text with changes, as it would be saved.
+    fn changed(&self, typed: &[Typed]) -> Result<Source, Refusal> {
+        if typed.is_empty() {
+            return Ok(self.source.clone());
+        }
+        let (order, _) = Order::read(&self.source)?;
+        let text = edit(&self.source, &changes(typed, order.units)?)?;
+        Ok(Source::new(self.source.name.clone(), text))
+    }
+
+    /// The order with changes.
+    pub(super) fn order(&self, typed: &[Typed]) -> Result<(Order, Vec<Notice>), Refusal> {
+        Ok(Order::read(&self.changed(typed)?)?)
+    }
+
+    /// The draft of the file with changes, as `breeks draft` would make it of the saved file.
+    pub(super) fn made(&self, typed: &[Typed]) -> Result<Made, Refusal> {
+        let (order, notices) = self.order(typed)?;
+        Ok(made(order, notices)?)
+    }
+
+    /// The draft that lies under that of the file with changes.
+    pub(super) fn under(&self, under: Under, typed: &[Typed]) -> Result<Made, Refusal> {
+        let (order, notices) = match under {
+            Under::Block => {
+                let (mut order, notices) = self.order(typed)?;
+                order.adjustments.clear();
+                for leg in [&mut order.left, &mut order.right].into_iter().flatten() {
+                    leg.adjustments.clear();
+                }
+                order.trousers.fit = Some(FitKind::Proportional);
+                (order, notices)
+            }
+            Under::File => self.order(&[])?,
+            Under::Fitting(number) => self.order(&[])?.0.after_fitting(number)?,
+        };
+        Ok(made(order, notices)?)
+    }
+
+    /// Writes the changes and the toiles into the file, comments and order kept.
+    pub(super) fn save(
+        &mut self,
+        typed: &[Typed],
+        fittings: Vec<Recorded>,
+        edition: u64,
+    ) -> Result<Saved, Refusal> {
+        self.look_again();
+        if let Some(mistake) = &self.trouble {
+            return Err(mistake.clone().into());
+        }
+        if edition != self.edition {
+            let theirs = |it: &Typed| (it.0.clone(), stands(&self.source, &it.0));
+            return Ok(Saved::Elsewhere(self.edition, typed.iter().map(theirs).collect()));
+        }
+        let mut source = self.changed(typed)?;
+        for fitting in fittings {
+            let text = record(&source, &fitting.into())?;
+            source = Source::new(source.name.clone(), text);
+        }
+        self.write(source)?;
+        Ok(Saved::Written(self.edition))
+    }
+
+    /// Writes a text in place of the file's, or makes the file.
+    fn write(&mut self, source: Source) -> Result<(), Mistake> {
+        let shown = self.path.display();
+        let failed = |error: std::io::Error| match error.kind() {
+            std::io::ErrorKind::AlreadyExists => Mistake::new(format!("`{shown}` exists already")).help(
+                "this program does not overwrite what a person wrote: move it, or open it with `breeks page`",
+            ),
+            _ => Mistake::new(format!("cannot write `{shown}`: {error}")),
+        };
+        if self.opened {
+            file::replace(&self.path, source.text.as_bytes()).map_err(failed)?;
+        } else {
+            if let Some(folder) = self.path.parent() {
+                std::fs::create_dir_all(folder).map_err(failed)?;
+            }
+            file::create(&self.path, source.text.as_bytes()).map_err(failed)?;
+            self.opened = true;
+        }
+        self.source = Source::new(self.path.display().to_string(), source.text);
+        self.edition += 1;
+        Ok(())
+    }
+}
+
+/// What `breeks draft` makes of an order.
+fn made(order: Order, notices: Vec<Notice>) -> Result<Made, Mistakes> {
+    let recipe = recipe::load(&order.trousers.block)?;
+    let mut legs = drafted_legs(&order, &recipe)?;
+    let allowances = Allowances::of(&order.trousers.allowance, Purpose::Wear);
+    let pattern = Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &Wanted::default())?;
+    legs.begin_with(notices.into_iter().chain(pattern.notices.iter().cloned()).collect());
+    Ok(Made { order, legs, pattern })
+}

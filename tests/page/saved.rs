@@ -1,0 +1,100 @@
+//! What saving leaves in the file.
+
+use std::{
+    fs,
+    io::{Read, Write},
+    thread,
+    time::{Duration, Instant},
+};
+
+use serde_json::json;
+
+use super::table::{Table, demo};
+
+#[test]
+fn comments_and_order_kept() {
+    let text = "# of the women's eight\nsex = \"female\"\nname = \"bow\" # first boat\n\n[measurements]\nwaist_girth = 72 # twice\nhip_girth = 100.5\ninside_leg = 79\n";
+    let table = Table::of("comments", text);
+    let saved = table.post("save", &json!({ "changes": [["measurements.waist_girth", "73.5"], ["thigh.front", "1.9 cm"]], "edition": 1 }).to_string()).json();
+    assert_eq!(saved["written"], true, "{saved}");
+    let expected = text.replace("72 # twice", "73.5 # twice") + "\n[thigh]\nfront = 1.9\n";
+    assert_eq!(table.text(), expected);
+}
+
+#[test]
+fn nothing_lost_when_both_wrote() {
+    let table = Table::of("both", &demo("stroke"));
+    let theirs = demo("stroke").replace("hip_girth = 101.5", "hip_girth = 103 # taken again");
+    assert_ne!(theirs, demo("stroke"));
+    fs::write(table.folder.join("file.toml"), &theirs).unwrap();
+    let changes = json!([["measurements.hip_girth", "104"], ["thigh.front", "1.9"]]);
+    let refused = table.post("save", &json!({ "changes": changes, "edition": 1 }).to_string()).json();
+    assert_eq!(refused["written"], false);
+    assert_eq!(refused["theirs"], json!([["measurements.hip_girth", "103"], ["thigh.front", null]]));
+    assert_eq!(table.text(), theirs);
+    let edition = refused["edition"].as_u64().unwrap();
+    let saved = table.post("save", &json!({ "changes": changes, "edition": edition }).to_string()).json();
+    assert_eq!(saved["written"], true);
+    assert!(table.text().contains("hip_girth = 104.0 # taken again"), "{}", table.text());
+}
+
+#[test]
+fn refused_changes_leave_the_file_alone() {
+    let table = Table::of("refused", &demo("stroke"));
+    for changes in [json!([["measurements.hip_girth", "wide"]]), json!([["no.key", "1"]])] {
+        let told = table.post("save", &json!({ "changes": changes, "edition": 1 }).to_string());
+        assert!(told.head.contains("x-breeks-refused"), "{}", told.text());
+    }
+    assert_eq!(table.text(), demo("stroke"));
+    assert_eq!(fs::read_dir(&table.folder).unwrap().count(), 1);
+}
+
+#[test]
+fn demo_saved_as_a_new_file_and_never_over_another() {
+    let table = Table::demo("demo", "five");
+    let save = |edition: u64| {
+        table.post("save", &json!({ "changes": [["thigh.front", "1.9"]], "edition": edition }).to_string())
+    };
+    let path = table.folder.join("drafts/five.toml");
+    fs::create_dir_all(path.parent().unwrap()).unwrap();
+    fs::write(&path, "mine").unwrap();
+    assert!(save(1).text().contains("exists already"));
+    assert_eq!(fs::read_to_string(&path).unwrap(), "mine");
+    fs::remove_file(&path).unwrap();
+    assert_eq!(save(1).json()["written"], true);
+    assert!(fs::read_to_string(&path).unwrap().contains("front = 1.9"));
+    assert_eq!(fs::read_dir(&table.folder).unwrap().count(), 1);
+}
+
+#[test]
+fn edit_elsewhere_told_to_the_open_sheet() {
+    let table = Table::of("elsewhere", &demo("stroke"));
+    let mut stream = table.connect();
+    let request = format!("GET /{}/ask/events HTTP/1.1\r\nHost: 127.0.0.1:{}\r\n\r\n", table.key, table.port);
+    stream.write_all(request.as_bytes()).unwrap();
+    thread::sleep(Duration::from_millis(300));
+    fs::write(table.folder.join("file.toml"), demo("stroke") + "\n# more\n").unwrap();
+    let (began, mut all) = (Instant::now(), String::new());
+    let mut some = [0; 512];
+    while !all.contains("data: 2") {
+        assert!(began.elapsed() < Duration::from_secs(5), "{all}");
+        let count = stream.read(&mut some).unwrap();
+        all.push_str(&String::from_utf8_lossy(&some[..count]));
+    }
+    assert!(all.contains("event: edition"));
+}
+
+#[test]
+fn file_gone_or_broken_told_and_the_table_stays() {
+    let table = Table::of("gone", &demo("stroke"));
+    fs::write(table.folder.join("file.toml"), "name = \n").unwrap();
+    thread::sleep(Duration::from_millis(600));
+    assert!(table.post("draw", r#"{"changes":[]}"#).head.contains("x-breeks-refused"));
+    fs::remove_file(table.folder.join("file.toml")).unwrap();
+    thread::sleep(Duration::from_millis(600));
+    let told = table.post("save", r#"{"changes":[],"edition":2}"#);
+    assert!(told.text().contains("there is no file"), "{}", told.text());
+    fs::write(table.folder.join("file.toml"), demo("stroke")).unwrap();
+    thread::sleep(Duration::from_millis(600));
+    assert_eq!(table.post("draw", r#"{"changes":[]}"#).json()["draft"]["name"], "stroke");
+}
