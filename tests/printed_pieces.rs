@@ -34,14 +34,14 @@ fn draft(folder: &Path, more: &[&str]) {
 
 /// Every path on the pages of a PDF with the width of its line, in the units in which it was drawn; `None` without
 /// poppler.
-fn paths(pdf: &Path) -> Option<Vec<(f64, BezPath)>> {
+fn paths(pdf: &Path, first_page: u32) -> Option<Vec<(f64, BezPath)>> {
     if Command::new("pdftocairo").arg("-v").output().is_err() {
         let _ =
             writeln!(std::io::stderr(), "SKIPPED: pdftocairo (poppler) is not installed, no page is read");
         return None;
     }
     let mut all = Vec::new();
-    for page in 2.. {
+    for page in first_page.. {
         let (number, svg) = (page.to_string(), pdf.with_extension(format!("{page}.svg")));
         let ended = Command::new("pdftocairo")
             .args(["-svg", "-f", &number, "-l", &number])
@@ -75,7 +75,7 @@ fn outlines_on_paper_as_long_and_as_large_as_in_the_json() {
         draft(&folder, &["--demo", demo, "--block", block, "--paper", paper]);
         let answer = std::fs::read_to_string(folder.join(format!("{demo}-{block}.json"))).unwrap();
         let answer: Value = serde_json::from_str(&answer).unwrap();
-        let Some(paths) = paths(&folder.join(format!("{demo}-{block}-{paper}.pdf"))) else { return };
+        let Some(paths) = paths(&folder.join(format!("{demo}-{block}-{paper}.pdf")), 2) else { return };
         for (outline, width) in [("sew_outline", 0.035), ("cut_outline", 0.07)] {
             for piece in answer["pieces"].as_array().unwrap() {
                 let said = BezPath::from_svg(piece[outline].as_str().unwrap()).unwrap();
@@ -95,6 +95,89 @@ fn outlines_on_paper_as_long_and_as_large_as_in_the_json() {
                 }
             }
         }
+    }
+}
+
+/// Dark runs along the middle row or the middle column of a part of a page at 300 dots an inch, cm from its edge.
+fn lines_across(pdf: &Path, part: kurbo::Rect, upright: bool) -> Vec<f64> {
+    let dots = 300.0 / 2.54;
+    let whole = |cm: f64| ((cm * dots).round() as u32).to_string();
+    let print = Command::new("pdftoppm")
+        .args(["-gray", "-r", "300", "-x", &whole(part.x0), "-y", &whole(part.y0)])
+        .args(["-W", &whole(part.width()), "-H", &whole(part.height())])
+        .arg(pdf)
+        .output()
+        .unwrap();
+    let mut head = print.stdout.splitn(4, |byte| *byte == b'\n');
+    let size = String::from_utf8_lossy(head.nth(1).unwrap()).into_owned();
+    let (width, height) = size.split_once(' ').unwrap();
+    let (width, height): (usize, usize) = (width.parse().unwrap(), height.parse().unwrap());
+    let grey = head.nth(1).unwrap();
+    let count = if upright { height } else { width };
+    let dark = |step: usize| {
+        let (x, y) = if upright { (width / 4, step) } else { (step, height / 4) };
+        grey[y * width + x] < 160
+    };
+    let mut lines = Vec::new();
+    let mut start = None;
+    for step in 0..=count {
+        match (step < count && dark(step), start) {
+            (true, None) => start = Some(step),
+            (false, Some(from)) => {
+                lines.push(0.5 * (from + step) as f64 / dots);
+                start = None;
+            }
+            _ => {}
+        }
+    }
+    lines
+}
+
+#[test]
+fn squares_and_outlines_true_on_large_paper() {
+    let folder = folder("large");
+    draft(&folder, &["--demo", "stroke", "--paper", "a0", "--roll", "91.4"]);
+    let answer = std::fs::read_to_string(folder.join("stroke-classic.json")).unwrap();
+    let answer: Value = serde_json::from_str(&answer).unwrap();
+    for (file, width) in [("stroke-classic-a0.pdf", None), ("stroke-classic-roll-91.pdf", Some(91.4))] {
+        let pdf = folder.join(file);
+        let Some(paths) = paths(&pdf, 1) else { return };
+        for piece in answer["pieces"].as_array().unwrap() {
+            let said = BezPath::from_svg(piece["cut_outline"].as_str().unwrap()).unwrap();
+            let alike = |(_, path): &(f64, BezPath)| {
+                (perimeter(path) - perimeter(&said)).abs() < 0.01
+                    && (path.area().abs() / said.area().abs() - 1.0).abs() < 1e-4
+            };
+            assert!(paths.iter().any(alike), "{file} {}", piece["panel"]);
+        }
+        let info = Command::new("pdfinfo").arg(&pdf).output().unwrap();
+        let info = String::from_utf8_lossy(&info.stdout).into_owned();
+        let size = info.split("Page size:").nth(1).unwrap().trim().split(' ').next().unwrap();
+        let page_width: f64 = size.parse::<f64>().unwrap() / 72.0 * 2.54;
+        if let Some(width) = width {
+            assert!((page_width - width).abs() < 0.01, "{file} {page_width}");
+        }
+        // A roll's page begins at its margin; the squares are the paths of their length, and a centimetre of room round
+        // each is printed.
+        let left =
+            paths.iter().map(|(_, path)| path.bounding_box()).reduce(|all, one| all.union(one)).unwrap();
+        let mut seen = 0;
+        for (_, path) in paths.iter().filter(|(_, path)| path.segments().count() == 4) {
+            let side = perimeter(path) / 4.0;
+            if (side - 5.0).abs() > 1e-3 && (side - 5.08).abs() > 1e-3 {
+                continue;
+            }
+            let Some(origin) = width.map(|_| kurbo::Vec2::new(-1.0, left.y0 - 1.0)) else { continue };
+            let part = (path.bounding_box() - origin).inset(1.0);
+            let part = kurbo::Rect { x0: part.x0.max(0.0), ..part };
+            for upright in [false, true] {
+                let lines = lines_across(&pdf, part, upright);
+                let found = lines.windows(2).any(|pair| (pair[1] - pair[0] - side).abs() < 0.01);
+                assert!(found, "{file} {side} {lines:?}");
+            }
+            seen += 1;
+        }
+        assert!(width.is_none() || seen == 2, "{file}: {seen} squares");
     }
 }
 
