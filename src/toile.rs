@@ -26,7 +26,7 @@ pub use knowledge::{
 pub use question::{Answers, QUESTIONS, Question};
 pub use rank::{Ranked, Ranking, Standing, rank};
 pub use record::{Past, Since, Step, parameter, past};
-pub use said::{LONGEST_REPORT, Report, Seen, read};
+pub use said::{LONGEST_REPORT, Report, Seen, read, read_all};
 pub use separate::{Separation, separate};
 pub use sign::{Does, Face, Feel, Lines, Place, Sign, When};
 

@@ -49,9 +49,14 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let (wanted, allowances) = arguments.cutting.of(&order)?;
     let pattern = Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &wanted)?;
     legs.begin_with(notices.into_iter().chain(pattern.notices.iter().cloned()).collect());
-    let whole = Wanted { purpose: wanted.purpose, ..Wanted::default() };
-    let panels = Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &whole)?;
-    let answer = Answer::new(&legs, Extent::Whole).cut(&panels).to_json();
+    let answer = Answer::new(&legs, Extent::Whole);
+    let answer = if wanted.yoke {
+        let whole = Wanted { purpose: wanted.purpose, ..Wanted::default() };
+        answer.cut(&Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &whole)?)
+    } else {
+        answer.cut(&pattern)
+    };
+    let answer = answer.to_json();
 
     let folder = match (&arguments.out, arguments.json) {
         (Some(folder), _) => Some(folder.clone()),

@@ -19,7 +19,8 @@ use crate::{
     recipe,
     terms::{Side, Word},
     toile::{
-        Does, Face, Feel, Lines, Place, Report, Seen, Sign, Since, Toile, When, judge, knowledge, past, read,
+        Does, Face, Feel, Lines, Place, Report, Seen, Sign, Since, Toile, When, judge, knowledge, past,
+        read_all,
     },
     unit::parse_length,
 };
@@ -219,15 +220,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
 impl Arguments {
     /// What was said in words and with flags.
     fn report(&self) -> Report {
-        let mut report = Report::default();
-        for words in &self.seen {
-            let read = read(words);
-            report.seen.extend(read.seen);
-            report.tested.extend(read.tested);
-            report.unknown.extend(read.unknown);
-            report.stance |= read.stance;
-            report.cut |= read.cut;
-        }
+        let mut report = read_all(&self.seen);
         let sign = Sign {
             at: self.at,
             face: self.face,

@@ -127,9 +127,14 @@ pub struct PanelShape {
 
 /// The width between these edges at a level.
 pub(super) fn chord(inseam: &Chain, crotch_seam: &Chain, side_seam: &Chain, y: f64) -> Option<f64> {
+    ends(inseam, crotch_seam, side_seam, y).map(|[inner, outer]| outer - inner)
+}
+
+/// The x at which a level meets the innermost and the outermost of these edges.
+fn ends(inseam: &Chain, crotch_seam: &Chain, side_seam: &Chain, y: f64) -> Option<[f64; 2]> {
     let inner = inseam.crossings(y).chain(crotch_seam.crossings(y)).fold(f64::INFINITY, f64::min);
     let outer = side_seam.crossings(y).fold(f64::NEG_INFINITY, f64::max);
-    (inner.is_finite() && outer.is_finite()).then_some(outer - inner)
+    (inner.is_finite() && outer.is_finite()).then_some([inner, outer])
 }
 
 impl PanelShape {
@@ -163,6 +168,11 @@ impl PanelShape {
     /// the panel.
     pub fn chord(&self, y: f64) -> Option<f64> {
         chord(&self.inseam, &self.crotch_seam, &self.side_seam, y)
+    }
+
+    /// The x at which a level meets the innermost and the outermost edge; `None` where it misses the panel.
+    pub fn ends_at(&self, y: f64) -> Option<[f64; 2]> {
+        ends(&self.inseam, &self.crotch_seam, &self.side_seam, y)
     }
 
     /// The grain: on the crease, from the crotch line's height to well above the hem.

@@ -11,8 +11,7 @@ use crate::{
     recipe,
     terms::{FitKind, Side, Word},
     toile::{
-        Answers, HELD, Judgement, QUESTIONS, Question, Report, Seen, Since, Toile, judge, knowledge, past,
-        read,
+        Answers, HELD, Judgement, QUESTIONS, Question, Seen, Since, Toile, judge, knowledge, past, read_all,
     },
     unit::parse_length,
 };
@@ -87,15 +86,7 @@ impl From<Recorded> for Fitting {
 
 impl Look {
     fn toile(&self, order: &Order) -> Result<Option<Toile>, Mistakes> {
-        let mut report = Report::default();
-        for words in &self.words {
-            let read = read(words);
-            report.seen.extend(read.seen);
-            report.tested.extend(read.tested);
-            report.unknown.extend(read.unknown);
-            report.stance |= read.stance;
-            report.cut |= read.cut;
-        }
+        let mut report = read_all(&self.words);
         if self.answers.iter().any(Option::is_some) {
             let sign = Question::sign(&self.answers);
             report.seen.push(Seen { sign, other: None, words: sign.plain() });

@@ -51,10 +51,12 @@ const BETWEEN: f64 = 1.0;
 pub fn on_sheets(subjects: &[Subject<'_>], pattern: &Pattern, paper: Paper) -> Result<OnSheets, Mistake> {
     let laid = lay::on_sheets(&parts(pattern), Sheet::of(paper));
     let placed = placed(pattern, &laid.placements);
-    let with_squares = pattern_sheet(subjects, &placed, true);
-    let tiles = Tiles::cut_from(&with_squares, laid.sheet, laid.origin)?;
-    if tiles.tiles().len() == 1 {
-        return Ok(OnSheets { pdf: tiles.to_pdf(None), sheets: 1, has_first_page: false });
+    if laid.sheets == 1 {
+        let with_squares = pattern_sheet(subjects, &placed, true);
+        let tiles = Tiles::cut_from(&with_squares, laid.sheet, laid.origin)?;
+        if tiles.tiles().len() == 1 {
+            return Ok(OnSheets { pdf: tiles.to_pdf(None), sheets: 1, has_first_page: false });
+        }
     }
     let sheet = pattern_sheet(subjects, &placed, false);
     let tiles = Tiles::cut_from(&sheet, laid.sheet, laid.origin)?;

@@ -97,6 +97,21 @@ fn close(outline: &mut Vec<CubicBez>) {
 }
 
 impl Run {
+    /// A stretch with an even allowance, which runs on to meet the next.
+    pub(super) fn even(edge: &'static str, seam: Chain, allowance: f64) -> Self {
+        Self { edge, seam, allowance: [allowance, allowance], corner: Corner::Meet }
+    }
+
+    /// The four sides of a strip with its upper left corner at the origin: top, right, bottom and left, each by its name
+    /// and allowance.
+    pub(super) fn strip(width: f64, height: f64, sides: [(&'static str, f64); 4]) -> Vec<Self> {
+        let corners = [(0.0, 0.0), (width, 0.0), (width, height), (0.0, height)].map(Point::from);
+        let side = |(from, (edge, allowance)): (usize, (&'static str, f64))| {
+            Self::even(edge, Chain::of(straight(corners[from], corners[(from + 1) % 4])), allowance)
+        };
+        sides.into_iter().enumerate().map(side).collect()
+    }
+
     /// The cut line of this stretch alone.
     fn beside(&self) -> Chain {
         let [from, to] = self.allowance;
@@ -180,7 +195,7 @@ impl Fold {
             .into_iter()
             .min_by(|a, b| a.dot(line.end_tangent()).total_cmp(&b.dot(line.end_tangent())))?;
         let (_, last) = line_cut(&line, self.at + up * self.depth, self.along)?;
-        let mirror = mirror(self.at, self.along);
+        let mirror = Affine::reflect(self.at, self.along);
         let flap = last.reversed().moved(mirror);
         Some((line, flap.pieces().to_vec()))
     }
@@ -194,15 +209,10 @@ fn dart_cap(dart: &Dart, after: &Chain) -> Option<Vec<CubicBez>> {
     if middle == Vec2::ZERO || inner.cross(outer).abs() < 1e-9 {
         return Some(Vec::new());
     }
-    let under = after.moved(mirror(dart.apex, outer));
+    let under = after.moved(Affine::reflect(dart.apex, outer));
     let under = ended_on(&under, dart.apex, middle)?;
-    let over = under.moved(mirror(dart.apex, middle));
+    let over = under.moved(Affine::reflect(dart.apex, middle));
     Some(over.pieces().iter().copied().chain(under.reversed().pieces().iter().copied()).collect())
-}
-
-/// The mirror image over the line through `at` along `way`.
-fn mirror(at: Point, way: Vec2) -> Affine {
-    Affine::reflect(at, way)
 }
 
 /// How far a line is run on at most to reach another, cm: over twice the widest allowance.

@@ -3,7 +3,7 @@
 use kurbo::{Affine, CubicBez, Line, Point};
 
 use super::{
-    Allowances, Copies, Corner, DrawnLine, LabelSpot, LineKind, Piece, PieceKind, PieceNotch, Run,
+    Allowances, Copies, DrawnLine, LabelSpot, LineKind, Piece, PieceKind, PieceNotch, Run,
     panel::straight_path, waistband::UNDERLAP,
 };
 use crate::{
@@ -100,11 +100,10 @@ fn extension(draft: &Draft, zip: f64, lap: Lap, allowances: &Allowances) -> Resu
     let reach = 0.55 * bend.distance(foot);
     let across = -front.waist.start_tangent();
     let curve = CubicBez::new(bend, bend + down * reach, foot - across * (0.4 * reach), foot);
-    let run = |edge, seam, width: f64| Run { edge, seam, allowance: [width, width], corner: Corner::Meet };
     let runs = vec![
-        run("waist", Chain::of(straight(top, outer)), allowances[Allowance::Waist]),
-        run("outer_edge", Chain::of(straight(outer, bend)).then(curve), 0.0),
-        run("centre_front", centre.clone(), allowances[Allowance::CrotchSeam]),
+        Run::even("waist", Chain::of(straight(top, outer)), allowances[Allowance::Waist]),
+        Run::even("outer_edge", Chain::of(straight(outer, bend)).then(curve), 0.0),
+        Run::even("centre_front", centre.clone(), allowances[Allowance::CrotchSeam]),
     ];
     let middle = top.lerp(outer, 0.2);
     let grain = Line::new(middle + down * 2.0, middle + down * (zip - CURVE).max(4.0));
@@ -130,20 +129,14 @@ fn extension(draft: &Draft, zip: f64, lap: Lap, allowances: &Allowances) -> Resu
 
 fn guard(draft: &Draft, zip: f64, lap: Lap, allowances: &Allowances) -> Result<Piece, Mistake> {
     let height = zip + GUARD_BELOW;
-    let corners = [(0.0, 0.0), (2.0 * WIDTH, 0.0), (2.0 * WIDTH, height), (0.0, height)].map(Point::from);
     let seam = allowances[Allowance::CrotchSeam];
-    let run = |edge, from: usize, width: f64| Run {
-        edge,
-        seam: Chain::of(straight(corners[from], corners[(from + 1) % 4])),
-        allowance: [width, width],
-        corner: Corner::Meet,
-    };
-    let runs = vec![
-        run("waist", 0, allowances[Allowance::Waist]),
-        run("inner_edge", 1, seam),
-        run("end", 2, seam),
-        run("centre_front", 3, seam),
+    let sides = [
+        ("waist", allowances[Allowance::Waist]),
+        ("inner_edge", seam),
+        ("end", seam),
+        ("centre_front", seam),
     ];
+    let runs = Run::strip(2.0 * WIDTH, height, sides);
     let grain = Line::new((0.5 * WIDTH, 0.25 * height), (0.5 * WIDTH, 0.8 * height));
     let label = LabelSpot {
         at: Point::new(1.85 * WIDTH, 1.5),

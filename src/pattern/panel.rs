@@ -112,7 +112,7 @@ impl Panels<'_> {
         ];
         rows.into_iter()
             .filter_map(|(name, y)| {
-                let [inner, outer] = ends(panel, y)?;
+                let [inner, outer] = panel.ends_at(y)?;
                 let (from, to) = (Point::new(inner, y), Point::new(outer, y));
                 let path = if toile {
                     Line::new(from, to).to_path(0.1)
@@ -158,7 +158,8 @@ pub(super) fn copies(panel: Panel, side: Side) -> Copies {
     }
 }
 
-fn of_edge(edge: Edge) -> Allowance {
+/// The allowance of an edge of a panel.
+pub(super) fn of_edge(edge: Edge) -> Allowance {
     match edge {
         Edge::Waist => Allowance::Waist,
         Edge::SideSeam => Allowance::SideSeam,
@@ -246,13 +247,6 @@ pub(super) fn seat_runs(panel: &PanelShape, part: &Chain, allowances: &Allowance
         run(&[line], [inlay(first.p0), inlay(last.p3)], Corner::Square(Which::Before))
     });
     run(bend, [curve, curve], Corner::Meet).into_iter().chain(straight).collect()
-}
-
-/// Where a level meets the innermost and the outermost edge.
-fn ends(panel: &PanelShape, y: f64) -> Option<[f64; 2]> {
-    let inner = panel.inseam.crossings(y).chain(panel.crotch_seam.crossings(y)).fold(f64::INFINITY, f64::min);
-    let outer = panel.side_seam.crossings(y).fold(f64::NEG_INFINITY, f64::max);
-    (inner.is_finite() && outer.is_finite()).then_some([inner, outer])
 }
 
 /// A straight path.

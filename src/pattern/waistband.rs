@@ -3,7 +3,7 @@
 use kurbo::{Affine, CubicBez, Line, Point, Vec2};
 
 use super::{
-    Allowances, Copies, Corner, DrawnLine, LabelSpot, LineKind, Piece, PieceKind, PieceNotch, Run,
+    Allowances, Copies, DrawnLine, LabelSpot, LineKind, Piece, PieceKind, PieceNotch, Run,
     panel::straight_path,
 };
 use crate::{
@@ -66,20 +66,14 @@ const REMARK: &str = "the side that laps over ends at the centre front line";
 fn straight_band(shape: &Shape, side: Side, height: f64, allowances: &Allowances) -> Result<Piece, Mistake> {
     let places = divided(shape);
     let end = places[1].1 + UNDERLAP;
-    let corners = [(0.0, 0.0), (end, 0.0), (end, 2.0 * height), (0.0, 2.0 * height)].map(Point::from);
     let edge = allowances[Allowance::Waist];
-    let run = |edge, from: usize, width: f64| Run {
-        edge,
-        seam: Chain::of(straight(corners[from], corners[(from + 1) % 4])),
-        allowance: [width, width],
-        corner: Corner::Meet,
-    };
-    let runs = vec![
-        run("waist", 0, edge),
-        run("end", 1, edge),
-        run("inner_edge", 2, edge),
-        run("centre_back", 3, allowances[Allowance::CentreBackWaist]),
+    let sides = [
+        ("waist", edge),
+        ("end", edge),
+        ("inner_edge", edge),
+        ("centre_back", allowances[Allowance::CentreBackWaist]),
     ];
+    let runs = Run::strip(end, 2.0 * height, sides);
     let grain = Line::new((0.3 * end, 1.5 * height), (0.7 * end, 1.5 * height));
     let copies = if side == Side::Both { Copies::PAIR } else { Copies::ONE };
     let label = LabelSpot { at: Point::new(2.0, 0.3 * height), turn: 0.0, width: places[0].1 - 3.0 };
@@ -100,16 +94,15 @@ fn shaped_band(shape: &Shape, side: Side, height: f64, allowances: &Allowances) 
     let places = divided(shape);
     let (lower, upper) = lines(shape, height);
     let edge = allowances[Allowance::Waist];
-    let run = |edge, seam, width: f64| Run { edge, seam, allowance: [width, width], corner: Corner::Meet };
     let ends =
         [(upper.end(), lower.end()), (lower.start(), upper.start())].map(|(a, b)| Chain::of(straight(a, b)));
     let [end, centre_back] = ends;
     let whole = lower.length();
     let runs = vec![
-        run("upper_edge", upper.clone(), edge),
-        run("end", end, edge),
-        run("waist", lower.reversed(), edge),
-        run("centre_back", centre_back, allowances[Allowance::CentreBackWaist]),
+        Run::even("upper_edge", upper.clone(), edge),
+        Run::even("end", end, edge),
+        Run::even("waist", lower.reversed(), edge),
+        Run::even("centre_back", centre_back, allowances[Allowance::CentreBackWaist]),
     ];
     // The warp runs along the back, where the band is least bent to it.
     let (middle, along) = (lower.point_at(0.45 * places[0].1), lower.tangent_at(0.45 * places[0].1));

@@ -4,7 +4,7 @@ use kurbo::{Affine, Line, ParamCurve as _, Point, Vec2};
 
 use super::{
     Corner, LabelSpot, Piece, PieceKind, PieceNotch, Run, Which,
-    panel::{Panels, copies, leg_runs, seat_runs, waist_runs},
+    panel::{Panels, copies, leg_runs, of_edge, seat_runs, waist_runs},
     panel_notches,
     round_off::rounded,
 };
@@ -61,13 +61,7 @@ pub(super) fn cut_along(line: StyleLine, panels: &Panels<'_>) -> Result<[Piece; 
     let mut below =
         Piece::new(PieceKind::Back, panels.side, count, runs, panels.grain(back), panels.label(back))?;
     below.lines = panels.levels(back);
-    below.notches = panel_notches(panels.shape, Panel::Back, |edge| match edge {
-        Edge::Waist => panels.allowances[Allowance::Waist],
-        Edge::SideSeam => panels.allowances[Allowance::SideSeam],
-        Edge::Hem => panels.allowances[Allowance::Hem],
-        Edge::Inseam => panels.allowances[Allowance::Inseam],
-        Edge::CrotchSeam => panels.allowances[Allowance::CrotchSeam],
-    });
+    below.notches = panel_notches(panels.shape, Panel::Back, |edge| panels.allowances[of_edge(edge)]);
     below.notches.retain(|notch| notch.edge != Edge::SideSeam.key() || notch.from_start > side_walked);
     for notch in below.notches.iter_mut().filter(|notch| notch.edge == Edge::SideSeam.key()) {
         notch.from_start -= side_walked;

@@ -45,6 +45,20 @@ impl Seen {
     }
 }
 
+/// Reads what was told in several pieces as one report.
+pub fn read_all<'a>(texts: impl IntoIterator<Item = &'a String>) -> Report {
+    let mut report = Report::default();
+    for text in texts {
+        let read = read(text);
+        report.seen.extend(read.seen);
+        report.tested.extend(read.tested);
+        report.unknown.extend(read.unknown);
+        report.stance |= read.stance;
+        report.cut |= read.cut;
+    }
+    report
+}
+
 /// Reads a report.
 pub fn read(text: &str) -> Report {
     let mut report = Report { cut: text.chars().count() > LONGEST_REPORT, ..Report::default() };
