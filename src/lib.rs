@@ -13,6 +13,7 @@ pub mod draft;
 pub mod drawing;
 pub mod file;
 pub mod fit;
+pub mod making;
 pub mod mistake;
 pub mod order;
 #[cfg(feature = "serve")]
