@@ -93,7 +93,7 @@ fn leaves(polygon: &[Point], at: Point, way: Vec2) -> f64 {
 
 #[test]
 fn every_edge_as_far_inside_its_cut_line_as_its_allowance() {
-    let given = [Some(1.2), Some(1.7), Some(1.4), Some(0.9), Some(4.5), Some(3.0)];
+    let given = EnumMap::from_array([1.2, 1.7, 1.4, 0.9, 4.5, 3.0].map(Some));
     let mut looked = 0;
     for draft in drafts() {
         for (given, purpose) in [(&NONE, Purpose::Wear), (&NONE, Purpose::Toile), (&given, Purpose::Wear)] {

@@ -7,7 +7,7 @@ use breeks::{
     order::Order,
     pattern::{Allowances, Band, BandShape, Lap, Pattern, Piece, Purpose, Wanted, lay::Part},
     recipe::load,
-    terms::{EnumMap, Measurement, Panel, Sex, WaistLevel, Word as _},
+    terms::{EnumMap, Measurement, Panel, Sex, WaistLevel},
 };
 use kurbo::{Affine, BezPath, Rect, Shape as _};
 
