@@ -227,12 +227,14 @@ impl Chain {
     /// The joint within a piece. A crumb that it would leave goes to the piece beyond, so that no piece is a crumb; at an
     /// end of the chain the joint is that end.
     fn joint_in(&mut self, index: usize, t: f64) -> usize {
+        /// What the arithmetic leaves is not even a crumb, as a part of a piece.
+        const NOTHING: f64 = 1e-7;
         let piece = self.0[index];
         let at = piece.eval(t);
-        let crumb_before = t <= 0.0 || piece.p0.distance(at) < CRUMB;
-        let crumb_after = t >= 1.0 || piece.p3.distance(at) < CRUMB;
+        let crumb_before = t <= NOTHING || piece.p0.distance(at) < CRUMB;
+        let crumb_after = t >= 1.0 - NOTHING || piece.p3.distance(at) < CRUMB;
         if crumb_before {
-            if index > 0 && t > 0.0 {
+            if index > 0 && t > NOTHING {
                 let [crumb, rest] = cut(&piece, t);
                 self.0[index - 1] = run_together(&self.0[index - 1], &crumb);
                 self.0[index] = rest;
@@ -240,7 +242,7 @@ impl Chain {
             return index;
         }
         if crumb_after {
-            if index + 1 < self.0.len() && t < 1.0 {
+            if index + 1 < self.0.len() && t < 1.0 - NOTHING {
                 let [rest, crumb] = cut(&piece, t);
                 self.0[index] = rest;
                 let next = reversed(self.0[index + 1]);
@@ -393,12 +395,13 @@ mod tests {
         let whole = seam().pieces()[0];
         let whole = Chain::of(whole.subsegment(0.0..0.4)).then(whole.subsegment(0.4..1.0));
         let joint = length(&whole.pieces()[0]);
-        for walked in [joint - 0.05, joint + 0.05, 4.0] {
+        for walked in [joint - 0.05, joint - 1e-12, joint + 1e-12, joint + 0.05, 4.0] {
             let mut cut = whole.clone();
             let index = cut.joint_from(0, walked);
             let place = cut.pieces()[index].p0;
             assert!(place.distance(whole.point_at(walked)) < 1e-9, "{walked}");
             assert!(cut.pieces().iter().all(|piece| length(piece) >= CRUMB));
+            assert!(cut.pieces().iter().all(|piece| end_tangent(piece) != Vec2::ZERO));
             assert!((cut.length() - whole.length()).abs() < 1e-3, "{walked}");
         }
         let mut ends = whole.clone();
