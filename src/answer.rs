@@ -6,11 +6,13 @@ mod compared;
 mod judged;
 mod number;
 mod path;
+mod warning;
 
 pub use cloth::ClothAnswer;
 pub use compared::Comparison;
 pub use judged::Judged;
 pub use number::{Cm, Degrees, Place, Share};
+pub use warning::Warning;
 
 use std::borrow::Cow;
 
@@ -20,9 +22,9 @@ use crate::{
     adjust::Key,
     draft::Draft,
     fit::{JoinRow, Legs, LevelRow, Report, SeamRow},
-    mistake::Notice,
     pattern::{self, Pattern, panel_notches},
     terms::{Edge, Level, Measurement, Panel, Role, Side, Word},
+    unit::Unit,
 };
 
 /// The name of the format in every answer.
@@ -49,7 +51,7 @@ pub struct Answer<'a> {
     crotch: OneOrTwo,
     #[serde(skip_serializing_if = "Option::is_none")]
     steps: Option<Vec<StepOut<'a>>>,
-    warnings: Vec<Notice>,
+    warnings: Vec<Warning>,
 }
 
 /// How much of a draft an answer holds.
@@ -198,8 +200,8 @@ struct StepOut<'a> {
 }
 
 impl<'a> Answer<'a> {
-    /// The answer for one leg, or for a left and a right one.
-    pub fn new(legs: &'a Legs, extent: Extent) -> Self {
+    /// The answer for one leg, or for a left and a right one; its sentences are for a reader of `unit`.
+    pub fn new(legs: &'a Legs, extent: Extent, unit: Unit) -> Self {
         let whole = extent == Extent::Whole;
         let all = legs.iter();
         let first = &legs.first.draft;
@@ -225,8 +227,9 @@ impl<'a> Answer<'a> {
                 last => OneOrTwo::Two(crotch.into_iter().chain(last).collect()),
             },
             steps: whole.then(|| all.clone().flat_map(|leg| steps(&leg.draft)).collect()),
-            warnings: Notice::once(
+            warnings: Warning::all(
                 all.flat_map(|leg| leg.draft.notices.iter().cloned().chain(leg.report.notices())),
+                unit,
             ),
         }
     }

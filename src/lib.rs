@@ -24,3 +24,4 @@ pub mod terms;
 pub mod toile;
 pub mod trial;
 pub mod unit;
+pub mod voice;

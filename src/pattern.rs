@@ -28,6 +28,7 @@ use crate::{
     draft::Draft,
     mistake::{Mistakes, Notice},
     terms::Side,
+    voice::named,
 };
 
 /// What is to be cut beside the front.
@@ -83,9 +84,9 @@ impl Pattern {
             Some(line) => self.pieces.extend(yoke::cut_along(line, &panels)?),
             None => {
                 if wanted.yoke {
-                    let text =
-                        format!("the block {} has no yoke line: its back stays whole", draft.recipe.name);
-                    self.notices.push(Notice::new("no-yoke", text));
+                    let said = "the block {block} has no yoke line: its back stays whole";
+                    self.notices
+                        .push(Notice::note("no-yoke", said).with("block", named(&*draft.recipe.name)));
                 }
                 self.pieces.push(panels.back()?);
             }

@@ -218,7 +218,12 @@ fn same_file_same_bytes() {
     let json = || {
         let draft = drafted(&order, &recipe).unwrap();
         let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
-        breeks::answer::Answer::new(&Legs::alike(draft, report), breeks::answer::Extent::Whole).to_json()
+        breeks::answer::Answer::new(
+            &Legs::alike(draft, report),
+            breeks::answer::Extent::Whole,
+            breeks::unit::Unit::Cm,
+        )
+        .to_json()
     };
     assert_eq!(json(), json());
 }

@@ -104,7 +104,7 @@ fn shorter_leg_with_its_own_hem() {
 #[test]
 fn answer_of_two_legs_with_sides_throughout() {
     let drafted = legs("[left.leg]\nknee_in = 1.0\n", "classic").expect("two legs");
-    let json = Answer::new(&drafted, Extent::Whole).to_json();
+    let json = Answer::new(&drafted, Extent::Whole, breeks::unit::Unit::Cm).to_json();
     let answer: serde_json::Value = serde_json::from_str(&json).expect("JSON");
     let sides = |list: &str| -> Vec<String> {
         answer[list]

@@ -43,13 +43,14 @@ const OUT: &str = "drafts";
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let (order, notices) = arguments.input.read()?;
+    let unit = arguments.input.unit(&order);
     let rolls = arguments.printing.rolls(order.units)?;
     let recipe = recipe::load(&order.trousers.block)?;
     let mut legs = drafted_legs(&order, &recipe)?;
     let (wanted, allowances) = arguments.cutting.of(&order)?;
     let pattern = Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &wanted)?;
     legs.begin_with(notices.into_iter().chain(pattern.notices.iter().cloned()).collect());
-    let answer = Answer::new(&legs, Extent::Whole);
+    let answer = Answer::new(&legs, Extent::Whole, unit);
     let answer = if wanted.yoke {
         let whole = Wanted { purpose: wanted.purpose, ..Wanted::default() };
         answer.cut(&Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &whole)?)
@@ -63,7 +64,6 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         (None, false) => Some(PathBuf::from(OUT)),
         (None, true) => None,
     };
-    let unit = arguments.input.unit(&order);
     let mut written = Vec::new();
     if let Some(folder) = folder {
         let stem = format!("{}-{}", file_stem(&legs.first.draft.name), file_stem(&recipe.name));

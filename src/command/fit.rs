@@ -49,9 +49,10 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let before = Report::of(&plain.plan, &plain.parameters, &plain.shape, &plain.body);
     let (found, after) = drafted(&order, &recipe)?;
 
-    let mut text = fit_story(&before, &found, &after, arguments.input.unit(&order));
+    let unit = arguments.input.unit(&order);
+    let mut text = fit_story(&before, &found, &after, unit);
     for notice in notices.iter().chain(&found.notices).cloned().chain(after.notices()) {
-        text.push_str(&crate::paper::note(&notice.text));
+        text.push_str(&crate::paper::note(&notice.text(unit)));
     }
     if let (true, Some(path)) = (arguments.write, path) {
         let removed = if arguments.afresh { old } else { Vec::new() };

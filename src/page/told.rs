@@ -120,7 +120,7 @@ impl<'a> File<'a> {
 
 /// The contract's answer of a draft, as `breeks draft --json` prints it.
 pub(super) fn answer(made: &Made) -> Answer<'_> {
-    Answer::new(&made.legs, Extent::Whole).cut(&made.pattern)
+    Answer::new(&made.legs, Extent::Whole, made.order.units).cut(&made.pattern)
 }
 
 /// What lies under the sheet, and what the sheet differs in from it.

@@ -51,7 +51,9 @@ fn of_draft(values: &[String]) -> Value {
     let (order, notices) = Order::read(&Source::new("person.toml", text)).unwrap();
     let (mut draft, report) = drafted(&order, &recipe::load("classic").unwrap()).unwrap();
     draft.notices.splice(0..0, notices);
-    without_drawing(&Answer::new(&Legs::alike(draft, report), Extent::Whole).to_json())
+    without_drawing(
+        &Answer::new(&Legs::alike(draft, report), Extent::Whole, breeks::unit::Unit::Cm).to_json(),
+    )
 }
 
 /// What `draft --json` prints without what a line of a batch leaves out.
@@ -104,7 +106,9 @@ fn line_of_a_measured_fit_the_same_as_its_draft() {
         let (order, notices) = Order::read(&demo(name).unwrap()).unwrap();
         let (mut draft, report) = drafted(&order, &recipe::load("classic").unwrap()).unwrap();
         draft.notices.splice(0..0, notices);
-        let expected = without_drawing(&Answer::new(&Legs::alike(draft, report), Extent::Whole).to_json());
+        let expected = without_drawing(
+            &Answer::new(&Legs::alike(draft, report), Extent::Whole, breeks::unit::Unit::Cm).to_json(),
+        );
         assert_eq!(expected["fit"], "measured");
         assert!(expected["adjustments"].as_object().unwrap().len() > 5);
         let units = if order.units == Unit::Cm { "cm" } else { "inch" };

@@ -17,7 +17,7 @@ const PRINTED: f64 = 0.0051;
 /// Follows the lesson and compares every point of both panels. Returns how many figures of the lesson agreed.
 fn lands_on_the_json(taught: &Taught) -> usize {
     let paper = follow(&lesson(&taught.subject(Unit::Cm)).to_html());
-    let json = Answer::new(&taught.legs, Extent::Whole).to_json();
+    let json = Answer::new(&taught.legs, Extent::Whole, breeks::unit::Unit::Cm).to_json();
     let json: Value = serde_json::from_str(&json).expect("JSON");
     let pieces = json["pieces"].as_array().expect("pieces");
     let moves = taught.legs.first.draft.parameters.set().count() as f64;

@@ -105,7 +105,7 @@ impl Drafter {
         let mut legs =
             drafted_legs(&order, recipe).map_err(|mistakes| Failure::of(Code::NotDrafted, &mistakes))?;
         legs.begin_with(notices);
-        let answer = Answer::new(&legs, Extent::Summary);
+        let answer = Answer::new(&legs, Extent::Summary, order.units);
         out.extend_from_slice(b"{\"id\":");
         out.extend_from_slice(id.as_bytes());
         // the answer is an object and never empty: its bracket becomes the comma after the id
