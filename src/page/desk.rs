@@ -1,6 +1,6 @@
 //! What lies on the table: the measurement file as it was last read, and everything that is made of it.
 
-use std::path::PathBuf;
+use std::{collections::VecDeque, path::PathBuf};
 
 use super::{
     asked::{Refusal, Typed, Under, changes},
@@ -27,9 +27,14 @@ pub struct Desk {
     source: Source,
     /// Raised whenever the text changes.
     edition: u64,
+    /// The texts before it, newest last: what a change was made on.
+    earlier: VecDeque<(u64, Source)>,
     /// Why it could not be read again.
     trouble: Option<Mistake>,
 }
+
+/// So many texts are kept to tell a conflict by; a person who saved more often elsewhere is asked about every change.
+const EARLIER_KEPT: usize = 64;
 
 /// A file drafted.
 pub(super) struct Made {
@@ -64,12 +69,12 @@ impl Desk {
     /// When it cannot be read as text. What is wrong in it is told on the sheet.
     pub fn opened(path: PathBuf) -> Result<Self, Mistake> {
         let source = Source::read(&path)?;
-        Ok(Self { path, opened: true, source, edition: 1, trouble: None })
+        Ok(Self { path, opened: true, source, edition: 1, earlier: VecDeque::new(), trouble: None })
     }
 
     /// A text that is no file yet; saving makes `path`, where nothing has that name.
     pub fn new(path: PathBuf, source: Source) -> Self {
-        Self { path, opened: false, source, edition: 1, trouble: None }
+        Self { path, opened: false, source, edition: 1, earlier: VecDeque::new(), trouble: None }
     }
 
     /// Where it is saved.
@@ -95,8 +100,7 @@ impl Desk {
                 let was_trouble = self.trouble.take().is_some();
                 let new = source.text != self.source.text;
                 if new {
-                    self.source = source;
-                    self.edition += 1;
+                    self.turn_over(source);
                 }
                 new || was_trouble
             }
@@ -163,9 +167,9 @@ impl Desk {
         if let Some(mistake) = &self.trouble {
             return Err(mistake.clone().into());
         }
-        if edition != self.edition {
-            let theirs = |it: &Typed| (it.0.clone(), stands(&self.source, &it.0));
-            return Ok(Saved::Elsewhere(self.edition, typed.iter().map(theirs).collect()));
+        let theirs = self.set_elsewhere(typed, edition);
+        if !theirs.is_empty() {
+            return Ok(Saved::Elsewhere(self.edition, theirs));
         }
         let mut source = self.changed(typed)?;
         for fitting in fittings {
@@ -194,9 +198,32 @@ impl Desk {
             file::create(&self.path, source.text.as_bytes()).map_err(failed)?;
             self.opened = true;
         }
-        self.source = Source::new(self.path.display().to_string(), source.text);
-        self.edition += 1;
+        self.turn_over(Source::new(self.path.display().to_string(), source.text));
         Ok(())
+    }
+
+    /// A new text takes the place of the last one.
+    fn turn_over(&mut self, source: Source) {
+        let last = std::mem::replace(&mut self.source, source);
+        self.earlier.push_back((self.edition, last));
+        if self.earlier.len() > EARLIER_KEPT {
+            self.earlier.pop_front();
+        }
+        self.edition += 1;
+    }
+
+    /// Of the changed keys those that the file says something else for than in the edition they were changed on, with
+    /// what it says; all of them where that edition is no longer known.
+    fn set_elsewhere(&self, typed: &[Typed], edition: u64) -> Vec<(String, Option<String>)> {
+        if edition == self.edition {
+            return Vec::new();
+        }
+        let began = self.earlier.iter().find(|(earlier, _)| *earlier == edition).map(|(_, source)| source);
+        typed
+            .iter()
+            .map(|Typed(key, _)| (key.clone(), stands(&self.source, key)))
+            .filter(|(key, now)| began.is_none_or(|began| stands(began, key) != *now))
+            .collect()
     }
 }
 
