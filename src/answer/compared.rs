@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     adjust::{Key, Measure},
-    fit::{self, Change, Compared, Difference, Laid},
+    fit::{self, Change, Difference, Laid, Overlaid},
     terms::{Anchor, Word},
     unit::Unit,
 };
@@ -175,7 +175,7 @@ fn rows<Row, Out>(
         .collect()
 }
 
-fn one<'a, 'b>(legs: impl Iterator<Item = &'b Compared<'a>> + Clone, unit: Unit) -> One<'a>
+fn one<'a, 'b>(legs: impl Iterator<Item = &'b Overlaid<'a>> + Clone, unit: Unit) -> One<'a>
 where
     'a: 'b,
 {
@@ -186,7 +186,7 @@ where
         block: first.map_or("", |one| &one.draft.recipe.name),
         fit: first.map_or("", |one| one.draft.fit.key()),
         can_be_cut: legs.clone().all(|one| one.report.can_be_cut()),
-        warnings: Warning::all(legs.flat_map(Compared::notices), unit),
+        warnings: Warning::all(legs.flat_map(Overlaid::notices), unit),
     }
 }
 
