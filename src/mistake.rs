@@ -19,16 +19,15 @@ use crate::{
 /// One thing a person did wrong.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Mistake {
-    /// What is wrong, in one line: lower case, no full stop, names in backticks.
-    pub title: String,
-    /// Where it stands, with the words beside the caret.
-    pub place: Option<(Source, Range<usize>, String)>,
-    /// What to do about it, a sentence a line.
-    pub help: Vec<String>,
+    title: String,
+    place: Option<(Source, Range<usize>, String)>,
+    help: Vec<String>,
 }
 
+impl std::error::Error for Mistake {}
+
 impl Mistake {
-    /// A mistake without a place yet.
+    /// A mistake without a place yet: what is wrong, in one line, lower case, no full stop, names in backticks.
     pub fn new(title: impl Into<String>) -> Self {
         Self { title: title.into(), place: None, help: Vec::new() }
     }
@@ -40,11 +39,33 @@ impl Mistake {
         self
     }
 
+    /// The same without its place, where that is in a text which the person does not see.
+    #[must_use]
+    pub(crate) fn without_place(mut self) -> Self {
+        self.place = None;
+        self
+    }
+
     /// Adds what to do.
     #[must_use]
     pub fn help(mut self, remedy: impl Into<String>) -> Self {
         self.help.push(remedy.into());
         self
+    }
+
+    /// What is wrong, in one line.
+    pub fn title(&self) -> &str {
+        &self.title
+    }
+
+    /// The text in which it stands, and at which bytes.
+    pub fn place(&self) -> Option<(&Source, Range<usize>)> {
+        self.place.as_ref().map(|(source, span, _)| (source, span.clone()))
+    }
+
+    /// What to do about it, a sentence a line.
+    pub fn remedies(&self) -> &[String] {
+        &self.help
     }
 
     /// Adds the known name nearest to `word`, if one is near enough to be meant.
@@ -132,7 +153,7 @@ impl fmt::Display for Mistake {
 
 /// All mistakes found in one reading; never empty when returned as an error.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Mistakes(pub Vec<Mistake>);
+pub struct Mistakes(Vec<Mistake>);
 
 impl From<Mistake> for Mistakes {
     fn from(mistake: Mistake) -> Self {
@@ -150,6 +171,11 @@ impl From<Vec<Mistake>> for Mistakes {
 const MOST_SHOWN: usize = 12;
 
 impl Mistakes {
+    /// In the order of the text.
+    pub fn iter(&self) -> std::slice::Iter<'_, Mistake> {
+        self.0.iter()
+    }
+
     /// The mistakes as a person reads them; `colour` only for a terminal.
     pub fn render(&self, colour: bool) -> String {
         let mut shown: Vec<String> =

@@ -4,7 +4,7 @@ use super::figures::{length, spoken};
 use crate::{
     draft::{Draft, PanelShape},
     drawing::Wording,
-    fit::Report,
+    fit::{Leg, Report},
     terms::{Panel, Side, Word},
     unit::Unit,
 };
@@ -21,6 +21,11 @@ pub struct Subject<'a> {
 }
 
 impl<'a> Subject<'a> {
+    /// A leg as it was made.
+    pub fn of(leg: &'a Leg, unit: Unit) -> Self {
+        Self { draft: &leg.draft, report: &leg.report, unit }
+    }
+
     /// The panels, front first.
     pub(super) fn panels(&self) -> [&'a PanelShape; 2] {
         [&self.draft.shape.front, &self.draft.shape.back]
