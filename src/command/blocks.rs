@@ -125,7 +125,7 @@ fn differences(recipe: &Recipe) -> Vec<String> {
     };
     vec![
         format!("{}, {}", rule(Panel::Front), rule(Panel::Back)),
-        format!("knee at {}", knee.map_or_else(|| "no line".to_owned(), |line| line.at.to_string())),
+        format!("knee at {}", knee.map_or_else(|| "no line".to_owned(), |line| line.rule.clone())),
         format!(
             "ease: waist {}, hip {}, thigh {}, knee {}, crotch length {}",
             ease(EaseAt::Waist),

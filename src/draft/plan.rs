@@ -270,7 +270,7 @@ fn draws_by_waist_to_hip(recipe: &Recipe) -> bool {
     recipe
         .level(Level::Hip)
         .and_then(|index| recipe.lines.get(index))
-        .is_some_and(|line| line.at.references().any(|it| it == Reference::Body(Measurement::WaistToHip)))
+        .is_some_and(|line| line.at.references().contains(&Reference::Body(Measurement::WaistToHip)))
 }
 
 fn levels(

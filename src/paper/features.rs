@@ -22,7 +22,7 @@ pub fn features(recipe: &Recipe) -> Vec<Feature> {
     let mut add = |name: String, rule: String, structural| features.push(Feature { name, rule, structural });
     for level in [Level::Hip, Level::Crotch, Level::Knee] {
         let line = recipe.level(level).and_then(|index| recipe.lines.get(index));
-        add(format!("{level} line"), line.map_or_else(String::new, |line| line.at.to_string()), true);
+        add(format!("{level} line"), line.map_or_else(String::new, |line| line.rule.clone()), true);
     }
     for (panel, plan) in [(Panel::Front, Some(&recipe.front)), (Panel::Back, recipe.back.as_ref())] {
         for role in [
@@ -59,7 +59,7 @@ fn rule_of(recipe: &Recipe, plan: &PanelPlan, role: Role) -> String {
     let point = plan.roles[role as usize];
     let made = recipe.steps.iter().find_map(|step| match step {
         Step::Point { id, rule, entry, .. } if *id == point => Some((rule, entry)),
-        Step::Point { .. } | Step::Quantity { .. } => None,
+        Step::Point { .. } | Step::Quantity { .. } | Step::Level { .. } => None,
     });
     let Some((rule, entry)) = made else { return "the start".to_owned() };
     let plain = entry.plain.strip_prefix(&format!("mark {} ", entry.makes)).unwrap_or(&entry.plain);
@@ -74,13 +74,13 @@ fn rule_of(recipe: &Recipe, plan: &PanelPlan, role: Role) -> String {
 fn meanings(recipe: &Recipe, rule: &str) -> String {
     let quantities = recipe.steps.iter().filter_map(|step| match step {
         Step::Quantity { entry, .. } => Some((&entry.makes, entry.rule.clone())),
-        Step::Point { .. } => None,
+        Step::Point { .. } | Step::Level { .. } => None,
     });
     // The lines that every recipe has are traits of their own.
     let levels =
         [Level::Waist, Level::Hip, Level::Crotch, Level::Knee, Level::Hem].map(|level| recipe.level(level));
     let lines = recipe.lines.iter().enumerate().filter(|(index, _)| !levels.contains(&Some(*index)));
-    let lines = lines.map(|(_, line)| (&line.name, line.at.to_string()));
+    let lines = lines.map(|(_, line)| (&line.name, line.rule.clone()));
     quantities
         .chain(lines)
         .filter(|(name, _)| names(rule, name))

@@ -33,8 +33,8 @@ fn write_all(out: &mut String, recipe: &Recipe) -> std::fmt::Result {
         }
     }
     writeln!(out, "\nlevel lines, cm below the waist")?;
-    for line in recipe.lines.iter().skip(1) {
-        step(out, "    ", &line.says, &format!("{} = {}", line.name, line.at))?;
+    for line in recipe.lines.iter().skip(1).filter(|line| !line.by_step) {
+        step(out, "    ", &line.says, &format!("{} = {}", line.name, line.rule))?;
     }
     let mut panel = None;
     for the_step in &recipe.steps {
@@ -44,7 +44,7 @@ fn write_all(out: &mut String, recipe: &Recipe) -> std::fmt::Result {
             writeln!(out, "\n{}", entry.panel)?;
         }
         let rule = match the_step {
-            Step::Quantity { .. } => format!("{} = {}", entry.makes, entry.rule),
+            Step::Quantity { .. } | Step::Level { .. } => format!("{} = {}", entry.makes, entry.rule),
             // Its plain sentence says the rule already.
             Step::Point { rule: PointRule::Meet { .. }, .. } => entry.plain.clone(),
             Step::Point { .. } => format!("{}: {}", entry.plain, entry.rule),
