@@ -1,8 +1,8 @@
 //! What makes a recipe itself: the rules behind its roles, in one order for all, so that recipes can be compared.
 
 use crate::{
-    recipe::{BendRule, PanelPlan, PointRule, Recipe, Step},
-    terms::{EaseAt, Level, Panel, Role, Style, Word},
+    recipe::{BendRule, DartRule, PanelPlan, PointRule, Recipe, Step},
+    terms::{EaseAt, Edge, Level, Panel, Role, Style, Word},
 };
 
 /// One trait of a recipe.
@@ -37,8 +37,24 @@ pub fn features(recipe: &Recipe) -> Vec<Feature> {
             add(format!("{panel} {}", role.key().replace('_', " ")), rule, true);
         }
         add(format!("{panel} bend"), plan.map_or_else(String::new, |plan| bend(recipe, plan)), true);
-        add(format!("{panel} darts"), plan.map_or_else(String::new, |plan| darts(recipe, plan)), true);
+        let darts = |plan: &PanelPlan| folds(recipe, &plan.darts);
+        add(format!("{panel} darts"), plan.map_or_else(String::new, darts), true);
+        let pleats = |plan: &PanelPlan| folds(recipe, &plan.pleats);
+        add(format!("{panel} pleats"), plan.map_or_else(String::new, pleats), true);
     }
+    let truing = match (recipe.truing.on, recipe.truing.waist_as_drawn) {
+        (false, _) => "none: as its source prints it",
+        (true, true) => "all but the waist, which is as drawn",
+        (true, false) => "all",
+    };
+    add("truing".to_owned(), truing.to_owned(), true);
+    let seams: Vec<String> = Edge::ALL
+        .iter()
+        .filter(|edge| recipe.seams.along(**edge) != 0.0)
+        .map(|edge| format!("{edge} {}", recipe.seams.along(*edge)))
+        .collect();
+    let seams = if seams.is_empty() { "none".to_owned() } else { seams.join(", ") };
+    add("seams included, cm".to_owned(), seams, true);
     for at in EaseAt::ALL {
         let row = recipe.ease.row(*at);
         add(format!("{} ease", at.key().replace('_', " ")), both(&row.women, &row.men), false);
@@ -100,12 +116,13 @@ fn bend(recipe: &Recipe, plan: &PanelPlan) -> String {
     }
 }
 
-fn darts(recipe: &Recipe, plan: &PanelPlan) -> String {
-    if plan.darts.is_empty() {
+/// Darts or pleats.
+fn folds(recipe: &Recipe, folds: &[DartRule]) -> String {
+    if folds.is_empty() {
         return "none".to_owned();
     }
-    let one = |dart: &crate::recipe::DartRule| format!("{} wide, {} long", dart.intake, dart.length);
-    let all: Vec<String> = plan.darts.iter().map(one).collect();
+    let one = |fold: &DartRule| format!("{} wide, {} long", fold.intake, fold.length);
+    let all: Vec<String> = folds.iter().map(one).collect();
     let all = all.join(" and ");
     format!("{all}{}", meanings(recipe, &all))
 }

@@ -26,6 +26,13 @@ pub fn shipped(name: &str) -> Option<Source> {
     Some(Source::new(format!("blocks/{name}.toml"), *text))
 }
 
+impl Recipe {
+    /// Whether it came with the program.
+    pub fn is_shipped(&self) -> bool {
+        SHIPPED.iter().any(|(_, text)| *self.source().text == **text)
+    }
+}
+
 /// The text of the recipe that a measurement file or a command names: a shipped one, or a file of one's own.
 ///
 /// # Errors
