@@ -11,6 +11,7 @@ use crate::{
     unit::Unit,
 };
 
+mod book;
 mod construct;
 mod defaults;
 mod library;
@@ -27,13 +28,14 @@ mod table;
 mod track;
 mod wording;
 
+pub use book::{Book, Figure, Row as BookRow};
 pub use construct::{Construction, Inputs};
 pub use defaults::{EaseRow, EaseTable, StyleRow, StyleTable, Truing};
-pub use library::{load, shipped, shipped_names, source};
+pub use library::{load, shipped, shipped_names, skeleton, skeleton_names, source};
 pub use included::SeamsIncluded;
 pub use panel::{BendRule, BowRule, DartRule, PanelPlan};
 pub use proportion::{Number, Part, Proportion, Unreadable};
-pub use reference::{Names, Reference};
+pub use reference::{Names, Reference, body_name};
 pub use rules::{EVERY_STEP, FORMS, Form, Key, Makes, RULES, Rule};
 pub use step::{Between, Entry, Height, Ladder, PointRule, QuantityRule, Reach, Step, Way};
 pub use track::{Slope, Track};
@@ -146,6 +148,15 @@ impl Recipe {
     /// The name of a point; empty for one that is not this recipe's.
     pub fn point_name(&self, id: PointId) -> &str {
         self.point_names.get(id.0).map_or("", String::as_str)
+    }
+
+    /// Whether any line or step reckons with it.
+    pub fn reads(&self, reference: Reference) -> bool {
+        let by_step = |step: &Step| match step {
+            Step::Quantity { rule, .. } | Step::Level { rule, .. } => rule.references().contains(&reference),
+            Step::Point { rule, .. } => rule.proportions().any(|rule| rule.references().any(|it| it == reference)),
+        };
+        self.lines.iter().any(|line| line.at.references().contains(&reference)) || self.steps.iter().any(by_step)
     }
 
     /// The text that the recipe was read from.

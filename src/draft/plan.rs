@@ -237,6 +237,20 @@ fn inputs(
     for measurement in Measurement::ALL {
         measurements[*measurement as usize] = body.cm(*measurement);
     }
+    let outside_leg = &mut measurements[Measurement::OutsideLeg as usize];
+    if outside_leg.is_none()
+        && recipe.reads(Reference::Body(Measurement::OutsideLeg))
+        && let Some(reckoned) = body.outside_leg()
+    {
+        *outside_leg = Some(reckoned);
+        notices.push(Notice::new(
+            "outside-leg-reckoned",
+            format!(
+                "the recipe goes by `outside_leg`, which was not measured: {reckoned:.1} cm is reckoned from the height of \
+                 the waist"
+            ),
+        ));
+    }
     let depth = ease[EaseAt::CrotchDepth as usize];
     let lowest = body
         .cm(Measurement::BodyRise)

@@ -96,8 +96,7 @@ pub(super) fn read_panel(implying: &mut Implying<'_, '_, '_>, panel: Panel, row:
     };
     let bend = row.need(reader, "bend").and_then(|cell| reader.row(&cell, "bend"));
     let bend = bend.and_then(|bend| {
-        bend.only(reader, &["fullness", "guide"]);
-        read_bend_rule(reader, &bend, points)
+        bend.only(reader, &["fullness", "guide"]).then(|| read_bend_rule(reader, &bend, points)).flatten()
     });
     let bow = match row.get("bow") {
         None => Some(BowRule {

@@ -479,7 +479,7 @@ impl Parser<'_> {
                     .into_iter()
                     .map(|term| {
                         let minus = minus != term.factor.is_sign_negative();
-                        let written = counted(term.written);
+                        let written = counted(term.written).map(|number| term.as_it_was(number));
                         term.resized(written, minus)
                     })
                     .collect()
@@ -519,7 +519,8 @@ impl Parser<'_> {
             };
             let divide = |term: &Term| {
                 let written = term.written.unwrap_or(Number::Decimal(1.0));
-                Some(term.clone().resized(Some(written.over(divisor?)?), term.factor.is_sign_negative()))
+                let written = term.as_it_was(written.over(divisor?)?);
+                Some(term.clone().resized(Some(written), term.factor.is_sign_negative()))
             };
             let Some(divided) = terms.iter().map(divide).collect() else {
                 return Err(Unreadable::new(
@@ -566,6 +567,18 @@ impl Parser<'_> {
 impl Term {
     fn constant(written: Option<Number>, minus: bool, unit: Unit) -> Self {
         Self { factor: 0.0, written: None, of: None, unit }.resized(written, minus)
+    }
+
+    /// A new size in the way of writing of the old one: a constant that was a decimal stays one where it can.
+    fn as_it_was(&self, number: Number) -> Number {
+        /// No ruler shows more places.
+        const PLACES: f64 = 10_000.0;
+        let value = number.value();
+        let short = ((value * PLACES).round() / PLACES - value).abs() < 1e-12;
+        match (&self.of, self.written) {
+            (None, Some(Number::Decimal(_))) if short => Number::Decimal(value),
+            _ => number,
+        }
     }
 
     /// The same with another size and sign.

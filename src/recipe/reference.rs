@@ -23,7 +23,7 @@ pub enum Reference {
 }
 
 /// The short trade name of a girth, the key of any other measurement.
-pub(super) fn body_name(measurement: Measurement) -> &'static str {
+pub fn body_name(measurement: Measurement) -> &'static str {
     let key = measurement.key();
     match measurement {
         // `sitting_hip` would read as a place, not as a girth taken sitting.
@@ -74,7 +74,13 @@ impl Names {
         let style =
             Style::ALL.iter().filter(|_| !self.before_construction).map(|style| style.key().to_owned());
         let own = self.own.iter().map(|(name, _)| name.clone());
-        body.chain(ease).chain(style).chain(own).collect()
+        let mut all: Vec<String> = body.chain(ease).chain(style).collect();
+        for name in own {
+            if !all.contains(&name) {
+                all.push(name);
+            }
+        }
+        all
     }
 
     fn of_the_trade(&self, name: &str) -> Option<Reference> {

@@ -7,7 +7,7 @@ use crate::{
     booklet::{Block, Booklet},
     curve::{Chain, meet},
     draft::PanelShape,
-    terms::{Edge, Panel, Role},
+    terms::{Edge, Panel, Role, Word},
 };
 
 impl Class<'_> {

@@ -23,7 +23,7 @@ pub(super) fn of_panel(panel: Panel) -> &'static str {
 }
 
 /// What a role of a panel does.
-fn of_role(panel: Panel, role: Role) -> &'static str {
+pub(in crate::paper) fn of_role(panel: Panel, role: Role) -> &'static str {
     match (role, panel) {
         (Role::CentreWaist, Panel::Front) => {
             "the top of the centre front, where the waist meets it squarely so that left and right run on \
