@@ -5,7 +5,7 @@ use std::fmt::Write;
 
 use super::lesson::of_role;
 use crate::{
-    recipe::{EVERY_STEP, FORMS, Key, Makes, RULES, Rule, body_name},
+    recipe::{EVERY_STEP, FORMS, Key, Makes, Rule, body_name},
     terms::{EaseAt, Edge, Measurement, Panel, Role, Style, Word},
 };
 
