@@ -84,7 +84,7 @@ mod tests {
 
     /// A box of a panel: every edge level or upright.
     fn boxed() -> Roles {
-        let mut roles = Roles([Point::ORIGIN; 10]);
+        let mut roles = Roles::default();
         for (role, at) in [
             (Role::CentreWaist, (-8.0, 0.0)),
             (Role::SideWaist, (12.0, 0.0)),

@@ -38,7 +38,7 @@ fn points(recipe: &Recipe, planned: &PanelPlan, rule: &PanelRule, shape: &PanelS
     let moved = |role: &Role| {
         let by = shape.roles[*role] - planned.drawn[*role];
         (by.hypot() > SEEN).then(|| {
-            let point = recipe.point_name(rule.roles[*role as usize]);
+            let point = recipe.point_name(rule.roles[*role]);
             told(&format!(
                 "the {} {} (`{point}`) lies {} where the recipe has it",
                 planned.panel,

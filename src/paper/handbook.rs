@@ -57,7 +57,7 @@ fn write_all(out: &mut String, recipe: &Recipe) -> std::fmt::Result {
         let name = |id: PointId| recipe.point_name(id);
         let roles: Vec<String> = Role::ALL
             .iter()
-            .map(|role| format!("{} {}", role.key().replace('_', " "), name(plan.roles[*role as usize])))
+            .map(|role| format!("{} {}", role.key().replace('_', " "), name(plan.roles[*role])))
             .collect();
         paragraph(out, "  ", &format!("{panel}: crease {}, {}", name(plan.crease), roles.join(", ")))?;
         for (word, folds) in [("dart", &plan.darts), ("pleat", &plan.pleats)] {

@@ -5,7 +5,7 @@ use std::ops::Range;
 use super::{Construction, Inputs, Names, PointId, Recipe, Reference};
 use crate::{
     mistake::{Mistake, Mistakes, Source},
-    terms::{EaseAt, Measurement, Sex, Style, Word},
+    terms::{EaseAt, EnumMap, Measurement, Sex, Style, Word},
     unit::{Unit, parse_length},
 };
 
@@ -212,21 +212,21 @@ impl Book {
     fn inputs(&self, recipe: &Recipe) -> Result<Inputs, Mistakes> {
         let mut inputs = Inputs::default();
         for at in EaseAt::ALL {
-            inputs.ease[*at as usize] = recipe.ease.give(*at, self.sex);
+            inputs.ease[*at] = recipe.ease.give(*at, self.sex);
         }
         let mut mistakes = Vec::new();
         let names = Names::default();
-        let mut style_given = [false; 4];
+        let mut style_given: EnumMap<Style, bool> = EnumMap::default();
         for (name, value, span) in &self.given {
             let long = Measurement::from_key(name).map(Reference::Body);
             match names.resolve(name).or(long) {
                 Some(Reference::Body(measurement)) => {
-                    inputs.measurements[measurement as usize] = Some(*value);
+                    inputs.measurements[measurement] = Some(*value);
                 }
-                Some(Reference::Ease(at)) => inputs.ease[at as usize] = *value,
+                Some(Reference::Ease(at)) => inputs.ease[at] = *value,
                 Some(Reference::Style(style)) => {
-                    inputs.style[style as usize] = Some(*value);
-                    style_given[style as usize] = true;
+                    inputs.style[style] = Some(*value);
+                    style_given[style] = true;
                 }
                 _ if recipe.asks.iter().any(|ask| ask.name == *name) => {
                     inputs.asks.insert(name.clone(), *value);
@@ -244,9 +244,9 @@ impl Book {
         if !mistakes.is_empty() {
             return Err(Mistakes(mistakes));
         }
-        for style in Style::ALL.iter().filter(|style| !style_given[**style as usize]) {
+        for style in Style::ALL.iter().filter(|style| !style_given[**style]) {
             // What the book does not say and the recipe cannot reckon stays unknown; a step that needs it says so.
-            inputs.style[*style as usize] = recipe.style.give(*style, self.sex, &inputs).and_then(Result::ok);
+            inputs.style[*style] = recipe.style.give(*style, self.sex, &inputs).and_then(Result::ok);
         }
         Ok(inputs)
     }

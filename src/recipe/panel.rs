@@ -8,7 +8,7 @@ use super::{
     table::{Cell, Reader, Row},
 };
 use crate::{
-    terms::{Level, Panel, Role, Word},
+    terms::{EnumMap, Level, Panel, Role, Word},
     unit::Unit,
 };
 
@@ -18,7 +18,7 @@ pub struct PanelPlan {
     /// A point on the crease: x = 0 of the panel.
     pub crease: PointId,
     /// The point of each role, by [`Role`].
-    pub roles: [PointId; 10],
+    pub roles: EnumMap<Role, PointId>,
     /// A point on the vertical from which the crotch extension is measured; the centre hip where the recipe names none.
     pub vertical: PointId,
     /// How the crotch curve bends.
@@ -76,23 +76,23 @@ pub(super) fn read_panel(implying: &mut Implying<'_, '_, '_>, panel: Panel, row:
     let keys: Vec<&str> = ["crease"].into_iter().chain(roles).chain(further).collect();
     row.only(implying.reader, &keys);
     let crease = read_role(implying, row, "crease");
-    let mut roles: [Option<PointId>; 10] = [None; 10];
+    let mut roles: EnumMap<Role, Option<PointId>> = EnumMap::default();
     // Those that others can be found from come first.
     for role in Role::ALL.iter().filter(|role| level_of(**role).is_none()) {
-        roles[*role as usize] = read_role(implying, row, role.key());
+        roles[*role] = read_role(implying, row, role.key());
     }
     for role in Role::ALL {
         if let Some((level, ends)) = level_of(*role) {
-            let plain = ends.and_then(|[first, second]| Some([roles[first as usize]?, roles[second as usize]?]));
-            roles[*role as usize] = read_levelled(implying, row, panel, *role, level, plain);
+            let plain = ends.and_then(|[first, second]| Some([roles[first]?, roles[second]?]));
+            roles[*role] = read_levelled(implying, row, panel, *role, level, plain);
         }
     }
-    let roles: Option<[PointId; 10]> =
-        roles.into_iter().collect::<Option<Vec<_>>>().and_then(|roles| roles.try_into().ok());
+    let roles = roles.into_values().collect::<Option<Vec<_>>>().and_then(|roles| roles.try_into().ok());
+    let roles: Option<EnumMap<Role, PointId>> = roles.map(EnumMap::from_array);
     let (reader, points, names) = (&mut *implying.reader, &*implying.known.points, &*implying.known.names);
     let vertical = match row.get("vertical") {
         Some(cell) => points.find(reader, &cell),
-        None => roles.map(|roles| roles[Role::CentreHip as usize]),
+        None => roles.map(|roles| roles[Role::CentreHip]),
     };
     let bend = row.need(reader, "bend").and_then(|cell| reader.row(&cell, "bend"));
     let bend = bend.and_then(|bend| {

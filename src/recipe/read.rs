@@ -286,7 +286,7 @@ fn read_line_rule(reader: &mut Reader<'_>, row: &Row<'_>, names: &Names) -> Opti
 fn check_one_piece(reader: &mut Reader<'_>, document: &Row<'_>, front: &PanelPlan, back: &PanelPlan) {
     let place = document.get("one_piece").map_or(0..0, |cell| cell.key_span);
     for role in [Role::SideHip, Role::SideKnee, Role::SideHem] {
-        if front.roles[role as usize] != back.roles[role as usize] {
+        if front.roles[role] != back.roles[role] {
             let mistake = reader.at(
                 place.clone(),
                 format!("a leg in one piece has one `{}`", role.key()),

@@ -291,7 +291,7 @@ fn draft_without_knee_or_hip_line_takes_them_from_the_body_and_its_own_lines() {
     let draft = breeks::draft::draft(&order, &Arc::new(recipe)).unwrap_or_else(|all| panic!("{all}"));
     use breeks::terms::{Level, Role};
     let (levels, made) = (&draft.plan.levels, &draft.plan.inputs.measurements);
-    near(levels[Level::Hip], made[breeks::terms::Measurement::WaistToHip as usize].expect("known"));
+    near(levels[Level::Hip], made[breeks::terms::Measurement::WaistToHip].expect("known"));
     near(levels[Level::Knee], 0.5 * (levels[Level::Crotch] + levels[Level::Hem]) - 5.0);
     // The knee lies on the straight from crotch point to hem.
     let roles = &draft.plan.front.drawn;

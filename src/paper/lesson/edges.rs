@@ -90,7 +90,7 @@ impl Class<'_> {
                  is not sewn, one that is too wide is split, and a side that takes too much stands off the \
                  body. So the {} goes {} {way}, and {count}.",
                 long(darts),
-                self.point_name(rules.roles[Role::SideWaist as usize]),
+                self.point_name(rules.roles[Role::SideWaist]),
                 long(side.abs()),
             ));
         }
@@ -98,7 +98,7 @@ impl Class<'_> {
         if start.hypot() >= SEEN {
             changes.push(format!(
                 "The curve would begin too high for its centre line: {} goes {} along it.",
-                self.point_name(rules.roles[Role::CurveStart as usize]),
+                self.point_name(rules.roles[Role::CurveStart]),
                 long(start.hypot())
             ));
         }
@@ -107,7 +107,7 @@ impl Class<'_> {
             changes.push(format!(
                 "On the hip line the crotch curve has begun already: {} goes {} so that the width laid out \
                  is kept.",
-                self.point_name(rules.roles[Role::SideHip as usize]),
+                self.point_name(rules.roles[Role::SideHip]),
                 long(hip.hypot())
             ));
         }
@@ -115,7 +115,7 @@ impl Class<'_> {
         if lean.hypot() >= SEEN {
             changes.push(format!(
                 "The file asks for a seat that sits easily: {} leans over by {}.",
-                self.point_name(rules.roles[Role::CentreWaist as usize]),
+                self.point_name(rules.roles[Role::CentreWaist]),
                 long(lean.hypot())
             ));
         }
@@ -147,7 +147,7 @@ impl Class<'_> {
 
     fn how(&self, edge: Edge, shape: &PanelShape) -> String {
         let long = |cm: f64| fine_length(cm, self.unit());
-        let name = |role: Role| self.point_name(self.rules(shape.panel).roles[role as usize]);
+        let name = |role: Role| self.point_name(self.rules(shape.panel).roles[role]);
         let chain = shape.edge(edge);
         let whole = long(chain.length());
         match edge {
