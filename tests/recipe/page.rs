@@ -35,7 +35,7 @@ fn slip_of(rule: &Rule) -> &'static str {
         (Makes::Quantity, "is") => r#"{ quantity = "q", is = "hip * 0.25" }"#,
         (Makes::Quantity, "by") => r#"{ quantity = "q", by = "hip", rungs = [[96, 3], [88, 4]], between = "step" }"#,
         (Makes::Quantity, "length") => r#"{ quantity = "q", length = ["side"] }"#,
-        (Makes::Quantity, "curve") => r#"{ quantity = "q", curve = ["centre", "fork"], corner = "corner" }"#,
+        (Makes::Quantity, _) => r#"{ quantity = "q", curve = ["centre", "fork"], corner = "corner" }"#,
         (Makes::Level, "at") => r#"{ level = "hip_line", at = 3 }"#,
         (Makes::Level, "by") => r#"{ level = "l", by = "hip", rungs = [[96, 3], [104, 4]], between = "rising" }"#,
         (Makes::Level, _) => r#"{ level = "l", through = "hip_line" }"#,
