@@ -5,6 +5,7 @@ use breeks::{
     mistake::Source,
     order::{Order, demo},
     recipe::Recipe,
+    unit::Unit,
 };
 use kurbo::{CubicBez, ParamCurve, Point};
 use std::sync::Arc;
@@ -314,7 +315,10 @@ fn waist_as_drawn_stays_where_the_recipe_has_it_and_nothing_is_told_of_it() {
         near(shape.sewn_waist_length(), wide);
     }
     let of_the_waist = |notice: &&breeks::mistake::Notice| {
-        notice.code == "figure-changed" && (notice.text.contains("waist") || notice.text.contains("dart"))
+        notice.code == "figure-changed" && {
+            let text = notice.text(Unit::Cm);
+            text.contains("waist") || text.contains("dart")
+        }
     };
     assert_eq!(draft.notices.iter().filter(of_the_waist).count(), 0, "{:?}", draft.notices);
 }
@@ -323,8 +327,8 @@ fn waist_as_drawn_stays_where_the_recipe_has_it_and_nothing_is_told_of_it() {
 fn every_figure_that_truing_changes_told_with_its_amount() {
     use breeks::terms::{Role, Word};
     let draft = drafted(&[]);
-    let told: Vec<&str> =
-        draft.notices.iter().filter(|notice| notice.code == "figure-changed").map(|notice| notice.text.as_str()).collect();
+    let changed = draft.notices.iter().filter(|notice| notice.code == "figure-changed");
+    let told: Vec<String> = changed.map(|notice| notice.text(Unit::Cm)).collect();
     for (shape, plan) in [(&draft.shape.front, &draft.plan.front), (&draft.shape.back, &draft.plan.back)] {
         for role in Role::ALL {
             let by = shape.roles[*role] - plan.drawn[*role];
