@@ -31,17 +31,19 @@ pub struct ShownSlip {
     pub message: String,
 }
 
-/// The whole reference. `sound` is the small recipe that the examples stand in, `sums` are sums as they may be written
+/// The whole reference. `sound` is the small recipe that the examples stand in, `forms` a row with each kind of line and what
+/// it makes, `sums` are sums as they may be written
 /// with what they are read as, `slips` further wrong texts with their messages.
 pub fn recipes_page(
     sound: &str,
     rules: &[ShownRule],
+    forms: &[(String, String)],
     sums: &[(String, String)],
     slips: &[ShownSlip],
 ) -> String {
     let mut out = String::new();
     // Writing to a string cannot fail.
-    let _ = write_page(&mut out, sound, rules, sums, slips);
+    let _ = write_page(&mut out, sound, rules, forms, sums, slips);
     out
 }
 
@@ -49,6 +51,7 @@ fn write_page(
     out: &mut String,
     sound: &str,
     rules: &[ShownRule],
+    forms: &[(String, String)],
     sums: &[(String, String)],
     slips: &[ShownSlip],
 ) -> std::fmt::Result {
@@ -95,7 +98,11 @@ fn write_page(
         let keys: Vec<String> = form.keys.iter().map(|key| format!("`{}`: {}", key.name, key.says)).collect();
         writeln!(out, "| `{{ {} }}` | {}; {} |", form_keys(form.keys), form.says, keys.join("; "))?;
     }
-    writeln!(out, "\n## Panels: which point is what\n\n{PANELS}")?;
+    writeln!(out, "\nOne row with each, and what it makes:\n")?;
+    for (example, made) in forms {
+        writeln!(out, "```toml\n{example},\n```\n\n- {made}\n")?;
+    }
+    writeln!(out, "## Panels: which point is what\n\n{PANELS}")?;
     writeln!(out, "| key | of the front | of the back |\n|---|---|---|")?;
     for role in Role::ALL {
         writeln!(out, "| `{}` | {} | {} |", role.key(), of_role(Panel::Front, *role), of_role(Panel::Back, *role))?;

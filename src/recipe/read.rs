@@ -42,7 +42,9 @@ impl Points {
                 format!("unknown point `{}`", shown(name)),
                 "no step has made it yet",
             );
-            let helped = if reader.points_somewhere.iter().any(|made| made == name) {
+            let helped = if reader.lengths_somewhere.iter().any(|made| made == name) {
+                mistake.help(format!("`{name}` is a length or a line; a point is made by a step with `point`"))
+            } else if reader.points_somewhere.iter().any(|made| made == name) {
                 mistake.help(format!("`{name}` comes later in the recipe: move it up"))
             } else {
                 near(mistake, name, self.names.iter().map(String::as_str))

@@ -44,6 +44,8 @@ pub struct Form {
     pub says: &'static str,
     /// Its further keys.
     pub keys: &'static [Key],
+    /// A row that follows it, making something new from what the small sound recipe has.
+    pub example: &'static str,
 }
 
 impl Makes {
@@ -221,21 +223,25 @@ pub const FORMS: &[Form] = &[
         chosen_by: "level_of",
         says: "the level through a point: squared across from it",
         keys: &[key("level_of", "the point")],
+        example: r#"{ point = "P", line = ["waist", "side"], on = { level_of = "corner" } }"#,
     },
     Form {
         chosen_by: "upright",
         says: "the upright through a point: squared up and down from it",
         keys: &[key("upright", "the point")],
+        example: r#"{ point = "P", line = ["waist", "side"], on = { upright = "O" } }"#,
     },
     Form {
         chosen_by: "square_to",
         says: "the line through a point, square to a slanted line",
         keys: &[key("square_to", "two points of the slanted line"), key("at", "the point it passes through")],
+        example: r#"{ point = "P", from = "waist", span = 20, on = { square_to = ["fork", "waist"], at = "waist" } }"#,
     },
     Form {
         chosen_by: "beside",
         says: "the line through a point, parallel to a slanted line",
         keys: &[key("beside", "two points of the slanted line"), key("at", "the point it passes through")],
+        example: r#"{ point = "P", line = { beside = ["waist", "side"], at = "centre" }, on = "crotch_line" }"#,
     },
     Form {
         chosen_by: "slope",
@@ -245,11 +251,13 @@ pub const FORMS: &[Form] = &[
             key("at", "the point it passes through"),
             key("towards", "`\"side\"` or `\"fork\"`: where it leans going up"),
         ],
+        example: r#"{ point = "P", line = { slope = "15 : 3.5", at = "corner", towards = "side" }, on = "waist_line" }"#,
     },
     Form {
         chosen_by: "about",
         says: "the arc about a point, struck with the compasses",
         keys: &[key("about", "where the compasses stand"), key("reach", "how far they are opened")],
+        example: r#"{ point = "P", line = { about = "centre", reach = 5 }, on = { about = "corner", reach = "extension" }, towards = "side" }"#,
     },
 ];
 

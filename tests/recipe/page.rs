@@ -8,7 +8,7 @@ use breeks::{
     drawing::SvgScale,
     mistake::Source,
     paper::{ShownRule, ShownSlip, construction_picture, recipes_page},
-    recipe::{Makes, RULES, Recipe, Rule, Step},
+    recipe::{Construction, FORMS, Makes, RULES, Recipe, Rule, Step},
 };
 
 use super::{SOUND, body, carry_out, sound_but, sound_with};
@@ -64,28 +64,26 @@ fn message(text: &str) -> String {
     }
 }
 
+/// What a step did, in plain words, and what came of it.
+fn told(step: &Step, made: &Construction) -> String {
+    let entry = step.entry();
+    let place = match step {
+        Step::Point { id, .. } => {
+            let at = made.points[id.0];
+            let across = if at.x < 0.0 { "towards the fork" } else { "towards the side" };
+            format!("{:.2} {across} and {:.2} below the start", at.x.abs(), at.y)
+        }
+        _ => format!("{:.2}", step.value(&body(), made).expect("made")),
+    };
+    format!("{}: {}. On the body of the examples: {place}.", entry.plain, entry.rule)
+}
+
 fn shown(rule: &'static Rule) -> ShownRule {
     let rows: Vec<String> = rule.example.iter().map(|row| format!("    {row},\n")).collect();
     let recipe = sound_with(&rows.concat());
     let made = carry_out(&recipe);
     let first = recipe.steps.len() - rule.example.len();
-    let words = recipe.steps[first..].iter().map(|step| {
-        let entry = step.entry();
-        let place = match step {
-            Step::Point { id, .. } => {
-                let at = made.points[id.0];
-                let across = if at.x < 0.0 { "towards the fork" } else { "towards the side" };
-                format!("{:.2} {across} and {:.2} below the start", at.x.abs(), at.y)
-            }
-            _ => format!("{:.2}", step.value(&body(), &made).expect("made")),
-        };
-        let rule = match step {
-            Step::Point { .. } => format!("{}: {}", entry.plain, entry.rule),
-            _ => format!("{}: {}", entry.plain, entry.rule),
-        };
-        format!("{rule}. On the body of the examples: {place}.")
-    });
-    let made_words = words.collect();
+    let made_words = recipe.steps[first..].iter().map(|step| told(step, &made)).collect();
     let picture = match rule.makes {
         Makes::Quantity => String::new(),
         Makes::Level | Makes::Point => {
@@ -120,6 +118,14 @@ fn kept(path: &Path, made: &str) {
 #[test]
 fn page_and_pictures_as_the_tables_stand() {
     let rules: Vec<ShownRule> = RULES.iter().map(shown).collect();
+    let forms: Vec<(String, String)> = FORMS
+        .iter()
+        .map(|form| {
+            let recipe = sound_with(&format!("    {},\n", form.example));
+            let words = told(recipe.steps.last().expect("made"), &carry_out(&recipe));
+            (form.example.to_owned(), words)
+        })
+        .collect();
     let sums: Vec<(String, String)> = SUMS
         .iter()
         .map(|sum| {
@@ -134,6 +140,6 @@ fn page_and_pictures_as_the_tables_stand() {
             message: message(&sound_but(place, slip)),
         })
         .collect();
-    let page = recipes_page(&SOUND.replace("    # further steps\n", ""), &rules, &sums, &slips);
+    let page = recipes_page(&SOUND.replace("    # further steps\n", ""), &rules, &forms, &sums, &slips);
     kept(&root().join("blocks/RECIPES.md"), &page);
 }

@@ -233,9 +233,11 @@ fn seams_included_leave_the_panel_so_far_inside() {
     let seams = "[seams_included]\nwaist = 1\nside_seam = 1\ninseam = 1\ncrotch_seam = 1\nhem = 4\n\n[style]\nknee_width";
     let inside = drafted(&[(text, seams)]);
     use breeks::terms::{Level, Role};
-    let hem = |draft: &breeks::draft::Draft| draft.shape.front.chord(draft.shape.levels[Level::Hem] - 0.01).expect("a hem");
+    // Both at the height of the shorter leg's hem, since the leg tapers.
+    let y = inside.shape.levels[Level::Hem] - 0.01;
+    let hem = |draft: &breeks::draft::Draft| draft.shape.front.chord(y).expect("a hem");
     assert!((plain.shape.levels[Level::Hem] - inside.shape.levels[Level::Hem] - 4.0).abs() < 1e-9);
-    assert!((hem(&plain) - hem(&inside) - 2.0).abs() < 0.15, "{} {}", hem(&plain), hem(&inside));
+    assert!((hem(&plain) - hem(&inside) - 2.0).abs() < 0.06, "{} {}", hem(&plain), hem(&inside));
     let centre = |draft: &breeks::draft::Draft| draft.plan.front.drawn[Role::CentreWaist];
     let moved = centre(&inside) - centre(&plain);
     assert!((moved.y - 1.0).abs() < 0.1 && (moved.x - 1.0).abs() < 0.1, "{moved:?}");
