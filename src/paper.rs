@@ -51,8 +51,8 @@ pub use cloth_table::cloth_table;
 pub use comparison::{comparison, comparison_page};
 #[cfg(feature = "serve")]
 pub(crate) use construction_marks::drawn_for;
-pub use correction::correction_picture;
 pub use construction_picture::construction_picture;
+pub use correction::correction_picture;
 pub use corrections_page::{Shown, corrections_page};
 pub use difference_table::difference_table;
 pub use exchange::exchange_file;

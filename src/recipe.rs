@@ -14,9 +14,9 @@ use crate::{
 mod book;
 mod construct;
 mod defaults;
-mod library;
 mod implied;
 mod included;
+mod library;
 mod panel;
 mod proportion;
 mod read;
@@ -31,8 +31,8 @@ mod wording;
 pub use book::{Book, Figure, Row as BookRow};
 pub use construct::{Construction, Inputs};
 pub use defaults::{EaseRow, EaseTable, StyleRow, StyleTable, Truing};
-pub use library::{load, shipped, shipped_names, skeleton, skeleton_names, source};
 pub use included::SeamsIncluded;
+pub use library::{load, shipped, shipped_names, skeleton, skeleton_names, source};
 pub use panel::{BendRule, BowRule, DartRule, PanelPlan};
 pub use proportion::{Number, Part, Proportion, Unreadable};
 pub use reference::{Names, Reference, body_name};
@@ -154,9 +154,12 @@ impl Recipe {
     pub fn reads(&self, reference: Reference) -> bool {
         let by_step = |step: &Step| match step {
             Step::Quantity { rule, .. } | Step::Level { rule, .. } => rule.references().contains(&reference),
-            Step::Point { rule, .. } => rule.proportions().any(|rule| rule.references().any(|it| it == reference)),
+            Step::Point { rule, .. } => {
+                rule.proportions().any(|rule| rule.references().any(|it| it == reference))
+            }
         };
-        self.lines.iter().any(|line| line.at.references().contains(&reference)) || self.steps.iter().any(by_step)
+        self.lines.iter().any(|line| line.at.references().contains(&reference))
+            || self.steps.iter().any(by_step)
     }
 
     /// The text that the recipe was read from.

@@ -183,7 +183,10 @@ fn construction_drawn_up_to_a_step() {
     let broken = own.replace("span = \"1/4 waist + 1/4 waist_ease + back_dart\"", "span = 1");
     assert_ne!(own, broken);
     std::fs::write(folder.join("own.toml"), broken).unwrap();
-    assert!(complaint(&breeks(&folder, &["blocks", "check", "own.toml", "--until", "29"])).contains("do not reach"));
+    assert!(
+        complaint(&breeks(&folder, &["blocks", "check", "own.toml", "--until", "29"]))
+            .contains("do not reach")
+    );
     printed(&breeks(&folder, &["blocks", "check", "own.toml", "--until", "20"]));
     let far = complaint(&breeks(&folder, &["blocks", "check", "own.toml", "--until", "77"]));
     assert!(far.contains("its steps are 1 to 29"), "{far}");
@@ -203,7 +206,9 @@ fn copy_held_against_its_book() {
     std::fs::write(folder.join("book.csv"), book).unwrap();
     let all = printed(&breeks(&folder, &["blocks", "own.toml", "--compare", "book.csv"]));
     assert!(all.contains("3 of 3 figures as the book prints them"), "{all}");
-    assert!(complaint(&breeks(&folder, &["blocks", "--compare", "book.csv"])).contains("expected one recipe"));
+    assert!(
+        complaint(&breeks(&folder, &["blocks", "--compare", "book.csv"])).contains("expected one recipe")
+    );
 }
 
 #[test]

@@ -52,12 +52,15 @@ impl Drawn<'_> {
             let by = self.shape.roles[*role] - self.planned.drawn[*role];
             (by.hypot() > SEEN).then(|| {
                 let point = self.recipe.point_name(self.rule.roles[*role]);
-                Notice::note("figure-changed", "the {panel} {role} (`{point}`) lies {way} where the recipe has it")
-                    .with("panel", self.planned.panel)
-                    .with("role", named(role.key().replace('_', " ")))
-                    .with("point", named(point))
-                    .with("way", way(by))
-                    .then(BY_WHAT)
+                Notice::note(
+                    "figure-changed",
+                    "the {panel} {role} (`{point}`) lies {way} where the recipe has it",
+                )
+                .with("panel", self.planned.panel)
+                .with("role", named(role.key().replace('_', " ")))
+                .with("point", named(point))
+                .with("way", way(by))
+                .then(BY_WHAT)
             })
         })
     }
@@ -66,7 +69,8 @@ impl Drawn<'_> {
         let mut notices = Vec::new();
         let lengths: Vec<f64> = self.rule.darts.iter().map(|dart| self.value(&dart.length)).collect();
         let sewn = self.shape.darts.iter().filter(|dart| dart.intake() > SEEN).count();
-        let (taken, takes) = (self.taken(&self.rule.darts), self.shape.darts.iter().map(super::Dart::intake).sum());
+        let (taken, takes) =
+            (self.taken(&self.rule.darts), self.shape.darts.iter().map(super::Dart::intake).sum());
         if lengths.len() != sewn || f64::abs(taken - takes) > SEEN {
             notices.push(
                 Notice::note("figure-changed", "the {panel} has {sewn} where the recipe has {drawn}")
@@ -97,11 +101,14 @@ impl Drawn<'_> {
         let wanted = across - self.taken(&self.rule.darts) - self.taken(&self.rule.pleats);
         let has = long(&self.shape.sewn_waist);
         ((has - wanted).abs() > SEEN).then(|| {
-            Notice::note("figure-changed", "the sewn waist of the {panel} is {has} where the recipe has {wanted}")
-                .with("panel", self.planned.panel)
-                .with("has", amount(has))
-                .with("wanted", amount(wanted))
-                .then(BY_WHAT)
+            Notice::note(
+                "figure-changed",
+                "the sewn waist of the {panel} is {has} where the recipe has {wanted}",
+            )
+            .with("panel", self.planned.panel)
+            .with("has", amount(has))
+            .with("wanted", amount(wanted))
+            .then(BY_WHAT)
         })
     }
 

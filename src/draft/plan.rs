@@ -403,8 +403,13 @@ impl Build<'_> {
             }
             let shortest = darts.iter().map(|dart| dart.length).fold(f64::INFINITY, f64::min);
             let available = roles[Role::SideHip].x - roles[Role::CentreWaist].x;
-            let (shared, notice) =
-                Suppression::share_out(panel, available - net - laid, (darts.len(), intake), shortest, waist_to_hip);
+            let (shared, notice) = Suppression::share_out(
+                panel,
+                available - net - laid,
+                (darts.len(), intake),
+                shortest,
+                waist_to_hip,
+            );
             notices.extend(notice);
             roles[Role::SideWaist].x = roles[Role::SideHip].x - shared.side;
             darts = regrouped(darts, shared.count);

@@ -292,14 +292,14 @@ impl<'a> Drawing<'a> {
         let (centre, side) = (self.roles[Role::CentreWaist], self.side.start());
         let along = unit(side - centre);
         let down = Vec2::new(-along.y, along.x);
-        let mut pieces = Vec::with_capacity(2 * self.darts.len() + 1);
+        let mut cubics = Vec::with_capacity(2 * self.darts.len() + 1);
         let (mut from, mut closing, mut taken) = (centre, 0.0, 0.0);
         let (mut darts, mut pleats) = (Vec::with_capacity(self.darts.len()), Vec::new());
         for dart in self.darts.iter() {
             let half = 0.5 * dart.pleat.unwrap_or(self.intake * dart.share);
             let top = centre + (side - centre) * dart.at;
             let legs = [top - along * half, top + along * half];
-            pieces.extend([straight(from, legs[0]), straight(legs[0], legs[1])]);
+            cubics.extend([straight(from, legs[0]), straight(legs[0], legs[1])]);
             if dart.pleat.is_some() {
                 pleats.push(Pleat { folds: legs.map(|leg| Line::new(leg, leg + down * dart.length)) });
             } else {
@@ -309,9 +309,9 @@ impl<'a> Drawing<'a> {
             taken += 2.0 * half;
             from = legs[1];
         }
-        pieces.push(straight(from, side));
+        cubics.push(straight(from, side));
         let net = centre.distance(side) - taken;
-        let waist = Chain::from_pieces(pieces).unwrap_or_else(|| Chain::of(straight(centre, side)));
+        let waist = Chain::from_cubics(cubics).unwrap_or_else(|| Chain::of(straight(centre, side)));
         let opened = Opened { waist, darts, pleats, closing };
         self.put_together(opened, straight(centre, centre + along * net))
     }

@@ -151,10 +151,10 @@ fn cut_open(curve: &CubicBez, darts: impl ExactSizeIterator<Item = (OpenDart, f6
         from = t;
     }
     cut.push(closing.inverse() * curve.subsegment(from..1.0));
-    let mut pieces = cut.into_iter();
+    let mut cubics = cut.into_iter();
     // Cannot be empty: the part after the last dart is always there.
-    let first = pieces.next().unwrap_or(*curve);
-    let waist = pieces.fold(Chain::of(first), Chain::then);
+    let first = cubics.next().unwrap_or(*curve);
+    let waist = cubics.fold(Chain::of(first), Chain::then);
     Opened { waist, darts: drawn, pleats, closing: -turn }
 }
 

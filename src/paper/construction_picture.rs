@@ -38,7 +38,8 @@ pub fn construction_picture(recipe: &Recipe, made: &Construction) -> Drawing {
     let fit = Affine::scale(scale) * Affine::translate(-shown.origin().to_vec2());
     let size = shown.size() * scale;
     let paper = Rect::new(0.0, 0.0, size.width, size.height);
-    let (mut levels, mut lines, mut points) = (Layer::new("Levels"), Layer::new("Lines"), Layer::new("Points"));
+    let (mut levels, mut lines, mut points) =
+        (Layer::new("Levels"), Layer::new("Lines"), Layer::new("Points"));
     let mut words = Layer::new("Names");
     let mut labels = Labels::new(paper.inflate(0.1, 0.1), 0.06);
     draw_levels(recipe, made, shown, fit, (&mut levels, &mut words, &mut labels));
@@ -80,7 +81,8 @@ pub fn construction_picture(recipe: &Recipe, made: &Construction) -> Drawing {
         words.marks.extend(labels.place(spots).map(Mark::Text));
     }
     let title = format!("{}: {} points drawn", recipe.name, named.len());
-    let description = "The construction as far as it is drawn; the last point is the largest, its line the strongest.";
+    let description =
+        "The construction as far as it is drawn; the last point is the largest, its line the strongest.";
     let bounds = Rect::new(-NAMES, -MARGIN, size.width + MARGIN, size.height + MARGIN);
     Drawing {
         title: Wording::line(&title),

@@ -62,12 +62,15 @@ fn write_all(out: &mut String, recipe: &Recipe) -> std::fmt::Result {
         paragraph(out, "  ", &format!("{panel}: crease {}, {}", name(plan.crease), roles.join(", ")))?;
         for (word, folds) in [("dart", &plan.darts), ("pleat", &plan.pleats)] {
             for fold in folds {
-                let words = format!("{word} at {}: {} wide, {} long", name(fold.on), fold.intake, fold.length);
+                let words =
+                    format!("{word} at {}: {} wide, {} long", name(fold.on), fold.intake, fold.length);
                 paragraph(out, "    ", &words)?;
             }
         }
     }
-    for feature in features(recipe).iter().filter(|it| ["truing", "seams included, cm"].contains(&it.name.as_str())) {
+    for feature in
+        features(recipe).iter().filter(|it| ["truing", "seams included, cm"].contains(&it.name.as_str()))
+    {
         paragraph(out, "  ", &format!("{}: {}", feature.name, feature.rule))?;
     }
     writeln!(out)?;

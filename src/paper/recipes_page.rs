@@ -58,8 +58,15 @@ fn write_page(
     out.push_str(BEGINNING);
     writeln!(out, "{COPYING}")?;
     writeln!(out, "## The parts of a file\n\n{PARTS}")?;
-    writeln!(out, "This is the recipe in which every example below stands. It has a front alone; that can be constructed and")?;
-    writeln!(out, "compared, and a `[back]` makes it one to draft with.\n\n```toml\n{}\n```\n", sound.trim_end())?;
+    writeln!(
+        out,
+        "This is the recipe in which every example below stands. It has a front alone; that can be constructed and"
+    )?;
+    writeln!(
+        out,
+        "compared, and a `[back]` makes it one to draft with.\n\n```toml\n{}\n```\n",
+        sound.trim_end()
+    )?;
 
     writeln!(out, "## Sums\n\n{SUMS}")?;
     writeln!(out, "| written | read as |\n|---|---|")?;
@@ -74,8 +81,14 @@ fn write_page(
     let ease: Vec<String> = EaseAt::ALL.iter().map(|at| format!("`{}_ease`", at.key())).collect();
     let style: Vec<String> = Style::ALL.iter().map(|style| format!("`{}`", style.key())).collect();
     writeln!(out, "\nThe ease: {}. The style: {}; `knee_width` and", ease.join(", "), style.join(", "))?;
-    writeln!(out, "`hem_width` are laid flat, half the girth. Besides these: what `[asks]` asks for, level lines (how far below")?;
-    writeln!(out, "the waist line, `waist_line` is 0) and quantities, each from the row after the one that makes it.\n")?;
+    writeln!(
+        out,
+        "`hem_width` are laid flat, half the girth. Besides these: what `[asks]` asks for, level lines (how far below"
+    )?;
+    writeln!(
+        out,
+        "the waist line, `waist_line` is 0) and quantities, each from the row after the one that makes it.\n"
+    )?;
 
     writeln!(out, "## Steps\n\n{STEPS}")?;
     keys(out, EVERY_STEP)?;
@@ -105,7 +118,13 @@ fn write_page(
     writeln!(out, "## Panels: which point is what\n\n{PANELS}")?;
     writeln!(out, "| key | of the front | of the back |\n|---|---|---|")?;
     for role in Role::ALL {
-        writeln!(out, "| `{}` | {} | {} |", role.key(), of_role(Panel::Front, *role), of_role(Panel::Back, *role))?;
+        writeln!(
+            out,
+            "| `{}` | {} | {} |",
+            role.key(),
+            of_role(Panel::Front, *role),
+            of_role(Panel::Back, *role)
+        )?;
     }
     let edges: Vec<&str> = Edge::ALL.iter().map(|edge| edge.key()).collect();
     writeln!(out, "\n{FURTHER}\n`[seams_included]` knows {}.\n\n{TRUING}", edges.join(", "))?;

@@ -123,8 +123,9 @@ impl Book {
         }
         if book.figures.is_empty() && reader.mistakes.is_empty() {
             reader.mistakes.push(
-                Mistake::new(format!("`{}` has no figure to compare", source.name))
-                    .help("a row such as `length,9 15 14,76.2`; `given` rows are what the book was drafted for"),
+                Mistake::new(format!("`{}` has no figure to compare", source.name)).help(
+                    "a row such as `length,9 15 14,76.2`; `given` rows are what the book was drafted for",
+                ),
             );
         }
         if reader.mistakes.is_empty() { Ok(book) } else { Err(Mistakes(reader.mistakes)) }
@@ -234,9 +235,10 @@ impl Book {
                 _ => {
                     let asks = recipe.asks.iter().map(|ask| ask.name.clone());
                     let all: Vec<String> = names.all().into_iter().chain(asks).collect();
-                    let mistake = Mistake::new(format!("`{name}` is nothing that recipe `{}` is given", recipe.name))
-                        .at(&self.source, span.clone(), "not a measurement, an ease, a style or an ask")
-                        .nearest(name, all.iter().map(String::as_str));
+                    let mistake =
+                        Mistake::new(format!("`{name}` is nothing that recipe `{}` is given", recipe.name))
+                            .at(&self.source, span.clone(), "not a measurement, an ease, a style or an ask")
+                            .nearest(name, all.iter().map(String::as_str));
                     mistakes.push(mistake);
                 }
             }
@@ -252,7 +254,8 @@ impl Book {
     }
 
     fn row(&self, asked: &Asked, recipe: &Recipe, made: &Construction) -> Result<Row, Mistake> {
-        let wrong = |title: String, label: &str| Mistake::new(title).at(&self.source, asked.of_span.clone(), label);
+        let wrong =
+            |title: String, label: &str| Mistake::new(title).at(&self.source, asked.of_span.clone(), label);
         let names: Vec<&str> = asked.of.split_whitespace().collect();
         let points = || -> Result<Vec<kurbo::Point>, Mistake> {
             let known: Vec<&str> =
@@ -262,13 +265,18 @@ impl Book {
                 .map(|name| {
                     let found = recipe.point(name).map(|id| made.points[id.0]);
                     found.ok_or_else(|| {
-                        wrong(format!("recipe `{}` makes no point `{name}`", recipe.name), "not a point of it")
-                            .nearest(name, known.iter().copied())
+                        wrong(
+                            format!("recipe `{}` makes no point `{name}`", recipe.name),
+                            "not a point of it",
+                        )
+                        .nearest(name, known.iter().copied())
                     })
                 })
                 .collect()
         };
-        let count = |expected: &str| wrong(format!("`{}` is about {expected}", word(asked.what)), "another number here");
+        let count = |expected: &str| {
+            wrong(format!("`{}` is about {expected}", word(asked.what)), "another number here")
+        };
         let found = match asked.what {
             Figure::Value => {
                 let quantity = recipe.steps.iter().find(|step| {
@@ -293,7 +301,8 @@ impl Book {
                 })?
             }
             Figure::Across | Figure::Down => {
-                let along = |point: kurbo::Point| if asked.what == Figure::Across { point.x } else { point.y };
+                let along =
+                    |point: kurbo::Point| if asked.what == Figure::Across { point.x } else { point.y };
                 match points()?.as_slice() {
                     [one] => along(*one),
                     [one, other] => (along(*other) - along(*one)).abs(),

@@ -115,7 +115,9 @@ impl Recipe {
             ),
             Fault::Apart { first, second, away } => (
                 format!("`{makes}` of recipe `{}` cannot be reached on this body", self.name),
-                format!("arcs of {first:.1} and {second:.1} cm do not meet, their points lie {away:.1} cm apart"),
+                format!(
+                    "arcs of {first:.1} and {second:.1} cm do not meet, their points lie {away:.1} cm apart"
+                ),
                 None,
             ),
             Fault::NoReach { reach } => (
@@ -131,7 +133,10 @@ impl Recipe {
             Fault::NoCurve => (
                 format!("`{makes}` of recipe `{}` cannot be read on this body", self.name),
                 "no such curve lies between these points and their corner".to_owned(),
-                Some("the corner is where the two end tangents cross; a guide lies between it and the ends".to_owned()),
+                Some(
+                    "the corner is where the two end tangents cross; a guide lies between it and the ends"
+                        .to_owned(),
+                ),
             ),
             Fault::Level => (
                 format!("`{makes}` of recipe `{}` cannot be found on this body", self.name),

@@ -74,7 +74,13 @@ impl Implying<'_, '_, '_> {
     }
 
     /// Marks where the line through two points meets a level of the panel; the name is of the panel and the role.
-    pub(super) fn meeting(&mut self, panel: Panel, role: &str, ends: [PointId; 2], level: Level) -> Option<PointId> {
+    pub(super) fn meeting(
+        &mut self,
+        panel: Panel,
+        role: &str,
+        ends: [PointId; 2],
+        level: Level,
+    ) -> Option<PointId> {
         let on = self.known.lines.iter().position(|line| line.name == format!("{level}_line"))?;
         let rule = PointRule::Meet { line: Track::Through(ends), on: Track::Level(on), towards: None };
         let name = free_name(self.known.points, &format!("{panel}_{role}"));

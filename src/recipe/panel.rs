@@ -70,7 +70,11 @@ const MOST_DARTS: usize = 6;
 const MOST_LINES: usize = 6;
 
 /// Reads `[front]` or `[back]`; `None` where anything in it is wrong.
-pub(super) fn read_panel(implying: &mut Implying<'_, '_, '_>, panel: Panel, row: &Row<'_>) -> Option<PanelPlan> {
+pub(super) fn read_panel(
+    implying: &mut Implying<'_, '_, '_>,
+    panel: Panel,
+    row: &Row<'_>,
+) -> Option<PanelPlan> {
     let roles = Role::ALL.iter().map(|role| role.key());
     let further = ["vertical", "bend", "bow", "dart", "pleat", "line"];
     let keys: Vec<&str> = ["crease"].into_iter().chain(roles).chain(further).collect();
@@ -169,7 +173,9 @@ fn read_levelled(
             let ends = read_ends(implying.reader, &cell, implying.known.points)?;
             implying.meeting(panel, role.key(), ends, level)
         }
-        None if !implying.draws(level) && plain.is_some() => implying.meeting(panel, role.key(), plain?, level),
+        None if !implying.draws(level) && plain.is_some() => {
+            implying.meeting(panel, role.key(), plain?, level)
+        }
         _ => read_role(implying, row, role.key()),
     }
 }

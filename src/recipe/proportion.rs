@@ -237,7 +237,9 @@ impl Number {
         let (over, under) = (over.checked_div(a)?, under.checked_div(a)?);
         match (over, under) {
             (whole, 1) => Some(Self::Decimal(whole as f64)),
-            _ => Some(Self::Fraction { whole: 0, over: over.try_into().ok()?, under: under.try_into().ok()? }),
+            _ => {
+                Some(Self::Fraction { whole: 0, over: over.try_into().ok()?, under: under.try_into().ok()? })
+            }
         }
     }
 }
@@ -325,7 +327,9 @@ fn tokens(text: &str) -> Result<Vec<(Token, Range<usize>)>, Unreadable> {
                         "expected a number such as `2`, `0.5`, `1/16` or `1 1/2`",
                     )
                 })?;
-                let comma = text[end..].strip_prefix(',').and_then(|rest| rest.split(|c: char| !c.is_ascii_digit()).next());
+                let comma = text[end..]
+                    .strip_prefix(',')
+                    .and_then(|rest| rest.split(|c: char| !c.is_ascii_digit()).next());
                 if let Some(places) = comma.filter(|places| !places.is_empty()) {
                     return Err(Unreadable::new(
                         at..end + 1 + places.len(),
@@ -353,7 +357,9 @@ fn tokens(text: &str) -> Result<Vec<(Token, Range<usize>)>, Unreadable> {
                         "the number stands before what it counts, without a sign: `1/16 hip`, `0.25 hip`",
                     ),
                     '"' | '\'' | '″' | '′' => mistake.remedy("write `in` behind inches: `1/2 in`"),
-                    '%' => mistake.remedy("write a part as a fraction or a decimal: `0.05 hip` for 5 per cent"),
+                    '%' => {
+                        mistake.remedy("write a part as a fraction or a decimal: `0.05 hip` for 5 per cent")
+                    }
                     '[' | '{' => mistake.remedy("brackets are round: `1/4 (hip + hip_ease)`"),
                     ',' => mistake.remedy("a decimal has a point: `0.5`"),
                     _ => mistake.remedy("a length is written like `1/16 hip + 0.5`"),
@@ -422,8 +428,10 @@ impl Parser<'_> {
         );
         match found {
             ")" => mistake.remedy("this bracket was never opened: leave it out"),
-            "(" => mistake.remedy("a number may stand before a bracket, a length may not: `1/4 (hip + hip_ease)`"),
-            "/" => mistake.remedy("a fraction stands before what it is of: `1/20 hip`; `hip/20` is understood too"),
+            "(" => mistake
+                .remedy("a number may stand before a bracket, a length may not: `1/4 (hip + hip_ease)`"),
+            "/" => mistake
+                .remedy("a fraction stands before what it is of: `1/20 hip`; `hip/20` is understood too"),
             _ => mistake,
         }
     }
@@ -466,13 +474,21 @@ impl Parser<'_> {
             Some((Token::Open, span)) => {
                 self.tokens.pop();
                 if depth >= DEEPEST_BRACKETS {
-                    return Err(Unreadable::new(span, "brackets in brackets in brackets".to_owned(), "too deep")
-                        .remedy("make a part of it a quantity of its own"));
+                    return Err(Unreadable::new(
+                        span,
+                        "brackets in brackets in brackets".to_owned(),
+                        "too deep",
+                    )
+                    .remedy("make a part of it a quantity of its own"));
                 }
                 let inside = self.sum(depth + 1)?;
                 if !self.next_is(Token::Close) {
-                    return Err(Unreadable::new(span, "a bracket that is not closed".to_owned(), "opened here")
-                        .remedy("close it with `)`"));
+                    return Err(Unreadable::new(
+                        span,
+                        "a bracket that is not closed".to_owned(),
+                        "opened here",
+                    )
+                    .remedy("close it with `)`"));
                 }
                 self.tokens.pop();
                 inside
@@ -496,8 +512,10 @@ impl Parser<'_> {
                     _ => {
                         let of = (self.resolved(span)?, name.into());
                         self.tokens.pop();
-                        vec![Term { factor: 0.0, written: None, of: Some(of), unit: Unit::Cm }
-                            .resized(number, minus)]
+                        vec![
+                            Term { factor: 0.0, written: None, of: Some(of), unit: Unit::Cm }
+                                .resized(number, minus),
+                        ]
                     }
                 }
             }

@@ -3,7 +3,8 @@
 use toml::de::DeTable;
 
 use super::{
-    Ask, LARGEST_FILE, Line, Names, PanelPlan, PointId, QuantityRule, Recipe, Reference, SeamsIncluded, WAIST_LINE,
+    Ask, LARGEST_FILE, Line, Names, PanelPlan, PointId, QuantityRule, Recipe, Reference, SeamsIncluded,
+    WAIST_LINE,
     defaults::{read_ease, read_style, read_truing},
     implied::Implying,
     panel::read_panel,
@@ -43,7 +44,8 @@ impl Points {
                 "no step has made it yet",
             );
             let helped = if reader.lengths_somewhere.iter().any(|made| made == name) {
-                mistake.help(format!("`{name}` is a length or a line; a point is made by a step with `point`"))
+                mistake
+                    .help(format!("`{name}` is a length or a line; a point is made by a step with `point`"))
             } else if reader.points_somewhere.iter().any(|made| made == name) {
                 mistake.help(format!("`{name}` comes later in the recipe: move it up"))
             } else {
@@ -149,9 +151,10 @@ fn read_document(reader: &mut Reader<'_>, source: &Source, document: &Row<'_>) -
     document.only(reader, &KEYS);
     let title = document.need(reader, "title").and_then(|cell| reader.text(&cell)).map(str::to_owned);
     let notes = document.get("notes").map(|cell| read_notes(reader, &cell)).unwrap_or_default();
-    if let Some(unit) = document.get("units").and_then(|cell| {
-        reader.choice(&cell, &[(Unit::Cm.key(), Unit::Cm), (Unit::Inch.key(), Unit::Inch)])
-    }) {
+    if let Some(unit) = document
+        .get("units")
+        .and_then(|cell| reader.choice(&cell, &[(Unit::Cm.key(), Unit::Cm), (Unit::Inch.key(), Unit::Inch)]))
+    {
         reader.unit = unit;
     }
     let one_piece = document.get("one_piece").and_then(|cell| reader.flag(&cell)).unwrap_or_default();
@@ -294,7 +297,9 @@ fn check_one_piece(reader: &mut Reader<'_>, document: &Row<'_>, front: &PanelPla
                 format!("a leg in one piece has one `{}`", role.key()),
                 "front and back name two points",
             );
-            reader.note(mistake.help("name the same point in `[front]` and `[back]`, or leave `one_piece` out"));
+            reader.note(
+                mistake.help("name the same point in `[front]` and `[back]`, or leave `one_piece` out"),
+            );
         }
     }
 }

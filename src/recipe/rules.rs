@@ -175,7 +175,10 @@ pub const RULES: &[Rule] = &[
         keys: &[
             key("from", "the first point"),
             key("toward", "the second point"),
-            key("part", "a part of the way from the first: `\"1/2\"` the middle, 2 as far again beyond the second, a minus backwards; or"),
+            key(
+                "part",
+                "a part of the way from the first: `\"1/2\"` the middle, 2 as far again beyond the second, a minus backwards; or",
+            ),
             key("along", "so far from the first; or"),
             key("past", "so far beyond the second"),
         ],
@@ -193,7 +196,10 @@ pub const RULES: &[Rule] = &[
             key("from", "the point that the tape is held on"),
             key("span", "the length"),
             key("on", "the line that it is swung to"),
-            key("towards", "which of the two places: the one farther `\"side\"` (as where nothing is said), `\"fork\"`, `\"up\"` or `\"down\"`"),
+            key(
+                "towards",
+                "which of the two places: the one farther `\"side\"` (as where nothing is said), `\"fork\"`, `\"up\"` or `\"down\"`",
+            ),
         ],
         example: &[
             r#"{ point = "P", from = "waist", span = "1/4 waist + 4", on = "hip_line" }"#,
@@ -207,7 +213,10 @@ pub const RULES: &[Rule] = &[
         keys: &[
             key("line", "the one: two points, or any line of the table of lines"),
             key("on", "the other"),
-            key("towards", "where an arc is met, which of the two places: the one farther `\"side\"`, `\"fork\"`, `\"up\"` or `\"down\"`"),
+            key(
+                "towards",
+                "where an arc is met, which of the two places: the one farther `\"side\"`, `\"fork\"`, `\"up\"` or `\"down\"`",
+            ),
         ],
         example: &[
             r#"{ point = "P", line = ["side", "side_low"], on = "crotch_line" }"#,

@@ -305,7 +305,9 @@ impl QuantityRule {
                 let size = made.value_of(ladder.by, inputs).ok_or(ladder.by)?;
                 Ok(ladder.value(size))
             }
-            Self::Between(points) => Ok(points.windows(2).map(|ends| at(&ends[0]).distance(at(&ends[1]))).sum()),
+            Self::Between(points) => {
+                Ok(points.windows(2).map(|ends| at(&ends[0]).distance(at(&ends[1]))).sum())
+            }
             Self::Curve { ends, corner, bend } => {
                 let drawn = Bend { a: at(&ends[0]), corner: at(corner), c: at(&ends[1]), fullness: 0.5 };
                 if [drawn.a, drawn.c].iter().any(|end| end.distance(drawn.corner) < SAME_PLACE) {
@@ -417,7 +419,7 @@ impl PointRule {
             }
             Self::Span { from, span, on, towards } => {
                 let span = span.value(inputs, made)?;
-                if !(span >= 0.0) {
+                if span < 0.0 || span.is_nan() {
                     return Err(Fault::NoReach { reach: span });
                 }
                 Laid::Round(at(*from), span).crossing(on.laid(inputs, made)?, Some(*towards))
@@ -456,7 +458,9 @@ impl PointRule {
     /// The points that the rule starts from.
     pub fn points(&self) -> impl Iterator<Item = PointId> + use<> {
         let (ends, tracks) = match self {
-            Self::From { from, height: Some(Height::On(track)), .. } => ([Some(*from), None], [Some(track), None]),
+            Self::From { from, height: Some(Height::On(track)), .. } => {
+                ([Some(*from), None], [Some(track), None])
+            }
             Self::From { from, .. } | Self::Diagonal { from, .. } => ([Some(*from), None], [None, None]),
             Self::Span { from, on, .. } => ([Some(*from), None], [Some(on), None]),
             Self::Toward { from, toward, .. } => ([Some(*from), Some(*toward)], [None, None]),

@@ -1,7 +1,8 @@
 //! Reading the steps of a construction, and telling which panel each belongs to.
 
 use super::{
-    BendRule, Ladder, Line, Names, PanelPlan, PointId, PointRule, Proportion, QuantityRule, Reference, Step, Track,
+    BendRule, Ladder, Line, Names, PanelPlan, PointId, PointRule, Proportion, QuantityRule, Reference, Step,
+    Track,
     panel::read_bend_rule,
     read::{Points, declare},
     rules::{EVERY_STEP, FORMS, Key, Makes, Rule, making},
@@ -78,17 +79,20 @@ pub(super) fn read_steps(reader: &mut Reader<'_>, cells: &[Cell<'_>], known: &mu
                 let rule = rule.and_then(|rule| read_quantity(reader, row, rule, known));
                 let index = known.lines.len();
                 let name = reader.text(&cell);
-                name.and_then(|name| {
+                name.map(|name| {
                     declare(reader, known.names, name, cell.value.span(), Reference::Line(index));
                     // Also where the rule was wrong, so that one slip is told once.
                     let rule = rule.clone().unwrap_or(QuantityRule::nothing());
                     let words = wording::level(name, &rule, &known.words());
                     known.lines.push(Line::of_step(name, rule, &words, say.as_deref(), row.span.clone()));
-                    Some((name, words))
+                    (name, words)
                 })
                 .zip(rule)
-                .map(|((name, words), rule)| {
-                    Step::Level { index, entry: entry(name, words), rule, say: say.clone() }
+                .map(|((name, words), rule)| Step::Level {
+                    index,
+                    entry: entry(name, words),
+                    rule,
+                    say: say.clone(),
                 })
             }
             Makes::Point => {
@@ -126,7 +130,9 @@ fn read_makes<'v>(reader: &mut Reader<'_>, row: &Row<'v>) -> Option<(Makes, Cell
     let label = "expected one of `point`, `quantity`, `level`";
     let mistake = reader.at(row.span.clone(), "a step makes one thing", label);
     reader.note(if made.is_empty() {
-        mistake.help("say what it makes: `point = \"9\"`, `quantity = \"front_extension\"` or `level = \"knee_line\"`")
+        mistake.help(
+            "say what it makes: `point = \"9\"`, `quantity = \"front_extension\"` or `level = \"knee_line\"`",
+        )
     } else {
         mistake.help("make the rest a step of its own")
     });
@@ -136,7 +142,8 @@ fn read_makes<'v>(reader: &mut Reader<'_>, row: &Row<'v>) -> Option<(Makes, Cell
 /// The rule that a step follows; refuses keys that do not belong to it.
 fn chosen_rule(reader: &mut Reader<'_>, row: &Row<'_>, makes: Makes) -> Option<&'static Rule> {
     // `from` stands in several rules of a point and chooses one only where nothing else does.
-    let choosers: Vec<&'static Rule> = making(makes).filter(|rule| row.get(rule.chosen_by).is_some()).collect();
+    let choosers: Vec<&'static Rule> =
+        making(makes).filter(|rule| row.get(rule.chosen_by).is_some()).collect();
     let chosen: Vec<&'static Rule> = match makes {
         Makes::Point if choosers.len() > 1 => {
             choosers.into_iter().filter(|rule| rule.chosen_by != "from").collect()
@@ -302,12 +309,7 @@ pub(super) fn read_ends(reader: &mut Reader<'_>, cell: &Cell<'_>, points: &Point
     }
 }
 
-fn read_point(
-    reader: &mut Reader<'_>,
-    row: &Row<'_>,
-    rule: &Rule,
-    known: &Known<'_>,
-) -> Option<PointRule> {
+fn read_point(reader: &mut Reader<'_>, row: &Row<'_>, rule: &Rule, known: &Known<'_>) -> Option<PointRule> {
     if rule.chosen_by == "line" {
         return read_meet(reader, row, known);
     }
@@ -318,7 +320,12 @@ fn read_point(
             let span = row.need(reader, "span").and_then(|cell| reader.proportion(&cell, known.names));
             let on = row.need(reader, "on").and_then(|cell| read_track(reader, &cell, known));
             let towards = read_towards(reader, row);
-            Some(PointRule::Span { from: from?, span: span?, on: on?, towards: towards?.unwrap_or(Way::Side) })
+            Some(PointRule::Span {
+                from: from?,
+                span: span?,
+                on: on?,
+                towards: towards?.unwrap_or(Way::Side),
+            })
         }
         "fork_up" => {
             let fork_up = row.need(reader, "fork_up").and_then(|cell| reader.proportion(&cell, known.names));
@@ -350,7 +357,8 @@ fn read_from(
         (None, None, Some(cell)) => {
             let track = read_track(reader, &cell, known)?;
             if matches!(track, Track::Arc { .. }) {
-                let mistake = reader.at(cell.value.span(), "an upright meets an arc in two places", "expected a line");
+                let mistake =
+                    reader.at(cell.value.span(), "an upright meets an arc in two places", "expected a line");
                 reader.note(mistake.help(
                     "say which: `line = { upright = \"...\" }, on = { about = \"...\", reach = ... }, towards = \"up\"`",
                 ));
@@ -380,9 +388,7 @@ fn read_toward(
 ) -> Option<PointRule> {
     let toward = row.need(reader, "toward").and_then(|cell| known.points.find(reader, &cell));
     let reach = match (row.get("part"), row.get("along"), row.get("past")) {
-        (Some(cell), None, None) => {
-            reader.part(&cell).map(|(minus, written)| Reach::Part { minus, written })
-        }
+        (Some(cell), None, None) => reader.part(&cell).map(|(minus, written)| Reach::Part { minus, written }),
         (None, Some(cell), None) => reader.proportion(&cell, known.names).map(Reach::Along),
         (None, None, Some(cell)) => reader.proportion(&cell, known.names).map(Reach::Past),
         _ => {
@@ -412,8 +418,12 @@ fn read_meet(reader: &mut Reader<'_>, row: &Row<'_>, known: &Known<'_>) -> Optio
             None
         }
         (1.., None) => {
-            let mistake = reader.at(row.span.clone(), "an arc is met in two places", "expected `towards` here");
-            reader.note(mistake.help("say which lies farther: `towards = \"side\"`, `\"fork\"`, `\"up\"` or `\"down\"`"));
+            let mistake =
+                reader.at(row.span.clone(), "an arc is met in two places", "expected `towards` here");
+            reader
+                .note(mistake.help(
+                    "say which lies farther: `towards = \"side\"`, `\"fork\"`, `\"up\"` or `\"down\"`",
+                ));
             None
         }
         _ if line == on => {
@@ -446,7 +456,8 @@ fn read_track(reader: &mut Reader<'_>, cell: &Cell<'_>, known: &Known<'_>) -> Op
     let row = reader.row(cell, "line")?;
     let Some(form) = FORMS.iter().find(|form| row.get(form.chosen_by).is_some()) else {
         let all = listed(FORMS.iter().map(|form| form.chosen_by), " or ");
-        let mistake = reader.at(cell.value.span(), "a line that says nothing known", format!("expected {all}"));
+        let mistake =
+            reader.at(cell.value.span(), "a line that says nothing known", format!("expected {all}"));
         let first = row.cells().first().map_or("", |cell| cell.key);
         reader.note(near(mistake, first, FORMS.iter().map(|form| form.chosen_by)));
         return None;
@@ -513,7 +524,8 @@ fn find_line(reader: &mut Reader<'_>, cell: &Cell<'_>, known: &Known<'_>) -> Opt
         let mistake = reader.at(cell.value.span(), title, "no level line of this name yet");
         let later = reader.lengths_somewhere.iter().any(|made| made == name);
         reader.note(if known.points.names.iter().any(|point| point == name) {
-            mistake.help(format!("`{name}` is a point; the level through it is `{{ level_of = \"{name}\" }}`"))
+            mistake
+                .help(format!("`{name}` is a point; the level through it is `{{ level_of = \"{name}\" }}`"))
         } else if later {
             mistake.help(format!("`{name}` comes later in the recipe: move it up"))
         } else {
@@ -579,12 +591,16 @@ fn needed(steps: &[Step], panel: &PanelPlan) -> Vec<bool> {
             }
             Step::Quantity { index, rule, .. } if quantities.contains(index) => {
                 points.extend(rule.points());
-                rule.references().into_iter().for_each(|reference| want(reference, &mut quantities, &mut lines));
+                rule.references()
+                    .into_iter()
+                    .for_each(|reference| want(reference, &mut quantities, &mut lines));
                 *needed = true;
             }
             Step::Level { index, rule, .. } if lines.contains(index) => {
                 points.extend(rule.points());
-                rule.references().into_iter().for_each(|reference| want(reference, &mut quantities, &mut lines));
+                rule.references()
+                    .into_iter()
+                    .for_each(|reference| want(reference, &mut quantities, &mut lines));
                 *needed = true;
             }
             Step::Point { .. } | Step::Quantity { .. } | Step::Level { .. } => {}

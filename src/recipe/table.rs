@@ -55,7 +55,13 @@ pub(super) struct Cell<'v> {
 
 impl<'s> Reader<'s> {
     pub(super) fn new(source: &'s Source) -> Self {
-        Self { source, found: Vec::new(), unit: Unit::Cm, lengths_somewhere: Vec::new(), points_somewhere: Vec::new() }
+        Self {
+            source,
+            found: Vec::new(),
+            unit: Unit::Cm,
+            lengths_somewhere: Vec::new(),
+            points_somewhere: Vec::new(),
+        }
     }
 
     /// Notes a mistake.

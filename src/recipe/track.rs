@@ -133,14 +133,14 @@ impl Track {
                     }
                 };
                 let along = Vec2::new(towards.vector().x * across, -up);
-                if !(along.hypot() >= SAME_PLACE) {
+                if along.hypot() < SAME_PLACE || along.is_nan() {
                     return Err(Fault::Coincident);
                 }
                 Laid::Straight(at(point), along.normalize())
             }
             Self::Arc { about, reach } => {
                 let reach = reach.value(inputs, made)?;
-                if !(reach > 0.0) {
+                if reach <= 0.0 || reach.is_nan() {
                     return Err(Fault::NoReach { reach });
                 }
                 Laid::Round(at(about), reach)

@@ -180,8 +180,7 @@ pub(super) fn point(name: &str, rule: &PointRule, names: &Names<'_>) -> (String,
         }
         PointRule::Meet { line, on, towards: way } => {
             let which = way.map_or_else(String::new, |way| format!(", {}", towards(way)));
-            let title =
-                format!("mark {name} where {} meets {}{which}", meeting(line, names), names.said(on));
+            let title = format!("mark {name} where {} meets {}{which}", meeting(line, names), names.said(on));
             (title, format!("{} on {}{which}", names.ruled(line), names.ruled(on)))
         }
     }

@@ -273,7 +273,8 @@ impl Paper {
 
     /// A line as the lesson says it, drawn.
     fn line(&self, words: &str, long: &impl Fn(&str) -> f64) -> Drawn {
-        let point = |name: &str| *self.points.get(name).unwrap_or_else(|| panic!("no point `{name}`: {words}"));
+        let point =
+            |name: &str| *self.points.get(name).unwrap_or_else(|| panic!("no point `{name}`: {words}"));
         let between = |ends: &str| {
             let (first, second) = ends.split_once(" and ").expect("two points");
             let (a, b) = (point(first), point(second));

@@ -67,8 +67,27 @@ fn mutated_recipe_drafted_or_refused() {
     let (order, _) = Order::read(&demo("stroke").expect("a demo")).expect("sound");
     let sources = [include_str!("every_rule.toml"), include_str!("../../blocks/skeletons/men.toml")];
     let words = prop::sample::select(vec![
-        "0", "-1", "0.5", "3", "12", "60", "900", "1/48 hip", "hip", "waist", "crotch_line", "front_fork", "crease",
-        "front_top", "back_top", "side", "fork", "up", "down", "hip_line", "hem_line",
+        "0",
+        "-1",
+        "0.5",
+        "3",
+        "12",
+        "60",
+        "900",
+        "1/48 hip",
+        "hip",
+        "waist",
+        "crotch_line",
+        "front_fork",
+        "crease",
+        "front_top",
+        "back_top",
+        "side",
+        "fork",
+        "up",
+        "down",
+        "hip_line",
+        "hem_line",
     ]);
     let slip = (0..sources.len(), prop::collection::vec((any::<prop::sample::Index>(), words), 1..4));
     let drafted = std::cell::Cell::new(0_u32);
@@ -100,7 +119,9 @@ fn spots(text: &str) -> Vec<std::ops::Range<usize>> {
             spots.push(at + 1..close);
             (close + 1).min(text.len())
         } else if letter.is_ascii_digit() {
-            let close = text[at..].find(|c: char| !(c.is_ascii_digit() || c == '.')).map_or(text.len(), |far| at + far);
+            let close = text[at..]
+                .find(|c: char| !(c.is_ascii_digit() || c == '.'))
+                .map_or(text.len(), |far| at + far);
             spots.push(at..close);
             close
         } else {

@@ -33,11 +33,15 @@ const SUMS: [&str; 12] = [
 fn slip_of(rule: &Rule) -> &'static str {
     match (rule.makes, rule.chosen_by) {
         (Makes::Quantity, "is") => r#"{ quantity = "q", is = "hip * 0.25" }"#,
-        (Makes::Quantity, "by") => r#"{ quantity = "q", by = "hip", rungs = [[96, 3], [88, 4]], between = "step" }"#,
+        (Makes::Quantity, "by") => {
+            r#"{ quantity = "q", by = "hip", rungs = [[96, 3], [88, 4]], between = "step" }"#
+        }
         (Makes::Quantity, "length") => r#"{ quantity = "q", length = ["side"] }"#,
         (Makes::Quantity, _) => r#"{ quantity = "q", curve = ["centre", "fork"], corner = "corner" }"#,
         (Makes::Level, "at") => r#"{ level = "hip_line", at = 3 }"#,
-        (Makes::Level, "by") => r#"{ level = "l", by = "hip", rungs = [[96, 3], [104, 4]], between = "rising" }"#,
+        (Makes::Level, "by") => {
+            r#"{ level = "l", by = "hip", rungs = [[96, 3], [104, 4]], between = "rising" }"#
+        }
         (Makes::Level, _) => r#"{ level = "l", through = "hip_line" }"#,
         (Makes::Point, "from") => r#"{ point = "P", from = "corner", side = 1, fork = 2 }"#,
         (Makes::Point, "fork_up") => r#"{ point = "P", from = "corner", fork_up = 3, on = "hip_line" }"#,
@@ -88,7 +92,10 @@ fn shown(rule: &'static Rule) -> ShownRule {
         Makes::Quantity => String::new(),
         Makes::Level | Makes::Point => {
             let name = format!("recipe-rule-{}-{}.svg", rule.makes.key(), rule.chosen_by);
-            kept(&root().join("snapshots").join(&name), &construction_picture(&recipe, &made).to_svg(SvgScale::FitsScreen));
+            kept(
+                &root().join("snapshots").join(&name),
+                &construction_picture(&recipe, &made).to_svg(SvgScale::FitsScreen),
+            );
             format!("../snapshots/{name}")
         }
     };
@@ -112,7 +119,11 @@ fn kept(path: &Path, made: &str) {
         std::fs::write(path, made).expect("written");
     }
     let there = std::fs::read_to_string(path).unwrap_or_default();
-    assert!(there == made, "{} is not as the tables say; refresh it as the head of this test says", path.display());
+    assert!(
+        there == made,
+        "{} is not as the tables say; refresh it as the head of this test says",
+        path.display()
+    );
 }
 
 #[test]

@@ -77,7 +77,8 @@ fn lengths_read_between_points_and_along_a_curve() {
         let points: Vec<Point> = (0..=20_000).map(|part| drawn.eval(f64::from(part) / 20_000.0)).collect();
         (points.windows(2).map(|ends| ends[0].distance(ends[1])).sum::<f64>(), drawn.eval(0.5))
     };
-    let read = quantity(r#"{ quantity = "q", curve = ["centre", "fork"], corner = "corner", fullness = 0.6 },"#);
+    let read =
+        quantity(r#"{ quantity = "q", curve = ["centre", "fork"], corner = "corner", fullness = 0.6 },"#);
     assert!((read - curve(0.6).0).abs() < 1e-6, "{read} {}", curve(0.6).0);
     // Led through the middle of that curve it is the same curve.
     let middle = curve(0.6).1;
@@ -93,7 +94,8 @@ fn lengths_read_between_points_and_along_a_curve() {
 #[test]
 fn two_slanted_lines_met() {
     // waist (-9, 0) to side (15, 20); centre (-9, 20) to side_top (11, 0)
-    let found = place(&sound_with(r#"{ point = "P", line = ["waist", "side"], on = ["centre", "side_top"] },"#), "P");
+    let found =
+        place(&sound_with(r#"{ point = "P", line = ["waist", "side"], on = ["centre", "side_top"] },"#), "P");
     // y = 20/24 (x + 9) and y = 20 - (x + 9): (x + 9) (1 + 20/24) = 20
     let across = 20.0 / (1.0 + 20.0 / 24.0);
     at(found, -9.0 + across, 20.0 - across);
@@ -104,12 +106,20 @@ fn arcs_about_a_point_met_by_a_line_a_level_and_another_arc() {
     let p = |step: &str| place(&sound_with(step), "P");
     // On the level 20, 13 from the corner at (-9, 28): 8 up, root of 105 across.
     let across = 105f64.sqrt();
-    at(p(r#"{ point = "P", from = "corner", span = 13, on = "hip_line", towards = "fork" },"#), -9.0 - across, 20.0);
+    at(
+        p(r#"{ point = "P", from = "corner", span = 13, on = "hip_line", towards = "fork" },"#),
+        -9.0 - across,
+        20.0,
+    );
     // On the upright through the fork, 13 from the corner: 6.5 across.
     let up = (169.0 - 6.5f64 * 6.5).sqrt();
     let upright = r#"on = { upright = "fork" }, towards"#;
     at(p(&format!(r#"{{ point = "P", from = "corner", span = 13, {upright} = "up" }},"#)), -15.5, 28.0 - up);
-    at(p(&format!(r#"{{ point = "P", from = "corner", span = 13, {upright} = "down" }},"#)), -15.5, 28.0 + up);
+    at(
+        p(&format!(r#"{{ point = "P", from = "corner", span = 13, {upright} = "down" }},"#)),
+        -15.5,
+        28.0 + up,
+    );
     // Two arcs about points 8 apart, one above the other: 5 and 5 meet half-way, 3 to either side.
     let arcs = r#"line = { about = "centre", reach = 5 }, on = { about = "corner", reach = 5 }, towards"#;
     at(p(&format!(r#"{{ point = "P", {arcs} = "side" }},"#)), -6.0, 24.0);
@@ -118,7 +128,9 @@ fn arcs_about_a_point_met_by_a_line_a_level_and_another_arc() {
 
 #[test]
 fn degrees_and_slopes_from_the_upright() {
-    let p = |line: &str| place(&sound_with(&format!(r#"{{ point = "P", line = {line}, on = "waist_line" }},"#)), "P");
+    let p = |line: &str| {
+        place(&sound_with(&format!(r#"{{ point = "P", line = {line}, on = "waist_line" }},"#)), "P")
+    };
     at(p(r#"{ slope = "15 : 3.5", at = "corner", towards = "side" }"#), -9.0 + 28.0 * 3.5 / 15.0, 0.0);
     at(p(r#"{ slope = "45 degrees", at = "corner", towards = "fork" }"#), -37.0, 0.0);
     at(p(r#"{ slope = "30°", at = "corner", towards = "side" }"#), -9.0 + 28.0 / 3f64.sqrt(), 0.0);
@@ -287,8 +299,14 @@ fn draft_without_knee_or_hip_line_takes_them_from_the_body_and_its_own_lines() {
     });
     let text = lines
         .join("\n")
-        .replace("{ point = \"front_hip\", from = \"front_corner\", on = \"hip_line\" }", "{ point = \"front_hip\", from = \"front_corner\", up = 8 }")
-        .replace("{ point = \"back_hip\", line = [\"back_top\", \"back_hinge\"], on = \"hip_line\" }", "{ point = \"back_hip\", from = \"back_hinge\", down = 6 }");
+        .replace(
+            "{ point = \"front_hip\", from = \"front_corner\", on = \"hip_line\" }",
+            "{ point = \"front_hip\", from = \"front_corner\", up = 8 }",
+        )
+        .replace(
+            "{ point = \"back_hip\", line = [\"back_top\", \"back_hinge\"], on = \"hip_line\" }",
+            "{ point = \"back_hip\", from = \"back_hinge\", down = 6 }",
+        );
     let recipe = Recipe::parse(&Source::new("bare.toml", text)).unwrap_or_else(|all| panic!("{all}"));
     let (order, _) = Order::read(&demo("stroke").expect("a demo")).expect("sound");
     let draft = breeks::draft::draft(&order, &Arc::new(recipe)).unwrap_or_else(|all| panic!("{all}"));
@@ -355,7 +373,11 @@ fn skeletons_drafted_on_every_body_of_the_spread() {
         let recipe = Recipe::parse(&breeks::recipe::skeleton(name).expect("listed")).expect("sound");
         for (size, outcome) in breeks::trial::try_on(&Arc::new(recipe)) {
             use breeks::trial::Outcome;
-            assert!(matches!(outcome, Outcome::Sound | Outcome::Tight(_)), "{name} on {}: {outcome:?}", size.label);
+            assert!(
+                matches!(outcome, Outcome::Sound | Outcome::Tight(_)),
+                "{name} on {}: {outcome:?}",
+                size.label
+            );
         }
     }
 }
@@ -366,7 +388,8 @@ fn recipe_with_every_rule_drafted_and_every_rule_in_it() {
     let recipe = read(text);
     for rule in breeks::recipe::RULES {
         let in_it = text.lines().any(|row| {
-            row.contains(&format!("{} = ", rule.makes.key())) && row.contains(&format!("{} = ", rule.chosen_by))
+            row.contains(&format!("{} = ", rule.makes.key()))
+                && row.contains(&format!("{} = ", rule.chosen_by))
         });
         assert!(in_it, "{} {}", rule.makes.key(), rule.chosen_by);
     }

@@ -69,11 +69,8 @@ fn begin_from(name: &str) -> Result<Source, Mistakes> {
 fn asked() -> Result<String, Mistake> {
     let skeletons: Vec<&str> = recipe::skeleton_names().collect();
     let shipped: Vec<&str> = recipe::shipped_names().collect();
-    let choices = format!(
-        "a skeleton ({}), a shipped recipe ({}) or a file",
-        skeletons.join(", "),
-        shipped.join(", ")
-    );
+    let choices =
+        format!("a skeleton ({}), a shipped recipe ({}) or a file", skeletons.join(", "), shipped.join(", "));
     // A closed terminal leaves nothing to do about it.
     let _ = write!(std::io::stderr(), "Begin from {choices}: ");
     let mut answer = String::new();

@@ -21,7 +21,8 @@ pub(super) fn run(names: &[String], book: &Path) -> Result<Ending, Mistakes> {
     let unit = book.unit();
     let mut text = format!("{}\n\n  {:<34} {:>10} {:>10} {:>8}\n", recipe.name, "", "book", "recipe", "off");
     for row in &rows {
-        let [printed, made, off] = [row.book, row.recipe, row.recipe - row.book].map(|value| shown(row, value, unit));
+        let [printed, made, off] =
+            [row.book, row.recipe, row.recipe - row.book].map(|value| shown(row, value, unit));
         let mark = if row.agrees() { "" } else { "  *" };
         text.push_str(&format!("  {:<34} {printed:>10} {made:>10} {off:>8}{mark}\n", row.name));
     }

@@ -111,11 +111,8 @@ fn row(number: &str, name: &str, across: Option<f64>, down: f64, rule: &str) -> 
     const WIDTH: usize = 110;
     // Adding nothing turns a minus before nothing into a plus.
     let long = |cm: f64| format!("{:.2}", (cm * 100.0).round() / 100.0 + 0.0);
-    let mut out = format!(
-        "{number:>4}  {name:<22} {:>8} {:>8}",
-        across.map(long).unwrap_or_default(),
-        long(down)
-    );
+    let mut out =
+        format!("{number:>4}  {name:<22} {:>8} {:>8}", across.map(long).unwrap_or_default(), long(down));
     for (index, line) in wrapped(rule, WIDTH - BEFORE).iter().enumerate() {
         let indent = if index == 0 { "  ".to_owned() } else { format!("\n{:BEFORE$}", "") };
         out.push_str(&format!("{indent}{line}"));

@@ -31,7 +31,9 @@ impl Class<'_> {
                 },
                 QuantityRule::Ladder(ladder) => sums.ladder(ladder),
                 // A step squares it out; it is not in this table.
-                QuantityRule::Between(_) | QuantityRule::Curve { .. } | QuantityRule::Depth(_) => String::new(),
+                QuantityRule::Between(_) | QuantityRule::Curve { .. } | QuantityRule::Depth(_) => {
+                    String::new()
+                }
             };
             table.row([spoken(&line.name), sum, fine(*y, self.unit())]);
             said.push(crate::drawing::Wording::line(&sentence(&line.says)));

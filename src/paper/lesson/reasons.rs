@@ -99,8 +99,11 @@ impl Class<'_> {
             let rules = self.rules(*panel);
             for (folds, one, more) in [(&rules.darts, "dart", "darts"), (&rules.pleats, "pleat", "pleats")] {
                 if folds.iter().any(|fold| fold.intake.references().any(|it| it == wanted)) {
-                    let take =
-                        if folds.len() == 1 { format!("{one} takes") } else { format!("{more} take between them") };
+                    let take = if folds.len() == 1 {
+                        format!("{one} takes")
+                    } else {
+                        format!("{more} take between them")
+                    };
                     reasons.push(format!("it is what the {panel} {take}"));
                 }
             }

@@ -117,11 +117,7 @@ impl Class<'_> {
             PointRule::Span { from, span, on, towards: way } => {
                 let length = self.length(span, Along::Whole, &mut doing);
                 let on = self.track(on, &mut doing);
-                format!(
-                    "Mark {name} on {on}, {}: {length} from {}, laid obliquely.",
-                    towards(*way),
-                    at(from)
-                )
+                format!("Mark {name} on {on}, {}: {length} from {}, laid obliquely.", towards(*way), at(from))
             }
             PointRule::Meet { line, on, towards: way } => {
                 let (line, on) = (self.track(line, &mut doing), self.track(on, &mut doing));

@@ -116,11 +116,8 @@ impl Sums<'_> {
             crate::recipe::Between::Ramp => ("at", ", in proportion between"),
             crate::recipe::Between::Step => ("from", ""),
         };
-        let unit = if self.unit == ladder.unit {
-            String::new()
-        } else {
-            format!(" {}", short_name(ladder.unit))
-        };
+        let unit =
+            if self.unit == ladder.unit { String::new() } else { format!(" {}", short_name(ladder.unit)) };
         let long = |cm: &f64| match ladder.unit {
             Unit::Cm => plain(*cm),
             Unit::Inch => Unit::Inch.write(*cm).replace('-', "−"),
