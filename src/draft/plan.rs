@@ -115,6 +115,8 @@ const CALF_BELOW_KNEE: f64 = 0.31;
 const THIGH_BELOW_CROTCH: f64 = 2.5;
 /// The fullness of a crotch curve whose guide point cannot be met.
 const ORDINARY_FULLNESS: f64 = 0.6;
+/// The least height between two points of a seam, cm.
+const LEAST_RUN: f64 = 0.5;
 /// The least length of a leg between two of its levels, cm.
 const LEAST_LEG: f64 = 5.0;
 
@@ -475,6 +477,12 @@ impl Build<'_> {
             || roles[Role::SideHem].x < roles[Role::InnerHem].x + 3.0
         {
             return Err(wrong("knee or hem is narrower than 3 cm"));
+        }
+        let down = |of: &[Role]| of.windows(2).all(|ends| roles[ends[0]].y + LEAST_RUN <= roles[ends[1]].y);
+        if !down(&[Role::SideWaist, Role::SideHip, Role::SideKnee, Role::SideHem])
+            || !down(&[Role::CrotchPoint, Role::InnerKnee, Role::InnerHem])
+        {
+            return Err(wrong("the points of a seam are not in order from the waist to the hem"));
         }
         if roles[Role::SideWaist].x < roles[Role::CentreWaist].x + 3.0 {
             return Err(wrong("the waist is narrower than 3 cm"));
