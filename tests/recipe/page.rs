@@ -91,7 +91,7 @@ fn shown(rule: &'static Rule) -> ShownRule {
     let picture = match rule.makes {
         Makes::Quantity => String::new(),
         Makes::Level | Makes::Point => {
-            let name = format!("recipe-rule-{}-{}.svg", rule.makes.key(), rule.chosen_by);
+            let name = format!("recipe-rule-{}.svg", rule.chosen_by);
             kept(
                 &root().join("snapshots").join(&name),
                 &construction_picture(&recipe, &made).to_svg(SvgScale::FitsScreen),
