@@ -62,6 +62,8 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     for notice in after.notices() {
         text.push_str(&crate::paper::note(&notice.text(unit)));
     }
+    text.push_str(after.verdict().said());
+    text.push('\n');
     if let (true, Some(path)) = (arguments.write, path) {
         let removed = if arguments.afresh { old } else { Vec::new() };
         let source = arguments.input.source()?;
@@ -76,7 +78,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     }
     text.push_str(&cautions());
     print(&text)?;
-    Ok(if after.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+    Ok(after.verdict().into())
 }
 
 /// The text of the file with what was found, and a fitting in its record; `None` where nothing was found and nothing
