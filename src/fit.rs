@@ -18,8 +18,8 @@ pub use difference::{
 pub use front_thigh::{front_width_wanted, opening_for_arc};
 pub use legs::{Leg, Legs, drafted_legs};
 pub use report::{CrotchBudget, CrotchShare, JoinRow, LevelRow, Report, SeamRow};
-pub use verdict::{Verdict, known};
 pub use solve::{Solved, can_be_met, solve};
+pub use verdict::{Verdict, known};
 
 use std::sync::Arc;
 

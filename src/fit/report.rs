@@ -167,7 +167,8 @@ impl CrotchBudget {
             .with("body", length(body))
             .with("ease", length(ease))
             .with("least", length(self.least));
-        let notice = if from == Origin::Estimated { notice.with("spread", length(self.spread)) } else { notice };
+        let notice =
+            if from == Origin::Estimated { notice.with("spread", length(self.spread)) } else { notice };
         Some(Notice { severity, ..notice })
     }
 }
@@ -187,6 +188,8 @@ pub struct Report {
     pub faults: Vec<(Panel, Fault)>,
     /// Panels whose crotch curve has no room between the centre line and the inseam.
     pub cramped: Vec<Panel>,
+    /// Levels above the hem that do not cross both panels from edge to edge.
+    pub missed: Vec<Level>,
     /// Where the heel does not pass a closed leg: the knee or the hem.
     pub no_passage: Vec<Level>,
 }
@@ -214,6 +217,7 @@ impl Report {
     pub(super) fn without_shares(plan: &Plan, shape: &Shape, body: &Body) -> Self {
         let levels = levels(plan, shape, body);
         Self {
+            missed: missed(shape),
             no_passage: no_passage(plan, &levels, body),
             levels,
             seams: seams(shape),
@@ -299,6 +303,15 @@ impl Report {
                 .with("join", row.join)
                 .with("degrees", degrees(row.degrees))
                 .with("wanted", angles(row.wanted)),
+            );
+        }
+        for level in &self.missed {
+            notices.push(
+                Notice::not_to_cut(
+                    "level-missed",
+                    "the {level} line does not cross both panels: so drawn they are no leg",
+                )
+                .with("level", *level),
             );
         }
         for level in &self.no_passage {
@@ -392,6 +405,19 @@ fn least_over_heel(plan: &Plan, body: &Body) -> f64 {
         return HEM_PASSAGE;
     }
     body.cm(Measurement::HeelGirth).map_or(0.0, |heel| heel / opened_by(plan.cloth_stretch) - heel)
+}
+
+/// Levels that miss a panel; those below the hem of short trousers have nothing to cross.
+fn missed(shape: &Shape) -> Vec<Level> {
+    let hem = shape.levels[Level::Hem];
+    [Level::Hip, Level::Thigh, Level::Knee, Level::Calf, Level::Hem]
+        .into_iter()
+        .filter(|level| shape.levels[*level] <= hem)
+        .filter(|level| {
+            let y = shape.levels[*level];
+            shape.front.chord(y).is_none() || shape.back.chord(y).is_none()
+        })
+        .collect()
 }
 
 fn no_passage(plan: &Plan, levels: &[LevelRow], body: &Body) -> Vec<Level> {

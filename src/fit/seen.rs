@@ -82,11 +82,15 @@ fn of_dart(panel: Panel, dart: &Dart, outline: &BezPath) -> impl Iterator<Item =
     let wide = Notice::note("dart-wide", "a {panel} dart takes in {intake}: wider than can be sewn flat; share it between two, or give it to the side seam")
         .with("panel", panel)
         .with("intake", length(intake));
-    let blunt = Notice::note("dart-blunt", "a {panel} dart takes in {intake} on a length of {long}: it ends in a pouch")
-        .with("panel", panel)
-        .with("intake", length(intake))
-        .with("long", length(long));
-    let outside = Notice::not_to_cut("dart-outside", "a {panel} dart ends outside its panel").with("panel", panel);
+    let blunt = Notice::note(
+        "dart-blunt",
+        "a {panel} dart takes in {intake} on a length of {long}: it ends in a pouch",
+    )
+    .with("panel", panel)
+    .with("intake", length(intake))
+    .with("long", length(long));
+    let outside =
+        Notice::not_to_cut("dart-outside", "a {panel} dart ends outside its panel").with("panel", panel);
     let severity = weight(intake / long, BLUNT_DART);
     [
         weighed(weight(intake, WIDE_DART), wide),
@@ -119,9 +123,12 @@ fn waves(panel: Panel, edge: Edge, course: &Course) -> Option<Notice> {
 
 fn tight(panel: &PanelShape) -> Option<Notice> {
     let radius = least_radius(panel.crotch_seam.pieces().first()?);
-    let notice = Notice::note("crotch-tight", "the {panel} crotch curve turns on a radius of {radius}: it cannot be sewn smooth, and pulls there")
-        .with("panel", panel.panel)
-        .with("radius", length(radius));
+    let notice = Notice::note(
+        "crotch-tight",
+        "the {panel} crotch curve turns on a radius of {radius}: it cannot be sewn smooth, and pulls there",
+    )
+    .with("panel", panel.panel)
+    .with("radius", length(radius));
     let turned = Bounds { mind: 1.0 / TIGHT.mind, not_to_cut: 1.0 / TIGHT.not_to_cut };
     weighed(weight(1.0 / radius, turned), notice)
 }
@@ -133,7 +140,10 @@ fn grain(panel: &PanelShape) -> Option<Notice> {
     let inside = |y: f64| panel.ends_at(y).is_some_and(|[inner, outer]| inner < top.x && top.x < outer);
     let leaves = (0..=PLACES).any(|place| !inside(top.lerp(bottom, place as f64 / PLACES as f64).y));
     leaves.then(|| {
-        Notice::not_to_cut("grain-outside", "the grain line of the {panel} leaves the panel: so narrow a leg is none")
-            .with("panel", panel.panel)
+        Notice::not_to_cut(
+            "grain-outside",
+            "the grain line of the {panel} leaves the panel: so narrow a leg is none",
+        )
+        .with("panel", panel.panel)
     })
 }

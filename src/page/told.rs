@@ -97,12 +97,7 @@ impl<'a> FittingOut<'a> {
 }
 
 impl<'a> File<'a> {
-    pub(super) fn of(
-        order: &'a Order,
-        name: &'a str,
-        saved: bool,
-            trouble: Option<String>,
-    ) -> Self {
+    pub(super) fn of(order: &'a Order, name: &'a str, saved: bool, trouble: Option<String>) -> Self {
         Self {
             name,
             saved,

@@ -206,7 +206,8 @@ impl Piece {
         let inside = |at: Point| {
             let crossed = |side: &Line| {
                 (side.p0.y > at.y) != (side.p1.y > at.y)
-                    && at.x < side.p0.x + (side.p1.x - side.p0.x) * (at.y - side.p0.y) / (side.p1.y - side.p0.y)
+                    && at.x
+                        < side.p0.x + (side.p1.x - side.p0.x) * (at.y - side.p0.y) / (side.p1.y - side.p0.y)
             };
             ends().filter(crossed).count() % 2 == 1
                 && ends().all(|side| side.nearest(at, BESIDE * BESIDE).distance_sq > BESIDE * BESIDE)

@@ -128,11 +128,8 @@ const ROWS: &[(&str, &str, &str)] = &[
 
 #[test]
 fn no_row_costs_another_and_the_run_says_so() {
-    let text: String = ROWS
-        .iter()
-        .enumerate()
-        .map(|(id, (_, row, _))| format!("{{\"id\":{id},{row}}}\n"))
-        .collect();
+    let text: String =
+        ROWS.iter().enumerate().map(|(id, (_, row, _))| format!("{{\"id\":{id},{row}}}\n")).collect();
     let (lines, tally) = batch(text);
     assert_eq!(lines.len(), ROWS.len());
     for (line, (story, _, wanted)) in lines.iter().zip(ROWS) {
@@ -145,9 +142,17 @@ fn no_row_costs_another_and_the_run_says_so() {
 
 /// A shipped recipe, the place of its text that was written wrong, and what stood there then.
 const RECIPES: &[(&str, &str, &str)] = &[
-    ("straight", r#""1/4 hip + 1/4 hip_ease - 1", say = "the front hip"#, r#""7/4 hip + 1/4 hip_ease - 1", say = "the front hip"#),
+    (
+        "straight",
+        r#""1/4 hip + 1/4 hip_ease - 1", say = "the front hip"#,
+        r#""7/4 hip + 1/4 hip_ease - 1", say = "the front hip"#,
+    ),
     ("wide", r#"fork = "1/2 q + 3""#, r#"fork = "5/2 q + 3""#),
-    ("wide", r#"from = "crease_hem", fork = "1/2 hem_width - 1.2""#, r#"from = "front_inner_knee", fork = "1/2 hem_width - 1.2""#),
+    (
+        "wide",
+        r#"from = "crease_hem", fork = "1/2 hem_width - 1.2""#,
+        r#"from = "front_inner_knee", fork = "1/2 hem_width - 1.2""#,
+    ),
 ];
 
 #[test]
@@ -165,4 +170,14 @@ fn recipes_with_a_slip_end_and_are_not_called_good() {
         let report = breeks::fit::Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
         assert_eq!(Verdict::of(&report.notices()), Verdict::NotToCut, "{block}: {wrong}");
     }
+}
+
+#[test]
+fn recipe_of_more_steps_than_any_draft_refused_with_its_line() {
+    let text = include_str!("../../blocks/classic.toml");
+    let step = "    { point = \"more\", from = \"0\", side = 1 },\n";
+    let long = text.replacen("steps = [\n", &format!("steps = [\n{}", step.repeat(400)), 1);
+    assert_ne!(long, text);
+    let refused = Recipe::parse(&Source::new("long.toml", long)).unwrap_err().to_string();
+    assert!(refused.contains("`steps` has 4") && refused.contains("long.toml:"), "{refused}");
 }

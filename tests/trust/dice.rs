@@ -27,7 +27,7 @@ impl Dice {
     }
 
     /// One of these.
-    pub(crate) fn one_of<'a, T>(&mut self, all: &'a [T]) -> &'a T {
-        &all[(self.next() % all.len() as u64) as usize]
+    pub(crate) fn one_of<T: Clone>(&mut self, all: &[T]) -> T {
+        all[(self.next() % all.len() as u64) as usize].clone()
     }
 }

@@ -155,7 +155,9 @@ const MOST_PIECES: usize = 40;
 fn verdict_of_draft(row: &Row) -> Option<String> {
     let made = drafted("row.toml", &row.as_file()).ok()?;
     for leg in made.legs.iter() {
-        for (panel, edge) in Panel::ALL.iter().flat_map(|panel| Edge::ALL.iter().map(move |edge| (panel, edge))) {
+        for (panel, edge) in
+            Panel::ALL.iter().flat_map(|panel| Edge::ALL.iter().map(move |edge| (panel, edge)))
+        {
             let pieces = leg.draft.shape.panel(*panel).edge(*edge).pieces().len();
             assert!(pieces <= MOST_PIECES, "{panel} {edge}: {pieces} pieces\n{}", row.as_file());
         }
@@ -198,7 +200,7 @@ fn take_in(count: &mut Count, rows: &[Row], drafted_too: impl Fn(usize) -> bool)
 fn asked() -> (usize, bool) {
     match std::env::var("BREEKS_ROWS").ok().and_then(|text| text.parse().ok()) {
         Some(rows) => (rows, true),
-        None => (3000, false),
+        None => (1500, false),
     }
 }
 
