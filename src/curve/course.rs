@@ -26,7 +26,7 @@ const STEPS: (f64, f64) = (2.0, 400.0);
 impl Course {
     /// Walks a seam.
     pub fn along(seam: &Chain) -> Self {
-        let mut steps = Vec::with_capacity((seam.length() / STEP) as usize + 2 * seam.pieces().len());
+        let mut steps = Vec::with_capacity((seam.length() / STEP) as usize + 2 * seam.cubics().len());
         let (mut walked, mut turned) = (0.0, 0.0);
         let mut heading = seam.start_tangent();
         let mut turn_to = |next: Vec2| {
@@ -36,7 +36,7 @@ impl Course {
             }
             turned
         };
-        for piece in seam.pieces() {
+        for piece in seam.cubics() {
             steps.push(Step { walked, turned: turn_to(start_tangent(piece)), at: piece.p0 });
             let (slope, long) = (piece.deriv(), length(piece));
             let count = (long / STEP).ceil().clamp(STEPS.0, STEPS.1);

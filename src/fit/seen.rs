@@ -122,7 +122,7 @@ fn waves(panel: Panel, edge: Edge, course: &Course) -> Option<Notice> {
 }
 
 fn tight(panel: &PanelShape) -> Option<Notice> {
-    let radius = least_radius(panel.crotch_seam.pieces().first()?);
+    let radius = least_radius(panel.crotch_seam.cubics().first()?);
     let notice = Notice::note(
         "crotch-tight",
         "the {panel} crotch curve turns on a radius of {radius}: it cannot be sewn smooth, and pulls there",

@@ -199,7 +199,7 @@ impl Piece {
         let sewn: Vec<Point> = self
             .runs
             .iter()
-            .flat_map(|run| run.seam.pieces())
+            .flat_map(|run| run.seam.cubics())
             .flat_map(|piece| (0..CHORDS).map(|step| piece.eval(step as f64 / CHORDS as f64)))
             .collect();
         let ends = || sewn.iter().zip(sewn.iter().cycle().skip(1)).map(|(from, to)| Line::new(*from, *to));

@@ -73,7 +73,7 @@ const CRUMB: f64 = 0.05;
 fn crumbs(panel: &PanelShape) -> impl Iterator<Item = f64> {
     [Edge::SideSeam, Edge::Inseam, Edge::CrotchSeam]
         .into_iter()
-        .flat_map(|edge| panel.edge(edge).pieces())
+        .flat_map(|edge| panel.edge(edge).cubics())
         .map(breeks::curve::length)
         .filter(|long| *long < CRUMB)
 }

@@ -158,7 +158,7 @@ fn verdict_of_draft(row: &Row) -> Option<String> {
         for (panel, edge) in
             Panel::ALL.iter().flat_map(|panel| Edge::ALL.iter().map(move |edge| (panel, edge)))
         {
-            let pieces = leg.draft.shape.panel(*panel).edge(*edge).pieces().len();
+            let pieces = leg.draft.shape.panel(*panel).edge(*edge).cubics().len();
             assert!(pieces <= MOST_PIECES, "{panel} {edge}: {pieces} pieces\n{}", row.as_file());
         }
     }
