@@ -4,16 +4,18 @@
 
 mod advice;
 mod amount;
+mod clause;
 mod evidence;
 mod judgement;
 mod knowledge;
+mod lexicon;
+mod open;
 mod question;
 mod rank;
 mod record;
 mod said;
 mod separate;
 mod sign;
-mod vocabulary;
 
 pub use advice::{Advice, Effect, Move, advise, held};
 pub use amount::{Amount, Pinned};
@@ -23,12 +25,13 @@ pub use knowledge::{
     Cause, CauseId, CrotchPart, Fault, Kind, Knowledge, Known, Lack, Quick, QuickResult, Setting, Target,
     knowledge,
 };
+pub use open::{Asks, NO_ANSWER, Open};
 pub use question::{Answers, QUESTIONS, Question};
 pub use rank::{Ranked, Ranking, Standing, rank};
 pub use record::{Past, Since, Step, parameter, past};
 pub use said::{LONGEST_REPORT, Report, Seen, read, read_all};
 pub use separate::{Separation, separate};
-pub use sign::{Does, Face, Feel, Lines, Place, Sign, When};
+pub use sign::{Degree, Does, Face, Feel, Lines, Place, Sign, When};
 
 /// A fitting's note where what a fit had found is written down as it was sewn.
 pub const HELD: &str = "as sewn: what the fit had found is kept, and the fit held";

@@ -233,7 +233,7 @@ impl Arguments {
             fine: false,
         };
         if sign != Sign::default() {
-            report.seen.push(Seen { sign, other: None, words: sign.plain() });
+            report.seen.push(Seen::of(sign));
         }
         if self.leg.is_some() {
             report.seen.iter_mut().for_each(|seen| seen.sign.one_side = !seen.sign.fine);

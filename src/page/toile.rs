@@ -89,7 +89,7 @@ impl Look {
         let mut report = read_all(&self.words);
         if self.answers.iter().any(Option::is_some) {
             let sign = Question::sign(&self.answers);
-            report.seen.push(Seen { sign, other: None, words: sign.plain() });
+            report.seen.push(Seen::of(sign));
         }
         let mut tested = self.tested.clone();
         if let Some((test, result)) = tested.iter().find(|(test, result)| {

@@ -162,6 +162,11 @@ pub(super) fn value_of(target: Target, leg: &Leg) -> f64 {
     match target {
         Target::Adjust(key) => draft.parameters[key],
         Target::Ease(at) => draft.plan.inputs.ease[at as usize],
+        // where the hem stands now: the length of the drafted inseam
+        Target::Style(Style::Length) => {
+            let inputs = &draft.plan.inputs;
+            inputs.style[Style::Length as usize].unwrap_or_default()
+        }
         Target::Style(style) => {
             let level = if style == Style::KneeWidth { Level::Knee } else { Level::Hem };
             let row = leg.report.levels.iter().find(|row| row.level == level);

@@ -79,6 +79,15 @@ const IN_ORDER: [f64; 7] = [1.0, 0.55, 0.35, 0.25, 0.18, 0.14, 0.1];
 const HINT: f64 = 4.0;
 /// And how much it lowers those of which other signs of the fault are most.
 const OTHER_HINT: f64 = 0.4;
+/// A sign that speaks for a fault by less is no reason for it.
+const SPEAKS: f64 = 0.7;
+/// A place where nothing is wrong speaks against every fault that shows there.
+const FINE: f64 = -1.2;
+/// A sign that is denied speaks against a fault by this part of what it would speak for it: what is not there was looked
+/// for less well than what is.
+const DENIED: f64 = 0.8;
+/// And by no more of it than this.
+const DENIED_MOST: f64 = 2.5;
 /// A cause whose result of a test came, against one whose result did not.
 const TRUE_RESULT: f64 = 0.8;
 /// A fault shows a sign that it shows now and then only less often than its others.
@@ -193,21 +202,27 @@ fn likeness(said: &Sign, known: &Sign) -> f64 {
 /// How much what was seen speaks for a fault, and the cause of which that sign is most.
 fn speaks(seen: &said::Seen, fault: &Fault) -> (f64, Option<CauseId>) {
     let read = |sign: &Sign| reads(sign, fault);
-    match &seen.other {
+    let (odds, hint) = match &seen.other {
         Some(other) => {
             [read(&seen.sign), read(other)].into_iter().max_by(|a, b| a.0.total_cmp(&b.0)).unwrap_or_default()
         }
         None => read(&seen.sign),
+    };
+    match seen.denied {
+        // what is not there speaks against what shows it, and for nothing
+        true if odds > SPEAKS => (-DENIED * odds.min(DENIED_MOST), None),
+        true => (0.0, None),
+        false => (odds, hint),
     }
 }
 
 fn reads(said: &Sign, fault: &Fault) -> (f64, Option<CauseId>) {
     if said.fine {
-        let there = fault
-            .seen
-            .iter()
-            .any(|it| said.at == it.sign.at && said.face.zip(it.sign.face).is_none_or(|(a, b)| a == b));
-        return (if there { -1.2 } else { 0.0 }, None);
+        let there = |it: &Known| {
+            let same_time = said.when.is_none_or(|when| it.sign.when.is_none_or(|known| known == when));
+            said.at == it.sign.at && said.face.zip(it.sign.face).is_none_or(|(a, b)| a == b) && same_time
+        };
+        return (if fault.seen.iter().any(there) { FINE } else { 0.0 }, None);
     }
     fault
         .seen
@@ -345,8 +360,6 @@ fn reasons(
     shares: &[f64],
     cause: CauseId,
 ) -> Vec<(usize, &'static Fault)> {
-    /// A sign that speaks for a fault less than this is no reason.
-    const SPEAKS: f64 = 0.7;
     let of_cause = || known.faults.iter().zip(shares).filter(|(fault, _)| fault.causes.contains(&cause));
     let mut found = Vec::new();
     // tight is no sign of what is known by being loose
@@ -359,7 +372,7 @@ fn reasons(
         let place = fault.causes.iter().position(|it| *it == cause).unwrap_or(0);
         IN_ORDER[place.min(IN_ORDER.len() - 1)].ln()
     };
-    for (at, seen) in report.seen.iter().enumerate().filter(|(_, seen)| !seen.sign.fine) {
+    for (at, seen) in report.seen.iter().enumerate().filter(|(_, seen)| seen.is_wrong()) {
         let best = of_cause()
             .map(|(fault, share)| (speaks(seen, fault).0, *share, fault))
             .filter(|(odds, share, fault)| *odds > SPEAKS && *share > 0.01 && !opposed(&seen.sign, fault))
@@ -375,8 +388,8 @@ fn torn(report: &said::Report) -> Option<(usize, usize)> {
         .seen
         .iter()
         .enumerate()
+        .filter(|(_, seen)| seen.is_wrong())
         .map(|(at, seen)| (at, seen.sign))
-        .filter(|(_, sign)| !sign.fine)
         .collect();
     let together = |a: &Sign, b: &Sign| {
         a.at.is_some()

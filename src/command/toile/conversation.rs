@@ -59,7 +59,7 @@ impl Talk {
         }
         self.say("\n")?;
         let sign = Question::sign(&answers);
-        Ok((sign != Sign::default()).then(|| Seen { sign, other: None, words: sign.plain() }))
+        Ok((sign != Sign::default()).then(|| Seen::of(sign)))
     }
 
     /// Asks for the result of the test that is next, where one is and the ranking is not clear yet.
