@@ -1,6 +1,6 @@
 //! What lies on the table: the measurement file as it was last read, and everything that is made of it.
 
-use std::path::PathBuf;
+use std::{collections::VecDeque, path::PathBuf};
 
 use super::{
     asked::{Refusal, Typed, Under, changes},
@@ -8,12 +8,10 @@ use super::{
 };
 use crate::{
     file,
-    fit::{Compared, Legs, drafted_legs},
-    mistake::{Mistake, Mistakes, Notice, Source},
+    making::{Made, make},
+    mistake::{Mistake, Notice, Source},
     order::{Order, edit, record, stands},
-    pattern::{Allowances, Pattern, Purpose, Wanted},
-    recipe,
-    terms::{FitKind, Side},
+    pattern::Wanted,
 };
 
 /// A measurement file on the table.
@@ -27,27 +25,14 @@ pub struct Desk {
     source: Source,
     /// Raised whenever the text changes.
     edition: u64,
+    /// The texts before it, newest last: what a change was made on.
+    earlier: VecDeque<(u64, Source)>,
     /// Why it could not be read again.
     trouble: Option<Mistake>,
 }
 
-/// A file drafted.
-pub(super) struct Made {
-    pub order: Order,
-    pub legs: Legs,
-    pub pattern: Pattern,
-}
-
-impl Made {
-    /// One leg, as one of two drafts to compare: the one of both where the legs are alike.
-    pub(super) fn of<'a>(&'a self, side: Side, said: &'a str) -> Compared<'a> {
-        let leg = match (&self.legs.second, side) {
-            (Some(right), Side::Right) => right,
-            _ => &self.legs.first,
-        };
-        Compared { said, draft: &leg.draft, report: &leg.report }
-    }
-}
+/// So many texts are kept to tell a conflict by; a person who saved more often elsewhere is asked about every change.
+const EARLIER_KEPT: usize = 64;
 
 /// How saving went.
 pub(super) enum Saved {
@@ -64,12 +49,12 @@ impl Desk {
     /// When it cannot be read as text. What is wrong in it is told on the sheet.
     pub fn opened(path: PathBuf) -> Result<Self, Mistake> {
         let source = Source::read(&path)?;
-        Ok(Self { path, opened: true, source, edition: 1, trouble: None })
+        Ok(Self { path, opened: true, source, edition: 1, earlier: VecDeque::new(), trouble: None })
     }
 
     /// A text that is no file yet; saving makes `path`, where nothing has that name.
     pub fn new(path: PathBuf, source: Source) -> Self {
-        Self { path, opened: false, source, edition: 1, trouble: None }
+        Self { path, opened: false, source, edition: 1, earlier: VecDeque::new(), trouble: None }
     }
 
     /// Where it is saved.
@@ -95,8 +80,7 @@ impl Desk {
                 let was_trouble = self.trouble.take().is_some();
                 let new = source.text != self.source.text;
                 if new {
-                    self.source = source;
-                    self.edition += 1;
+                    self.turn_over(source);
                 }
                 new || was_trouble
             }
@@ -131,25 +115,20 @@ impl Desk {
     /// The draft of the file with changes, as `breeks draft` would make it of the saved file.
     pub(super) fn made(&self, typed: &[Typed]) -> Result<Made, Refusal> {
         let (order, notices) = self.order(typed)?;
-        Ok(made(order, notices)?)
+        Ok(make(order, notices, &Wanted::default())?)
     }
 
     /// The draft that lies under that of the file with changes.
     pub(super) fn under(&self, under: Under, typed: &[Typed]) -> Result<Made, Refusal> {
         let (order, notices) = match under {
             Under::Block => {
-                let (mut order, notices) = self.order(typed)?;
-                order.adjustments.clear();
-                for leg in [&mut order.left, &mut order.right].into_iter().flatten() {
-                    leg.adjustments.clear();
-                }
-                order.trousers.fit = Some(FitKind::Proportional);
-                (order, notices)
+                let (order, notices) = self.order(typed)?;
+                (order.proportions_alone(), notices)
             }
             Under::File => self.order(&[])?,
             Under::Fitting(number) => self.order(&[])?.0.after_fitting(number)?,
         };
-        Ok(made(order, notices)?)
+        Ok(make(order, notices, &Wanted::default())?)
     }
 
     /// Writes the changes and the toiles into the file, comments and order kept.
@@ -163,9 +142,9 @@ impl Desk {
         if let Some(mistake) = &self.trouble {
             return Err(mistake.clone().into());
         }
-        if edition != self.edition {
-            let theirs = |it: &Typed| (it.0.clone(), stands(&self.source, &it.0));
-            return Ok(Saved::Elsewhere(self.edition, typed.iter().map(theirs).collect()));
+        let theirs = self.set_elsewhere(typed, edition);
+        if !theirs.is_empty() {
+            return Ok(Saved::Elsewhere(self.edition, theirs));
         }
         let mut source = self.changed(typed)?;
         for fitting in fittings {
@@ -194,18 +173,31 @@ impl Desk {
             file::create(&self.path, source.text.as_bytes()).map_err(failed)?;
             self.opened = true;
         }
-        self.source = Source::new(self.path.display().to_string(), source.text);
-        self.edition += 1;
+        self.turn_over(Source::new(self.path.display().to_string(), source.text));
         Ok(())
     }
-}
 
-/// What `breeks draft` makes of an order.
-fn made(order: Order, notices: Vec<Notice>) -> Result<Made, Mistakes> {
-    let recipe = recipe::load(&order.trousers.block)?;
-    let mut legs = drafted_legs(&order, &recipe)?;
-    let allowances = Allowances::of(&order.trousers.allowance, Purpose::Wear);
-    let pattern = Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &Wanted::default())?;
-    legs.begin_with(notices.into_iter().chain(pattern.notices.iter().cloned()).collect());
-    Ok(Made { order, legs, pattern })
+    /// A new text takes the place of the last one.
+    fn turn_over(&mut self, source: Source) {
+        let last = std::mem::replace(&mut self.source, source);
+        self.earlier.push_back((self.edition, last));
+        if self.earlier.len() > EARLIER_KEPT {
+            self.earlier.pop_front();
+        }
+        self.edition += 1;
+    }
+
+    /// Of the changed keys those that the file says something else for than in the edition they were changed on, with
+    /// what it says; all of them where that edition is no longer known.
+    fn set_elsewhere(&self, typed: &[Typed], edition: u64) -> Vec<(String, Option<String>)> {
+        if edition == self.edition {
+            return Vec::new();
+        }
+        let began = self.earlier.iter().find(|(earlier, _)| *earlier == edition).map(|(_, source)| source);
+        typed
+            .iter()
+            .map(|Typed(key, _)| (key.clone(), stands(&self.source, key)))
+            .filter(|(key, now)| began.is_none_or(|began| stands(began, key) != *now))
+            .collect()
+    }
 }

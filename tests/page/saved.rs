@@ -30,12 +30,46 @@ fn nothing_lost_when_both_wrote() {
     let changes = json!([["measurements.hip_girth", "104"], ["thigh.front", "1.9"]]);
     let refused = table.post("save", &json!({ "changes": changes, "edition": 1 }).to_string()).json();
     assert_eq!(refused["written"], false);
-    assert_eq!(refused["theirs"], json!([["measurements.hip_girth", "103"], ["thigh.front", null]]));
+    // the key that nobody else touched is no conflict
+    assert_eq!(refused["theirs"], json!([["measurements.hip_girth", "103"]]));
     assert_eq!(table.text(), theirs);
     let edition = refused["edition"].as_u64().unwrap();
     let saved = table.post("save", &json!({ "changes": changes, "edition": edition }).to_string()).json();
     assert_eq!(saved["written"], true);
     assert!(table.text().contains("hip_girth = 104.0 # taken again"), "{}", table.text());
+}
+
+/// The sheet heard of the edit, drew it, and raised its own edition: Save then wrote over what it had never asked about.
+#[test]
+fn change_made_before_an_edit_elsewhere_asked_about_after_it_was_drawn() {
+    let table = Table::of("stale", &demo("stroke"));
+    fs::write(table.folder.join("file.toml"), demo("stroke").replace("hip_girth = 101.5", "hip_girth = 97"))
+        .unwrap();
+    let edition = || table.post("draw", r#"{"changes":[]}"#).json()["edition"].as_u64().unwrap();
+    let began = Instant::now();
+    while edition() == 1 {
+        assert!(began.elapsed() < Duration::from_secs(5), "the edit was not noticed");
+        thread::sleep(Duration::from_millis(50));
+    }
+    let changes = json!([["measurements.hip_girth", "101"]]);
+    let save = |edition: u64| {
+        table.post("save", &json!({ "changes": changes, "edition": edition }).to_string()).json()
+    };
+    assert_eq!(save(1)["theirs"], json!([["measurements.hip_girth", "97"]]));
+    assert!(table.text().contains("hip_girth = 97"));
+    assert_eq!(save(edition())["written"], true);
+    assert!(table.text().contains("hip_girth = 101"));
+}
+
+#[test]
+fn edit_elsewhere_of_another_key_kept_without_a_question() {
+    let table = Table::of("apart", &demo("stroke"));
+    let theirs = demo("stroke").replace("hip_girth = 101.5", "hip_girth = 103 # taken again");
+    fs::write(table.folder.join("file.toml"), &theirs).unwrap();
+    let saved =
+        table.post("save", &json!({ "changes": [["thigh.front", "1.9"]], "edition": 1 }).to_string()).json();
+    assert_eq!(saved["written"], true, "{saved}");
+    assert!(table.text().contains("hip_girth = 103 # taken again") && table.text().contains("front = 1.9"));
 }
 
 #[test]

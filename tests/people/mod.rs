@@ -1,4 +1,4 @@
-//! Real people for the tests, as orders.
+//! Real people for the tests, as orders. `tests/data/README.md` says who they are.
 #![allow(dead_code, reason = "each test file uses its own part")]
 #![allow(clippy::unwrap_used, reason = "a survey that cannot be read fails the test that asked for it")]
 
@@ -80,14 +80,9 @@ pub(crate) fn of_507_at(waist: WaistLevel) -> Vec<Person> {
     table.rows.iter().map(person).collect()
 }
 
-/// The 985 of the 1988 survey (1988 US Army Anthropometric Survey, public files; report NATICK/TR-90/032), with
-/// everything a draft needs measured. They are not in the repository: `None` where the folder beside it is missing.
-pub(crate) fn of_985(waist: WaistLevel) -> Option<Vec<Person>> {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/reference/people-985-army-1988.csv");
-    if !path.exists() {
-        println!("skipped: the 985 surveyed people are not beside the repository");
-        return None;
-    }
+/// people-985: everything that a draft needs measured, the crotch length and its split too.
+pub(crate) fn of_985(waist: WaistLevel) -> Vec<Person> {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/people-985.csv");
     let level = if waist == WaistLevel::Natural { "natural" } else { "navel" };
     let table = Table::read(&path);
     let person = |row: &Vec<String>| {
@@ -112,7 +107,7 @@ pub(crate) fn of_985(waist: WaistLevel) -> Option<Vec<Person>> {
         let id = table.text(row, "subject_id");
         Person { id: id.to_owned(), order: order(id, given) }
     };
-    Some(table.rows.iter().map(person).collect())
+    table.rows.iter().map(person).collect()
 }
 
 /// The value below which `part` of the sorted values lie.

@@ -20,8 +20,14 @@ export class History {
     return [...keys];
   }
 
-  /** Does a change. Steps of one ruler that follow each other closely are one change. */
-  add(name, changes, { toiles = [], stepped = false } = {}) {
+  /** The oldest edition of the file on which a change that it does not have was made; `now` where there is none. */
+  edition(now) {
+    const [from, to] = [Math.min(this.#at, this.#saved), Math.max(this.#at, this.#saved)];
+    return this.#done.slice(from, to).reduce((oldest, entry) => Math.min(oldest, entry.edition ?? now), now);
+  }
+
+  /** Does a change, made on an edition of the file. Steps of one ruler that follow each other closely are one change. */
+  add(name, changes, edition, { toiles = [], stepped = false } = {}) {
     const last = this.#done[this.#at - 1];
     const now = performance.now();
     const goesOn = stepped && last?.stepped && now - last.when < 1200 && this.#at > this.#saved && last.changes[0].key === changes[0].key;
@@ -30,7 +36,7 @@ export class History {
       Object.assign(last, { name, when: now, changes: [{ ...changes[0], from: last.changes[0].from }] });
       return;
     }
-    this.#push({ name, changes, toiles, stepped, when: now });
+    this.#push({ name, changes, edition, toiles, stepped, when: now });
   }
 
   /** Toiles whose changes are done and not saved yet. */
@@ -42,6 +48,7 @@ export class History {
       const back = this.#done.slice(this.#at, this.#saved).reverse();
       const undone = back.map((entry) => ({
         name: `undone: ${entry.name}`,
+        edition: entry.edition,
         changes: entry.changes.map((it) => ({ key: it.key, from: it.to, to: it.from })).reverse(),
       }));
       this.#done = [...this.#done.slice(0, this.#saved), ...undone];
@@ -58,7 +65,12 @@ export class History {
   get unsaved() { return Math.abs(this.#at - this.#saved); }
   undo() { if (this.#at > 0) this.#at -= 1; }
   redo() { if (this.#at < this.#done.length) this.#at += 1; }
-  saved() { this.#saved = this.#at; }
+
+  /** The file has what is done, as this edition. */
+  saved(edition) {
+    this.#saved = this.#at;
+    for (const entry of this.#done) entry.edition = edition;
+  }
 
   /** Forgets what is not saved: the file elsewhere is taken as it is. */
   forget() { this.#done.length = 0; this.#at = 0; this.#saved = 0; }

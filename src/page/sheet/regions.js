@@ -74,9 +74,13 @@ export class Regions {
       if (!mark.place) continue;
       let [x, y] = view.toScreen(mark.place);
       // Where the panels lie over each other so do the places: a later one stands below an earlier one.
-      let hit;
-      const hits = ([a, b]) => Math.abs(a - x) < wide && Math.abs(b - y) < high;
-      while ((hit = taken.find(hits))) y = hit[1] + high;
+      // Each round steps below one mark more, so there are no more rounds than marks; the hair is for sums that round.
+      const hits = ([a, b]) => Math.abs(a - x) < wide && Math.abs(b - y) < high - 0.01;
+      for (const _ of taken) {
+        const hit = taken.find(hits);
+        if (!hit) break;
+        y = hit[1] + high;
+      }
       taken.push([x, y]);
       const seen = x > (view.margin ?? 0) && x < width - 10 && y > 8 && y < height - 8;
       if (mark.seen !== seen) mark.item.classList.toggle("away", !(mark.seen = seen));

@@ -235,7 +235,7 @@ async function changed(name, changes, how) {
     if (state.committed) lay(state.committed);
     return reason;
   }
-  if (full.some((it) => it.from !== it.to)) history.add(name, full, how);
+  if (full.some((it) => it.from !== it.to)) history.add(name, full, state.committed?.edition ?? told.edition, how);
   lay(told);
   say(`${name}.`);
   traced();
@@ -270,12 +270,12 @@ function drag(key, text, tell) {
 
 // ---- saving
 
-async function save(edition = state.committed?.edition) {
+async function save(edition = history.edition(state.committed?.edition)) {
   const changes = history.pending();
   try {
     const told = await ask("save", { changes, edition, fittings: history.toiles });
     if (!told.written) return elsewhere(told, changes);
-    history.saved();
+    history.saved(told.edition);
     await redraw();
     say(`Saved to ${state.told.file.name}.`);
   } catch (error) {
