@@ -5,10 +5,12 @@
 mod advice;
 mod amount;
 mod clause;
+mod entry;
 mod evidence;
 mod judgement;
 mod knowledge;
 mod lexicon;
+mod look;
 mod open;
 mod question;
 mod rank;
@@ -17,14 +19,16 @@ mod said;
 mod separate;
 mod sign;
 
-pub use advice::{Advice, Effect, Move, advise, held};
+pub use advice::{Advice, Beside, Effect, Move, Why, advise, held};
 pub use amount::{Amount, Pinned};
+pub use entry::{CLOSED, Entry};
 pub use evidence::{Evidence, Number};
-pub use judgement::{Judgement, Toile, judge};
+pub use judgement::{Judgement, Outcome, Toile, judge};
 pub use knowledge::{
     Cause, CauseId, CrotchPart, Fault, Kind, Knowledge, Known, Lack, Quick, QuickResult, Setting, Target,
     knowledge,
 };
+pub use look::Look;
 pub use open::{Asks, NO_ANSWER, Open};
 pub use question::{Answers, QUESTIONS, Question};
 pub use rank::{Ranked, Ranking, Standing, rank};
