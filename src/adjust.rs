@@ -3,7 +3,10 @@
 
 mod table;
 
-use crate::terms::{Word, words};
+use crate::{
+    terms::{Word, words},
+    voice::Value,
+};
 
 words! {
     /// A fit parameter. Positive gives room; its value is in cm on the paper, of one panel of one leg, or in degrees.
@@ -80,6 +83,22 @@ impl Measure {
         match self {
             Self::Cm => "cm",
             Self::Degrees => "degrees",
+        }
+    }
+
+    /// A value that it counts.
+    pub fn amount(self, value: f64) -> Value {
+        match self {
+            Self::Cm => Value::Amount(value),
+            Self::Degrees => Value::Degrees(value),
+        }
+    }
+
+    /// From one value that it counts to another.
+    pub fn range(self, (least, most): (f64, f64)) -> Value {
+        match self {
+            Self::Cm => Value::Lengths(least, most),
+            Self::Degrees => Value::Angles(least, most),
         }
     }
 }

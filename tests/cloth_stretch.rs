@@ -104,7 +104,12 @@ fn closed_hem_by_the_heel_and_the_stretch() {
     let (_, rigid) = drafted(&order, "slim", 0.0);
     assert_eq!(rigid.no_passage, [Level::Hem]);
     assert!(!rigid.can_be_cut());
-    let told = rigid.notices().into_iter().find(|notice| notice.code == "no-passage").unwrap().text;
+    let told = rigid
+        .notices()
+        .into_iter()
+        .find(|notice| notice.code == "no-passage")
+        .unwrap()
+        .text(breeks::unit::Unit::Cm);
     assert!(told.contains("leave a slit") && told.contains("stretches"), "{told}");
     let (_, stretched) = drafted(&order, "slim", 20.0);
     assert!(stretched.no_passage.is_empty(), "{:?}", stretched.levels);

@@ -11,7 +11,8 @@ mod table;
 use super::Given;
 use crate::mistake::Notice;
 use crate::terms::{Measurement, Sex, WaistLevel, Word};
-use crate::unit::{CM_PER_INCH, Unit};
+use crate::unit::CM_PER_INCH;
+use crate::voice::{Sentence, length};
 use Measurement::{
     AnkleGirth, BackCrotchLength, BodyRise, BodyRiseSitting, CalfGirth, FrontCrotchLength, FrontHipArc,
     FrontThighArc, FrontWaistArc, HeelGirth, HipGirth, HipHeight, InsideLeg, KneeGirth, KneeHeight,
@@ -220,20 +221,17 @@ impl Doubt {
 
     /// The sentence about it, with what to do.
     pub fn notice(&self) -> Notice {
-        let inches = |cm| Unit::Inch.from_cm(cm);
-        Notice::new(
+        Notice::mind(
             "doubtful-measurement",
-            format!(
-                "`{}` is {:.1} cm ({:.1} in); the other measurements expect {:.1} +- {:.1} cm{}. Take it again: {}",
-                self.measurement,
-                self.found,
-                inches(self.found),
-                self.predicted,
-                self.sd,
-                self.slip().map_or(String::new(), |slip| format!(" ({slip})")),
-                self.measurement.about().how
-            ),
+            "`{measurement}` is {found}; the other measurements expect {expected}, give or take {spread}{slip}. Take it \
+             again: {how}",
         )
+        .with("measurement", self.measurement)
+        .with("found", length(self.found))
+        .with("expected", length(self.predicted))
+        .with("spread", length(self.sd))
+        .with("slip", self.slip().map_or(Sentence::new(""), |slip| Sentence::new(" ({slip})").with("slip", slip)))
+        .with("how", self.measurement.about().how)
     }
 
     /// A slip of units that would explain it.

@@ -17,6 +17,7 @@ use crate::{
     order::Trousers,
     recipe::{BendRule, Construction, Inputs, PanelPlan as PanelRule, Proportion, Recipe, Reference},
     terms::{EaseAt, Level, Measurement, Panel, Role, SeatSet, Style, Word},
+    voice::length,
 };
 
 /// Everything that drawing needs, for one body.
@@ -144,10 +145,13 @@ impl Plan {
             notices,
         };
         for panel in settle(&mut plan) {
-            plan.notices.push(Notice::new(
-                "guide-missed",
-                format!("the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness"),
-            ));
+            plan.notices.push(
+                Notice::note(
+                    "guide-missed",
+                    "the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness",
+                )
+                .with("panel", panel),
+            );
         }
         Ok(plan)
     }
@@ -232,14 +236,15 @@ fn inputs(
         && *hip > lowest
     {
         if *hip > lowest + 0.5 && draws_by_waist_to_hip(recipe) {
-            notices.push(Notice::new(
-                "hip-line-raised",
-                format!(
-                    "the seat is widest {:.1} cm below the waist, close to the crotch: the hip line is drawn at \
-                     {lowest:.1} cm; take `waist_to_hip` and `body_rise` again",
-                    *hip
-                ),
-            ));
+            notices.push(
+                Notice::mind(
+                    "hip-line-raised",
+                    "the seat is widest {hip} below the waist, close to the crotch: the hip line is drawn at {drawn}; \
+                     take `waist_to_hip` and `body_rise` again",
+                )
+                .with("hip", length(*hip))
+                .with("drawn", length(lowest)),
+            );
         }
         *hip = lowest;
     }

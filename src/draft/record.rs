@@ -15,6 +15,7 @@ use crate::{
     order::{Adjustment, Order},
     recipe::Recipe,
     terms::{FitKind, Level, Panel, Role, Side, Style, Word},
+    voice::{length, lengths},
 };
 
 /// One body's trousers, drafted and trued, with everything that led to them.
@@ -169,14 +170,13 @@ impl Draft {
     pub fn back_drop_notice(&self) -> Option<Notice> {
         let drop = self.back_drop();
         (drop < ORDINARY_DROP.0 || drop > ORDINARY_DROP.1).then(|| {
-            Notice::new(
+            Notice::mind(
                 "back-drop",
-                format!(
-                    "the back crotch point had to lie {drop:.1} cm below the crotch line for the inseams to agree; \
-                     {:.1} to {:.1} is ordinary: look at the back of the thigh on the toile",
-                    ORDINARY_DROP.0, ORDINARY_DROP.1
-                ),
+                "the back crotch point had to lie {drop} below the crotch line for the inseams to agree; {ordinary} is \
+                 ordinary: look at the back of the thigh on the toile",
             )
+            .with("drop", length(drop))
+            .with("ordinary", lengths(ORDINARY_DROP))
         })
     }
 

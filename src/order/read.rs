@@ -196,7 +196,7 @@ impl<'a> Reading<'a> {
         if self.mistakes.is_empty() {
             let mut notices = unlike_legs(&order);
             if !self.waist_level_said {
-                notices.push(Notice::new(
+                notices.push(Notice::note(
                     "waist-level-unsaid",
                     "`waist_level` is not said: everything from the waist is taken as measured at the natural waist",
                 ));

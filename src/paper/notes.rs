@@ -179,7 +179,7 @@ pub(super) fn warnings<'a>(subject: &Subject<'_>, language: &'a Language, width:
 /// The same as sentences; what forbids cutting first.
 pub(super) fn warnings_said(subject: &Subject<'_>) -> Vec<String> {
     let notices = subject.report.notices();
-    notices.iter().chain(&subject.draft.notices).map(|notice| sentence(&notice.text)).collect()
+    notices.iter().chain(&subject.draft.notices).map(|notice| sentence(&notice.text(subject.unit))).collect()
 }
 
 /// A notice as a sentence of its own.
