@@ -2,6 +2,7 @@
 
 mod blank;
 mod check;
+mod day;
 mod demo;
 mod edit;
 mod fitting;
@@ -24,6 +25,7 @@ use crate::unit::Unit;
 
 pub use blank::blank;
 pub use check::check;
+pub use day::{day, today};
 pub use demo::{DEMOS, demo};
 pub use edit::{Change, edit, record, stands};
 pub use key::{Kind, Path};

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::{
     amount::{Amount, Given, Pinned, amount, measure, on_grid, value_of, within},
+    judgement::Toile,
     knowledge::{Cause, CauseId, Kind, Setting, Target, knowledge},
     rank::{Ranked, Ranking},
     record::{Past, Since, parameter},
@@ -99,7 +100,7 @@ impl Why {
         match self {
             Self::Said(said) => said.clone(),
             Self::Capped { path, asked, given, cm, because } => {
-                let long = |value: f64| if *cm { unit.spoken(value) } else { format!("{value:.1} degrees") };
+                let long = |value: f64| if *cm { unit.amount(value) } else { format!("{value:.1} degrees") };
                 format!("of {} asked for in `{path}` {} are given: {because}", long(*asked), long(*given))
             }
         }
@@ -178,11 +179,10 @@ pub fn advise(
     order: &Order,
     recipe: &Arc<Recipe>,
     legs: &Legs,
-    side: Side,
-    pinned: Pinned,
-    past: &Past,
-    signs: &[Seen],
+    toile: &Toile,
 ) -> Result<Advice, Mistakes> {
+    let Toile { side, pinned, ref past, ref report, .. } = *toile;
+    let signs = &report.seen;
     let leg = legs.of(side);
     let (sewn, holds_fit) = held(order, &legs.first.draft);
     let mut advice = Advice {

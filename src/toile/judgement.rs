@@ -109,10 +109,7 @@ pub fn judge(toile: Toile, order: &Order, recipe: &Arc<Recipe>, legs: &Legs) -> 
         () => Outcome::Change,
     };
     let advice = match outcome {
-        Outcome::Change => {
-            let signs = &toile.report.seen;
-            Some(advise(&ranking, order, recipe, legs, toile.side, toile.pinned, &toile.past, signs)?)
-        }
+        Outcome::Change => Some(advise(&ranking, order, recipe, legs, &toile)?),
         _ => None,
     };
     let undone = advice.as_ref().is_some_and(|advice| advice.cause.is_none() && !advice.moves.is_empty());

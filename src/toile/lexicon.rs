@@ -9,7 +9,7 @@ use rust_stemmers::{Algorithm, Stemmer};
 use serde::Deserialize;
 
 use super::{knowledge::word, sign::Sign};
-use crate::terms::{Side, words};
+use crate::terms::Side;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -39,7 +39,7 @@ struct RawMeans {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct RawRole {
-    role: String,
+    role: Role,
     words: Vec<String>,
 }
 
@@ -57,56 +57,56 @@ pub(super) struct ToldResult {
     pub(super) alone: bool,
 }
 
-words! {
-    /// What a phrase does to the reading of its sentence; `words.toml` says what each means.
-    Role {
-        /// What follows is not so.
-        Denies = "denies",
-        /// What stands in the clause is no longer so.
-        Gone = "gone",
-        /// What follows is left out.
-        Except = "except",
-        /// A little.
-        Slight = "slight",
-        /// A great deal.
-        Strong = "strong",
-        /// Less than it was.
-        Less = "less",
-        /// More than it was.
-        More = "more",
-        /// Compared with what follows.
-        Than = "than",
-        /// Compared with the toile before.
-        Before = "before",
-        /// Nothing is wrong.
-        Fine = "fine",
-        /// Something is wrong.
-        Bad = "bad",
-        /// Lines or folds.
-        Wrinkle = "wrinkle",
-        /// The whole.
-        Whole = "whole",
-        /// All that was not named.
-        Rest = "rest",
-        /// Seat or hem.
-        Bottom = "bottom",
-        /// The next clause is of the same kind.
-        Join = "join",
-        /// And is denied where this one is.
-        Or = "or",
-        /// The next clause stands by itself.
-        Break = "break",
-        /// The next clause says when.
-        When = "when",
-        /// The next place is where lines point.
-        Pointing = "pointing",
-        /// A stance in which nobody is fitted.
-        Stance = "stance",
-        /// What the person does.
-        Hand = "hand",
-        /// Nothing.
-        Plain = "plain",
-    }
+/// What a phrase does to the reading of its sentence; `words.toml` says what each means.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(super) enum Role {
+    /// What follows is not so.
+    Denies,
+    /// What stands in the clause is no longer so.
+    Gone,
+    /// What follows is left out.
+    Except,
+    /// A little.
+    Slight,
+    /// A great deal.
+    Strong,
+    /// Less than it was.
+    Less,
+    /// More than it was.
+    More,
+    /// Compared with what follows.
+    Than,
+    /// Compared with the toile before.
+    Before,
+    /// Nothing is wrong.
+    Fine,
+    /// Something is wrong.
+    Bad,
+    /// Lines or folds.
+    Wrinkle,
+    /// The whole.
+    Whole,
+    /// All that was not named.
+    Rest,
+    /// Seat or hem.
+    Bottom,
+    /// The next clause is of the same kind.
+    Join,
+    /// And is denied where this one is.
+    Or,
+    /// The next clause stands by itself.
+    Break,
+    /// The next clause says when.
+    When,
+    /// The next place is where lines point.
+    Pointing,
+    /// A stance in which nobody is fitted.
+    Stance,
+    /// What the person does.
+    Hand,
+    /// Nothing.
+    Plain,
 }
 
 /// A word as it was said, and its stem.
@@ -196,7 +196,7 @@ fn built(text: &str) -> Result<Lexicon, String> {
         phrases.extend(means.words.iter().map(|text| Phrase { slots: slots(text), sign, side, role: None }));
     }
     for role in &raw.role {
-        let known = word(Some(&role.role))?;
+        let known = Some(role.role);
         let phrase = |text: &String| Phrase {
             slots: slots(text),
             sign: Sign::default(),

@@ -61,7 +61,7 @@ impl Look {
             })?;
         }
         let mut told: Vec<String> =
-            words.iter().map(|words| Wording::line(words).trim().to_owned()).filter(|it| !it.is_empty()).collect();
+            words.iter().map(|it| Wording::line(it).to_string().trim().to_owned()).filter(|it| !it.is_empty()).collect();
         if let Some(sign) = sign {
             let seen = Seen::of(sign);
             told.push(seen.words.clone());

@@ -6,4 +6,6 @@ mod cases;
 mod numbers;
 mod reach;
 mod signs_lost;
+mod told;
+mod weights;
 mod words;

@@ -4,9 +4,10 @@ use std::io::Write;
 
 use super::super::print;
 use crate::{
+    drawing::Wording,
     mistake::Mistake,
     paper::choices,
-    toile::{Answers, Judgement, QUESTIONS, Question, Seen, Sign},
+    toile::{Answers, Judgement, NO_ANSWER, QUESTIONS, Question, Report, Sign},
 };
 
 /// A conversation on a terminal.
@@ -46,7 +47,7 @@ impl Talk {
     }
 
     /// The questions; what was answered as a sign.
-    pub(super) fn questions(&mut self) -> Result<Option<Seen>, Mistake> {
+    pub(super) fn questions(&mut self) -> Result<Option<Sign>, Mistake> {
         let mut answers: Answers = [None; 4];
         self.say("Answer with a number; nothing passes a question over.\n")?;
         for question in QUESTIONS {
@@ -59,7 +60,19 @@ impl Talk {
         }
         self.say("\n")?;
         let sign = Question::sign(&answers);
-        Ok((sign != Sign::default()).then(|| Seen::of(sign)))
+        Ok((sign != Sign::default()).then_some(sign))
+    }
+
+    /// Asks the first question that the words left open; the answer as words, none where it is passed over.
+    pub(super) fn open(&mut self, report: &Report) -> Result<Option<String>, Mistake> {
+        let Some(open) = report.open.first() else { return Ok(None) };
+        let list: Vec<String> = open.answers().iter().map(|answer| (*answer).to_owned()).collect();
+        self.say(&choices(&format!("\"{}\": {}", Wording::line(&open.words), open.question()), &list))?;
+        Ok(match self.answer(list.len())? {
+            Some(at) => Some(list[at].clone()),
+            None if report.open.len() > 1 => Some(NO_ANSWER.to_owned()),
+            None => None,
+        })
     }
 
     /// Asks for the result of the test that is next, where one is and the ranking is not clear yet.
