@@ -4,7 +4,7 @@
 mod table;
 
 use crate::{
-    terms::{Word, words},
+    terms::{EnumMap, Word, words},
     voice::Value,
 };
 
@@ -177,15 +177,11 @@ impl About {
 
 /// The value of every fit parameter of one leg.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Parameters([f64; Key::COUNT]);
+pub struct Parameters(EnumMap<Key, f64>);
 
 impl Default for Parameters {
     fn default() -> Self {
-        let mut values = [0.0; Key::COUNT];
-        for key in Key::ALL {
-            values[*key as usize] = key.about().default;
-        }
-        Self(values)
+        Self(EnumMap::from_fn(|key: Key| key.about().default))
     }
 }
 
@@ -193,7 +189,7 @@ impl Parameters {
     /// The same with one value set.
     #[must_use]
     pub fn with(mut self, key: Key, value: f64) -> Self {
-        self.0[key as usize] = value;
+        self.0[key] = value;
         self
     }
 
@@ -212,7 +208,7 @@ impl Parameters {
 impl std::ops::Index<Key> for Parameters {
     type Output = f64;
     fn index(&self, key: Key) -> &f64 {
-        &self.0[key as usize]
+        &self.0[key]
     }
 }
 

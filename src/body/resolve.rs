@@ -4,7 +4,7 @@ use super::equation::estimate;
 use super::value::{Origin, Value};
 use super::{Body, Doubt, Given, Grade, doubts, limit};
 use crate::mistake::{Mistake, Mistakes, Notice};
-use crate::terms::{Measurement, Sex, Word};
+use crate::terms::{EnumMap, Measurement, Sex, Word};
 use crate::voice::{length, list};
 use Measurement::{
     AnkleGirth, BackCrotchLength, BodyRise, CalfGirth, FrontCrotchLength, HeelGirth, HipHeight, InsideLeg,
@@ -34,10 +34,9 @@ impl Body {
         if !faults.is_empty() {
             return Err(Mistakes(faults.into_iter().map(Mistake::from).collect()));
         }
-        let mut body =
-            Self { sex: given.sex, waist_level: given.waist_level, values: [None; Measurement::COUNT] };
+        let mut body = Self { sex: given.sex, waist_level: given.waist_level, values: EnumMap::default() };
         for &measurement in Measurement::ALL {
-            body.values[measurement as usize] = given.cm(measurement).map(|cm| Value {
+            body.values[measurement] = given.cm(measurement).map(|cm| Value {
                 cm,
                 from: Origin::Measured,
                 sd: measurement.about().tape_sd,
@@ -78,7 +77,7 @@ impl Body {
     }
 
     fn set(&mut self, measurement: Measurement, value: Option<Value>) {
-        let place = &mut self.values[measurement as usize];
+        let place = &mut self.values[measurement];
         *place = place.or(value);
     }
 
@@ -380,7 +379,7 @@ mod tests {
             let mut given = Given::new(Sex::ALL[sex], WaistLevel::ALL[level]);
             for (m, share) in Measurement::ALL.iter().zip(shares) {
                 let (least, most) = m.about().range;
-                given.measured[*m as usize] = share.map(|share| least + share * (most - least));
+                given.measured[*m] = share.map(|share| least + share * (most - least));
             }
             given = given
                 .with(WaistGirth, 50.0 + 90.0 * girths.0)

@@ -81,12 +81,9 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
     let adjustments: Vec<Adjustment> =
         order.adjustments.iter().filter(|it| it.value != it.key.about().default).copied().collect();
     let parameters = adjustments.iter().fold(Parameters::default(), |all, it| all.with(it.key, it.value));
-    let drop = match order.trousers.style[Style::WaistDrop as usize] {
+    let drop = match order.trousers.style[Style::WaistDrop] {
         Some(drop) => Drop { drop, asked: Asked::ByTheFile },
-        None => Drop {
-            drop: plan.inputs.style[Style::WaistDrop as usize].unwrap_or(0.0),
-            asked: Asked::ByTheRecipe,
-        },
+        None => Drop { drop: plan.inputs.style[Style::WaistDrop].unwrap_or(0.0), asked: Asked::ByTheRecipe },
     };
     let (shape, dropped) = lowered(shape(&plan, &parameters), drop.drop, drop.asked)?;
     notices.append(&mut plan.notices);

@@ -20,7 +20,7 @@ const OVERSHOOT: f64 = 0.5;
 pub fn front_width_wanted(plan: &Plan, taped: &Taped, body: &Body) -> Option<f64> {
     let arc = body.cm(Measurement::FrontThighArc)?;
     let (front, back) = taped.front_thigh.zip(taped.back_thigh)?;
-    Some(arc + plan.inputs.ease[EaseAt::Thigh as usize] * front / (front + back))
+    Some(arc + plan.inputs.ease[EaseAt::Thigh] * front / (front + back))
 }
 
 /// The `thigh.front` that meets the measured front thigh arc with the other parameters as they are, within the hard

@@ -179,7 +179,7 @@ impl Report {
                 front: shape.front.measured_crotch_length(),
                 back: shape.back.measured_crotch_length(),
                 body: body.value(Measurement::TotalCrotchLength).map(|value| (value.cm, value.from)),
-                wanted: plan.inputs.ease[EaseAt::CrotchLength as usize],
+                wanted: plan.inputs.ease[EaseAt::CrotchLength],
                 by_parameter: Vec::new(),
             },
             faults: [&shape.front, &shape.back]
@@ -315,7 +315,7 @@ fn by_parameter(plan: &Plan, parameters: &Parameters, shape: &Shape) -> Vec<Crot
 fn levels(plan: &Plan, shape: &Shape, body: &Body) -> Vec<LevelRow> {
     let chords =
         |level| Some(shape.front.chord(shape.levels[level])? + shape.back.chord(shape.levels[level])?);
-    let within = |at: EaseAt| plan.wanted[at as usize];
+    let within = |at: EaseAt| plan.wanted[at];
     let rows = [
         (
             Level::Waist,

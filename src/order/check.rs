@@ -80,7 +80,7 @@ fn leg(order: &Order, side: Side) -> String {
     };
     let mut text = String::new();
     for &measurement in Measurement::ALL {
-        if let Some(cm) = own.and_then(|leg| leg.measured[measurement as usize]) {
+        if let Some(cm) = own.and_then(|leg| leg.measured[measurement]) {
             let about = measurement.about();
             let value = Value { cm, from: Origin::Measured, sd: about.tape_sd, extrapolated: false };
             let standing = standing(&order.body, measurement, value);

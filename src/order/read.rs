@@ -391,7 +391,7 @@ mod tests {
             &[],
         );
         assert_eq!(order.trousers.fit, Some(FitKind::Proportional));
-        assert_eq!(order.trousers.ease[EaseAt::Hip as usize], Some(4.0));
+        assert_eq!(order.trousers.ease[EaseAt::Hip], Some(4.0));
         assert_eq!(order.trousers.ask["belt_width"], 4.0);
         assert_eq!(order.left.as_ref().unwrap().adjustments[0].value, 2.5);
         assert_eq!(order.leg(Side::Right).cm(Measurement::ThighGirth), Some(61.0));

@@ -13,8 +13,8 @@ use crate::{
     fit::Report,
     terms::Word,
     toile::{
-        Advice, Amount, Cause, Degree, Effect, Evidence, Judgement, Move, Number, Outcome, Ranked, Seen, Standing,
-        knowledge, parameter,
+        Advice, Amount, Cause, Degree, Effect, Evidence, Judgement, Move, Number, Outcome, Ranked, Seen,
+        Standing, knowledge, parameter,
     },
     unit::Unit,
 };
@@ -34,7 +34,9 @@ pub fn fitting_sheet(judgement: &Judgement, unit: Unit, why: bool) -> String {
     torn(&mut out, judgement);
     open(&mut out, judgement);
     match judgement.outcome {
-        Outcome::Fits => out.push_str("\nAll of it fits: nothing is changed. With `--write` the record is closed.\n"),
+        Outcome::Fits => {
+            out.push_str("\nAll of it fits: nothing is changed. With `--write` the record is closed.\n")
+        }
         Outcome::Nothing => {
             out.push_str("\nNothing of this asks for a change. Say what else is seen, or that it fits.\n");
         }
@@ -147,10 +149,15 @@ fn short(out: &mut String, judgement: &Judgement, unit: Unit) {
         }
     }
     first(out, judgement);
-    if let Some(test) = judgement.test.as_ref().filter(|_| !judgement.clear && judgement.outcome != Outcome::Waits) {
+    if let Some(test) =
+        judgement.test.as_ref().filter(|_| !judgement.clear && judgement.outcome != Outcome::Waits)
+    {
         out.push_str(&headed("test first: ", &test.test.ask));
         for (result, _) in &test.results {
-            out.push_str(&headed("    ", &format!("--tested {}={}: {}", test.test.key, result.key, result.says)));
+            out.push_str(&headed(
+                "    ",
+                &format!("--tested {}={}: {}", test.test.key, result.key, result.says),
+            ));
         }
     }
     match (&judgement.advice, judgement.outcome) {
@@ -266,7 +273,8 @@ fn does(effect: &Effect, unit: Unit) -> String {
     if parts.is_empty() {
         parts.push("no length that is measured moves".to_owned());
     }
-    let holds = if after.is_true() { "seams and joins hold" } else { "a seam or join no longer holds: give less" };
+    let holds =
+        if after.is_true() { "seams and joins hold" } else { "a seam or join no longer holds: give less" };
     format!("{}; {holds}", parts.join(", "))
 }
 
@@ -327,7 +335,10 @@ fn first(out: &mut String, judgement: &Judgement) {
         out.push_str(&headed("before the pattern: ", &format!("perhaps {}: {hand}", cause.lacks)));
     }
     if waist {
-        out.push_str(&headed("before it: ", "see that the waist neither binds nor slides (test `open_band`)"));
+        out.push_str(&headed(
+            "before it: ",
+            "see that the waist neither binds nor slides (test `open_band`)",
+        ));
     }
     for (measurement, why) in measure {
         out.push_str(&headed("measure: ", &format!("`{}`: {why}", measurement.key())));

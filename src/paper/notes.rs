@@ -61,12 +61,12 @@ pub(super) fn ease_rows(subject: &Subject<'_>) -> Vec<[String; 4]> {
             EaseAt::CrotchLength => report.crotch.ease(),
         };
         let print = |cm| figure(cm, subject.unit);
-        let (least, most) = plan.wanted[*at as usize];
+        let (least, most) = plan.wanted[*at];
         let within = match most {
             Some(most) => format!("{} to {}", print(least), print(most)),
             None => format!("{} at least", print(least)),
         };
-        let asked = print(plan.inputs.ease[*at as usize]);
+        let asked = print(plan.inputs.ease[*at]);
         [spoken(at.key()), asked, drafted.map(print).unwrap_or_default(), within]
     };
     EaseAt::ALL.iter().map(row).collect()

@@ -213,9 +213,7 @@ pub fn advise(
     }
     advice.measure = measure(cause, next, ranking, leg);
     if cause.one_side && side == Side::Both {
-        advice
-            .why
-            .push("say which side with `--leg left` or `--leg right`: it is of one side only".into());
+        advice.why.push("say which side with `--leg left` or `--leg right`: it is of one side only".into());
         return Ok(advice);
     }
     let side = side_of(cause, side, &mut advice.why);
@@ -425,9 +423,9 @@ fn undo(advice: &mut Advice, past: &Past, legs: &Legs) -> bool {
     }
     if advice.moves.is_empty() {
         if !steps.is_empty() {
-            advice.why.push(
-                "the record does not say what the last change was before: take it back by hand".into(),
-            );
+            advice
+                .why
+                .push("the record does not say what the last change was before: take it back by hand".into());
         }
         return false;
     }
@@ -453,8 +451,8 @@ fn moved(order: &Order, moves: &[Move]) -> Order {
                 list.push(Adjustment { key, value: it.to, from: "file" });
                 list.sort_by_key(|it| it.key);
             }
-            Target::Ease(at) => order.trousers.ease[at as usize] = Some(it.to),
-            Target::Style(style) => order.trousers.style[style as usize] = Some(it.to),
+            Target::Ease(at) => order.trousers.ease[at] = Some(it.to),
+            Target::Style(style) => order.trousers.style[style] = Some(it.to),
         }
     }
     order

@@ -193,16 +193,12 @@ pub(super) fn value_of(target: Target, leg: &Leg) -> f64 {
     let draft = &leg.draft;
     match target {
         Target::Adjust(key) => draft.parameters[key],
-        Target::Ease(at) => draft.plan.inputs.ease[at as usize],
-        // where the hem stands now: the length of the drafted inseam
-        Target::Style(Style::Length) => {
-            let inputs = &draft.plan.inputs;
-            inputs.style[Style::Length as usize].unwrap_or_default()
-        }
+        Target::Ease(at) => draft.plan.inputs.ease[at],
+        Target::Style(Style::Length) => draft.plan.inputs.style[Style::Length].unwrap_or_default(),
         Target::Style(style) => {
             let level = if style == Style::KneeWidth { Level::Knee } else { Level::Hem };
             let row = leg.report.levels.iter().find(|row| row.level == level);
-            draft.plan.inputs.style[style as usize].or(row.map(|row| 0.5 * row.pattern)).unwrap_or_default()
+            draft.plan.inputs.style[style].or(row.map(|row| 0.5 * row.pattern)).unwrap_or_default()
         }
     }
 }

@@ -151,7 +151,8 @@ fn split(text: &str) -> Vec<Vec<Piece>> {
             flush(&mut words, &mut sentences[last]);
             sentences.push(Vec::new());
         } else if part.contains([',', ':', '(', ')', '\u{2013}', '\u{2014}', '/'])
-            || (part.contains('-') && (blank_before || letters.peek().is_some_and(|next| next.trim().is_empty())))
+            || (part.contains('-')
+                && (blank_before || letters.peek().is_some_and(|next| next.trim().is_empty())))
         {
             flush(&mut words, &mut sentences[last]);
             sentences[last].push(Piece::Comma);
@@ -179,8 +180,8 @@ fn written_out(word: &str) -> Vec<String> {
         _ => {}
     }
     const NEGATED: [&str; 16] = [
-        "do", "does", "did", "is", "are", "was", "were", "would", "could", "should", "have", "has", "had", "will",
-        "need", "must",
+        "do", "does", "did", "is", "are", "was", "were", "would", "could", "should", "have", "has", "had",
+        "will", "need", "must",
     ];
     if let Some(verb) = bare.strip_suffix("nt").filter(|verb| NEGATED.contains(verb) && bare != "went") {
         return not(verb);
@@ -321,7 +322,8 @@ fn push_text(all: &mut [Clause], word: &str) {
 fn begin(all: &mut Vec<Clause>, joint: Joint) {
     match all.last_mut() {
         Some(last) if last.text.is_empty() => {
-            if last.joint == Joint::Comma || joint != Joint::Comma && last.joint == Joint::Start && joint != Joint::Not
+            if last.joint == Joint::Comma
+                || joint != Joint::Comma && last.joint == Joint::Start && joint != Joint::Not
             {
                 last.joint = joint;
             }
@@ -334,7 +336,10 @@ fn begin(all: &mut Vec<Clause>, joint: Joint) {
 
 impl Clause {
     fn is_only_joint(&self) -> bool {
-        self.unknown.is_empty() && !self.denied && self.text.split(' ').count() == 1 && self.joint != Joint::Start
+        self.unknown.is_empty()
+            && !self.denied
+            && self.text.split(' ').count() == 1
+            && self.joint != Joint::Start
     }
 }
 
@@ -419,7 +424,12 @@ fn finish(clause: &mut Clause) {
     }
     if sign.fine && clause.denied {
         (sign.fine, clause.bad, clause.denied) = (false, true, false);
-    } else if clause.bad && clause.denied && sign.feel.is_none() && sign.does.is_none() && sign.lines.is_none() {
+    } else if clause.bad
+        && clause.denied
+        && sign.feel.is_none()
+        && sign.does.is_none()
+        && sign.lines.is_none()
+    {
         (sign.fine, clause.bad, clause.denied) = (true, false, false);
     }
     if clause.bad && (sign.feel.is_some() || sign.does.is_some() || sign.lines.is_some()) {

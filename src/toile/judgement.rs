@@ -98,9 +98,8 @@ pub fn judge(toile: Toile, order: &Order, recipe: &Arc<Recipe>, legs: &Legs) -> 
     let test = separate(&ranking, &toile.tested, stands_out && ranking.torn.is_none());
     let torn = ranking.torn.is_some() && toile.tested.is_empty();
     // what only waits for its answer, or is only denied, asks for nothing yet
-    let asks = toile.report.asks_for_change()
-        || !toile.tested.is_empty()
-        || toile.past.since == Some(Since::Worse);
+    let asks =
+        toile.report.asks_for_change() || !toile.tested.is_empty() || toile.past.since == Some(Since::Worse);
     let outcome = match () {
         () if toile.report.fits && !asks => Outcome::Fits,
         () if !asks && !toile.report.open.is_empty() => Outcome::Waits,

@@ -197,12 +197,8 @@ fn built(text: &str) -> Result<Lexicon, String> {
     }
     for role in &raw.role {
         let known = Some(role.role);
-        let phrase = |text: &String| Phrase {
-            slots: slots(text),
-            sign: Sign::default(),
-            side: None,
-            role: known,
-        };
+        let phrase =
+            |text: &String| Phrase { slots: slots(text), sign: Sign::default(), side: None, role: known };
         phrases.extend(role.words.iter().map(phrase));
     }
     phrases.retain(|phrase| !phrase.slots.is_empty());
@@ -270,6 +266,8 @@ impl Lexicon {
             known.starts_with(first)
                 && (strsim::osa_distance(said, known) <= 1 || strsim::osa_distance(&stem(said), known) <= 1)
         };
-        (said.chars().count() >= SHORTEST).then(|| self.single.iter().find(near).map(String::as_str)).flatten()
+        (said.chars().count() >= SHORTEST)
+            .then(|| self.single.iter().find(near).map(String::as_str))
+            .flatten()
     }
 }

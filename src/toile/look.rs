@@ -60,8 +60,11 @@ impl Look {
                 Mistake::new(format!("`{}` does not answer question {number}: {why}", Wording::line(&answer)))
             })?;
         }
-        let mut told: Vec<String> =
-            words.iter().map(|it| Wording::line(it).to_string().trim().to_owned()).filter(|it| !it.is_empty()).collect();
+        let mut told: Vec<String> = words
+            .iter()
+            .map(|it| Wording::line(it).to_string().trim().to_owned())
+            .filter(|it| !it.is_empty())
+            .collect();
         if let Some(sign) = sign {
             let seen = Seen::of(sign);
             told.push(seen.words.clone());

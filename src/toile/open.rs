@@ -46,7 +46,9 @@ impl Open {
     pub fn question(&self) -> String {
         let place = self.sign.place().unwrap_or_else(|| "there".to_owned());
         match self.asks {
-            Asks::Where if self.sign.does == Some(Does::TooLong) || self.sign.does == Some(Does::TooShort) => {
+            Asks::Where
+                if self.sign.does == Some(Does::TooLong) || self.sign.does == Some(Does::TooShort) =>
+            {
                 "which length?".to_owned()
             }
             Asks::Where => "where?".to_owned(),
@@ -61,7 +63,9 @@ impl Open {
     /// What may be answered; each may also be said in other words.
     pub fn answers(&self) -> &'static [&'static str] {
         match self.asks {
-            Asks::Where if self.sign.does == Some(Does::TooLong) || self.sign.does == Some(Does::TooShort) => {
+            Asks::Where
+                if self.sign.does == Some(Does::TooLong) || self.sign.does == Some(Does::TooShort) =>
+            {
                 &["hem", "crotch", "front crotch", "back crotch"]
             }
             Asks::Where if self.sign.face == Some(Face::Front) => {
@@ -74,8 +78,18 @@ impl Open {
                 &["waist", "front waist", "back waist", "crotch", "hem"]
             }
             Asks::Where => &[
-                "waist", "belly", "hip", "seat", "under the seat", "crotch", "front thigh", "back thigh", "inner thigh",
-                "knee", "calf", "hem",
+                "waist",
+                "belly",
+                "hip",
+                "seat",
+                "under the seat",
+                "crotch",
+                "front thigh",
+                "back thigh",
+                "inner thigh",
+                "knee",
+                "calf",
+                "hem",
             ],
             Asks::Leg => &["thigh", "front thigh", "back thigh", "inner thigh", "knee", "calf", "hem"],
             Asks::What if self.sign.at.is_none() && self.sign.face.is_none() => {

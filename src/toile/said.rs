@@ -127,7 +127,11 @@ pub fn read(text: &str) -> Report {
     let mut report = reader.report;
     report.fits = report.fits && report.nothing_wrong();
     let compared = reader.compared;
-    if !compared && !report.says_something() && report.open.is_empty() && text.chars().any(char::is_alphanumeric) {
+    if !compared
+        && !report.says_something()
+        && report.open.is_empty()
+        && text.chars().any(char::is_alphanumeric)
+    {
         report.open.push(Open {
             asks: Asks::What,
             sign: Sign::default(),
@@ -212,7 +216,8 @@ impl Reader {
     fn sentence(&mut self, clauses: &[Clause]) {
         let mut told = Told { began: (self.report.seen.len(), self.report.open.len()), ..Told::default() };
         if clauses.first().is_some_and(|first| first.points_back) {
-            told.last = self.before.map(|sign| (Sign { at: sign.at, face: sign.face, ..Sign::default() }, false));
+            told.last =
+                self.before.map(|sign| (Sign { at: sign.at, face: sign.face, ..Sign::default() }, false));
         }
         for (at, clause) in clauses.iter().enumerate() {
             self.report.name_unknown(clause);
@@ -274,7 +279,8 @@ impl Reader {
         let alone = Named { clause: clause.clone(), listed: false };
         let Some((last, last_denied)) = told.last.filter(|(sign, _)| sign.says_something()) else {
             // `the seat and the thighs are tight`, `neither the seat nor the thighs are tight`
-            let joined = next.is_some_and(|next| matches!(next.joint, Joint::And | Joint::Or) && next.has_place());
+            let joined =
+                next.is_some_and(|next| matches!(next.joint, Joint::And | Joint::Or) && next.has_place());
             told.named.push(Named { listed: joined || clause.denied, ..alone });
             return;
         };
@@ -283,7 +289,9 @@ impl Reader {
             Joint::Except if last.fine && clause.has_place() => told.named = vec![alone],
             Joint::Except => self.put(clause, with_place(last, sign), true, told),
             _ if clause.denied && clause.has_place() => self.put(clause, with_place(last, sign), true, told),
-            Joint::Not | Joint::Break if clause.denied => self.put(clause, with_place(last, sign), true, told),
+            Joint::Not | Joint::Break if clause.denied => {
+                self.put(clause, with_place(last, sign), true, told)
+            }
             Joint::And | Joint::Or if elsewhere => {
                 self.put(clause, with_place(last, sign), last_denied && !clause.corrects, told);
             }
@@ -354,9 +362,11 @@ impl Reader {
         let denied = clause.denied || carried;
         let named = std::mem::take(&mut told.named);
         if !clause.has_place() && !clause.rest {
-            let context = named.last().map(|it| it.clause.sign).filter(|it| it.at.is_some() || it.face.is_some());
+            let context =
+                named.last().map(|it| it.clause.sign).filter(|it| it.at.is_some() || it.face.is_some());
             // `the seat is tight, everything creeps up`: there
-            let drawn = |last: &Sign| last.feel == Some(Feel::Tight) && clause.sign.does == Some(Does::Climbs);
+            let drawn =
+                |last: &Sign| last.feel == Some(Feel::Tight) && clause.sign.does == Some(Does::Climbs);
             let last = told.last.map(|(sign, _)| sign).filter(|last| !clause.whole || drawn(last));
             if let Some(from) = context.or(last) {
                 sign.at = from.at;
@@ -364,10 +374,13 @@ impl Reader {
             }
         } else if sign.at.is_some() && sign.face.is_none() {
             // `at the back, the thigh is loose`
-            sign.face = named.last().filter(|it| it.clause.sign.at.is_none()).and_then(|it| it.clause.sign.face);
+            sign.face =
+                named.last().filter(|it| it.clause.sign.at.is_none()).and_then(|it| it.clause.sign.face);
         }
         // `inner hem: a fold towards the shin`
-        if let Some(from) = named.last().map(|it| it.clause.sign).filter(|it| clause.only_points && it.at.is_some()) {
+        if let Some(from) =
+            named.last().map(|it| it.clause.sign).filter(|it| clause.only_points && it.at.is_some())
+        {
             (sign.to, sign.at, sign.face) = (sign.at, from.at, from.face);
         }
         sign.when = sign.when.or(told.when).or(named.last().and_then(|it| it.clause.sign.when));
@@ -394,8 +407,12 @@ impl Reader {
         // `no folds or wrinkles at the seat`
         if matches!(clause.joint, Joint::Or | Joint::And) && clause.has_place() {
             let open = self.report.open.get(told.began.1..).and_then(<[Open]>::last).cloned();
-            let alike = |open: &Open| open.sign.does.is_none() && open.sign.face.is_none() && clause.sign.does.is_none();
-            if open.is_some_and(|open| open.asks == Asks::Where && (clause.joint == Joint::Or || alike(&open))) {
+            let alike = |open: &Open| {
+                open.sign.does.is_none() && open.sign.face.is_none() && clause.sign.does.is_none()
+            };
+            if open
+                .is_some_and(|open| open.asks == Asks::Where && (clause.joint == Joint::Or || alike(&open)))
+            {
                 self.place_last(clause, told);
             }
         }
@@ -484,7 +501,8 @@ impl Reader {
         }
         told.last = Some((seen.sign, denied));
         let began = told.began.0;
-        match self.report.seen[began..].iter_mut().find(|said| said.is_wrong() && is_said_again(said, &seen)) {
+        match self.report.seen[began..].iter_mut().find(|said| said.is_wrong() && is_said_again(said, &seen))
+        {
             Some(said) => {
                 said.sign = Sign {
                     face: said.sign.face.or(sign.face),
@@ -535,8 +553,12 @@ fn with_place(said: Sign, place: &Sign) -> Sign {
 
 /// What follows from place and word together.
 fn complete(sign: &mut Sign, clause: &Clause) {
-    use Does::{Binds, Bulges, Catches, Climbs, Cuts, Drops, TooHigh, TooLong, TooShort, Twists, WillNotPass};
-    use Place::{Abdomen, Calf, Crotch, Fly, Hem, Inseam, Knee, Legs, Seat, SideSeam, Thigh, UnderSeat, Waist};
+    use Does::{
+        Binds, Bulges, Catches, Climbs, Cuts, Drops, TooHigh, TooLong, TooShort, Twists, WillNotPass,
+    };
+    use Place::{
+        Abdomen, Calf, Crotch, Fly, Hem, Inseam, Knee, Legs, Seat, SideSeam, Thigh, UnderSeat, Waist,
+    };
     if clause.bottom && sign.at.is_none() {
         match sign.does {
             Some(Climbs | TooLong | TooShort | Catches | WillNotPass) => sign.at = Some(Hem),
@@ -561,7 +583,9 @@ fn complete(sign: &mut Sign, clause: &Clause) {
         (None, Some(TooLong | TooShort)) if matches!(sign.face, Some(Face::Front | Face::Back)) => {
             sign.at = Some(Crotch);
         }
-        (Some(Inseam | SideSeam | Calf), Some(TooLong | TooShort)) => (sign.at, sign.face) = (Some(Legs), None),
+        (Some(Inseam | SideSeam | Calf), Some(TooLong | TooShort)) => {
+            (sign.at, sign.face) = (Some(Legs), None)
+        }
         _ => {}
     }
     if sign.does == Some(TooShort) && sign.at == Some(Crotch) {
@@ -585,10 +609,9 @@ fn complete(sign: &mut Sign, clause: &Clause) {
         _ => {}
     }
     // wrinkles there are nearly always slack: common practice, no source
-    let slack = matches!(
-        (sign.at, sign.face),
-        (Some(UnderSeat), _) | (Some(Thigh | Knee | Legs), Some(Face::Back))
-    ) || (sign.at, sign.face, sign.lines) == (Some(Waist), Some(Face::Back), Some(Lines::Level));
+    let slack =
+        matches!((sign.at, sign.face), (Some(UnderSeat), _) | (Some(Thigh | Knee | Legs), Some(Face::Back)))
+            || (sign.at, sign.face, sign.lines) == (Some(Waist), Some(Face::Back), Some(Lines::Level));
     if (clause.wrinkle || sign.lines.is_some()) && slack && sign.to.is_none() {
         sign.feel = sign.feel.or(Some(Feel::Loose));
     }

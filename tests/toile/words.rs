@@ -9,7 +9,10 @@ fn signs(said: &str) -> Vec<String> {
 #[test]
 fn parts_of_a_sentence_as_signs() {
     for (said, plain) in [
-        ("tight horizontal lines across the front of the thigh", vec!["front of the thigh, tight, lines across"]),
+        (
+            "tight horizontal lines across the front of the thigh",
+            vec!["front of the thigh, tight, lines across"],
+        ),
         (
             "tight across the seat and the side pockets gape",
             vec!["seat, tight, lines across", "outside of the hip, stands off or opens"],
