@@ -5,7 +5,7 @@ use std::fmt::Write;
 use super::{
     figures::{decimal, figure, length, signed},
     fitting_story::{clean, valued},
-    terminal::headed,
+    terminal::{headed, wrapped},
 };
 use crate::{
     adjust::{Key, Measure},
@@ -53,11 +53,21 @@ pub fn fitting_sheet(judgement: &Judgement, unit: Unit, why: bool) -> String {
     out
 }
 
+/// A heading with its text; later lines stand four letters in from it.
+fn hanging(heading: &str, text: &str) -> String {
+    /// The width of a terminal, less the four letters.
+    const WIDTH: usize = 76;
+    let blanks = heading.len() - heading.trim_start().len();
+    let lines = wrapped(&format!("{heading}{text}"), WIDTH - blanks);
+    let lead = " ".repeat(blanks);
+    format!("{lead}{}\n", lines.join(&format!("\n{lead}    ")))
+}
+
 /// What was read, before anything else is said.
 fn read(out: &mut String, judgement: &Judgement) {
     let report = &judgement.toile.report;
     for seen in &report.seen {
-        out.push_str(&headed("read: ", &seen.plain()));
+        out.push_str(&hanging("read: ", &seen.plain()));
     }
     if report.fits {
         out.push_str("read: all of it fits\n");
@@ -66,14 +76,14 @@ fn read(out: &mut String, judgement: &Judgement) {
         if let Some(quick) = knowledge().test(test)
             && let Some(result) = quick.results.iter().find(|it| it.key == *result)
         {
-            out.push_str(&headed("tested: ", &format!("{}: {}", quick.key, result.says)));
+            out.push_str(&hanging("tested: ", &format!("{}: {}", quick.key, result.says)));
         }
     }
     if report.stance {
         out.push_str("read: a stance that is judged first\n");
     }
     for (said, read) in report.slips.iter().take(3) {
-        out.push_str(&headed("read: ", &format!("\"{}\" as \"{read}\"", clean(said))));
+        out.push_str(&hanging("read: ", &format!("\"{}\" as \"{read}\"", clean(said))));
     }
     let unknown: Vec<String> = report
         .unknown
@@ -85,7 +95,7 @@ fn read(out: &mut String, judgement: &Judgement) {
         })
         .collect();
     if !unknown.is_empty() {
-        out.push_str(&headed("not understood: ", &unknown.join(", ")));
+        out.push_str(&hanging("not understood: ", &unknown.join(", ")));
     }
     if report.cut {
         let _ = writeln!(out, "read to the first {} characters only", crate::toile::LONGEST_REPORT);
@@ -93,7 +103,7 @@ fn read(out: &mut String, judgement: &Judgement) {
     for step in judgement.toile.past.last() {
         if let Some(since) = judgement.toile.past.since {
             let text = format!("{since} (`{}`, fitting {})", step.path, step.fitting);
-            out.push_str(&headed("since the last change: ", &text));
+            out.push_str(&hanging("since the last change: ", &text));
         }
     }
 }
@@ -101,7 +111,7 @@ fn read(out: &mut String, judgement: &Judgement) {
 fn torn(out: &mut String, judgement: &Judgement) {
     if let Some((one, other)) = judgement.ranking.torn {
         let words = |at: usize| clean(&judgement.toile.report.seen[at].words);
-        out.push_str(&headed(
+        out.push_str(&hanging(
             "These do not go together: ",
             &format!(
                 "\"{}\" and \"{}\". Look again, or let the test below decide.",
@@ -117,7 +127,7 @@ fn open(out: &mut String, judgement: &Judgement) {
     for (at, open) in judgement.toile.report.open.iter().enumerate() {
         let number = at + 1;
         let about = format!("\"{}\": {}", clean(&open.words), open.question());
-        out.push_str(&headed(&format!("question {number}: "), &about));
+        out.push_str(&hanging(&format!("question {number}: "), &about));
         let answers = open.answers().join(", ");
         out.push_str(&headed("    ", &format!("--answer \"{number}=...\": {answers}; none leaves it out")));
     }
@@ -136,23 +146,24 @@ fn short(out: &mut String, judgement: &Judgement, unit: Unit) {
         return;
     }
     out.push('\n');
-    let causes = &judgement.ranking.causes;
+    let undone = judgement.advice.as_ref().is_some_and(|advice| advice.amount == Amount::Undone);
+    let causes = if undone { &[][..] } else { judgement.ranking.causes.as_slice() };
     let per_cent = |it: &Ranked| (100.0 * it.share).round();
     for (at, it) in causes.iter().take(2).enumerate() {
         let known = knowledge().of(it.cause);
         if at == 0 {
             let because = because(it, unit);
             let text = format!("{} ({} in 100{because})", known.lacks, per_cent(it));
-            out.push_str(&headed("the pattern lacks: ", &text));
+            out.push_str(&hanging("the pattern lacks: ", &text));
         } else if it.share >= LEAST && !judgement.clear {
-            out.push_str(&headed("or: ", &format!("{} ({} in 100)", known.lacks, per_cent(it))));
+            out.push_str(&hanging("or: ", &format!("{} ({} in 100)", known.lacks, per_cent(it))));
         }
     }
     first(out, judgement);
     if let Some(test) =
         judgement.test.as_ref().filter(|_| !judgement.clear && judgement.outcome != Outcome::Waits)
     {
-        out.push_str(&headed("test first: ", &test.test.ask));
+        out.push_str(&hanging("test first: ", &test.test.ask));
         for (result, _) in &test.results {
             out.push_str(&headed(
                 "    ",
@@ -191,7 +202,7 @@ fn next(out: &mut String, advice: &Advice, clear: bool, unit: Unit) {
     for why in &advice.why {
         out.push_str(&headed("", &format!("{}.", sentence(&why.said(unit)))));
     }
-    let heading = if clear { "change" } else { "untested, the change would be" };
+    let heading = if clear { "change" } else { "untested, it would be" };
     for (at, it) in advice.moves.iter().enumerate() {
         let named = if at == 0 { format!("{heading}: ") } else { "and: ".to_owned() };
         let key = it.key();
@@ -202,30 +213,30 @@ fn next(out: &mut String, advice: &Advice, clear: bool, unit: Unit) {
             valued(key, it.to, unit),
             amount_said(advice.amount)
         );
-        out.push_str(&headed(&named, &text));
+        out.push_str(&hanging(&named, &text));
     }
     if advice.moves.is_empty() {
         if let Some(cause) = cause {
-            out.push_str(&headed("next: ", cause.hand.as_deref().unwrap_or(&cause.then)));
+            out.push_str(&hanging("next: ", cause.hand.as_deref().unwrap_or(&cause.then)));
         }
         return;
     }
     if let Some(hand) = by_hand(advice) {
-        out.push_str(&headed("    by hand: ", &hand));
+        out.push_str(&hanging("    by hand: ", &hand));
     }
     if let Some(effect) = &advice.effect {
-        out.push_str(&headed("    does: ", &does(effect, unit)));
+        out.push_str(&hanging("    does: ", &does(effect, unit)));
         for notice in new_notices(&effect.before.report, &effect.after.report, unit) {
-            out.push_str(&headed("    note: ", &notice));
+            out.push_str(&hanging("    note: ", &notice));
         }
     }
     for it in &advice.beside {
         let amount = valued(Some(it.key), it.up_to, unit);
         let up_to = if it.first { "to" } else { "up to" };
-        out.push_str(&headed("    beside it: ", &format!("`{}` {up_to} {amount}, {}", it.key, it.when)));
+        out.push_str(&hanging("    beside it: ", &format!("`{}` {up_to} {amount}, {}", it.key, it.when)));
     }
     if let Some(cause) = cause {
-        out.push_str(&headed("    look then: ", &format!("{}.", cause.then)));
+        out.push_str(&hanging("    look then: ", &format!("{}.", cause.then)));
     }
 }
 
@@ -332,7 +343,7 @@ fn first(out: &mut String, judgement: &Judgement) {
     for it in likely {
         let cause = knowledge().of(it.cause);
         let hand = cause.hand.as_deref().unwrap_or_default();
-        out.push_str(&headed("before the pattern: ", &format!("perhaps {}: {hand}", cause.lacks)));
+        out.push_str(&hanging("before the pattern: ", &format!("perhaps {}: {hand}", cause.lacks)));
     }
     if waist {
         out.push_str(&headed(
@@ -341,7 +352,7 @@ fn first(out: &mut String, judgement: &Judgement) {
         ));
     }
     for (measurement, why) in measure {
-        out.push_str(&headed("measure: ", &format!("`{}`: {why}", measurement.key())));
+        out.push_str(&hanging("measure: ", &format!("`{}`: {why}", measurement.key())));
     }
 }
 
@@ -572,7 +583,7 @@ fn effect_table(out: &mut String, effect: &Effect, unit: Unit) {
         if after.is_true() { "Seams and joins hold." } else { "A seam or join no longer holds: give less." };
     let _ = writeln!(out, "    {verdict}");
     for notice in new_notices(before, after, unit) {
-        out.push_str(&headed("    note: ", &notice));
+        out.push_str(&hanging("    note: ", &notice));
     }
 }
 

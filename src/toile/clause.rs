@@ -5,7 +5,7 @@ use unicode_segmentation::UnicodeSegmentation;
 use super::{
     lexicon::{Lexicon, Phrase, Role, Said, is_article, lexicon, stem},
     record::Since,
-    sign::{Degree, Does, Face, Place, Sign},
+    sign::{Degree, Does, Face, Feel, Lines, Place, Sign},
 };
 use crate::terms::Side;
 
@@ -39,6 +39,8 @@ pub(super) struct Clause {
     /// The second place and face named.
     pub(super) second: (Option<Place>, Option<Face>),
     pub(super) denied: bool,
+    /// It is no longer so.
+    pub(super) gone: bool,
     pub(super) degree: Option<Degree>,
     pub(super) side: Option<Side>,
     pub(super) compared: Option<Since>,
@@ -50,6 +52,12 @@ pub(super) struct Clause {
     pub(super) wrinkle: bool,
     /// Seat or hem.
     pub(super) bottom: bool,
+    /// It is wanted, not seen.
+    pub(super) wished: bool,
+    /// The centre of front or back.
+    pub(super) centre: bool,
+    /// Big.
+    pub(super) big: bool,
     /// Of all of the trousers.
     pub(super) whole: bool,
     /// Of what was not named.
@@ -82,6 +90,10 @@ impl Clause {
 
     pub(super) fn has_place(&self) -> bool {
         self.sign.at.is_some() || self.bottom
+    }
+
+    fn sign_is_bare(&self) -> bool {
+        self.has_place() && !self.has_predicate()
     }
 
     /// Whether it says nothing at all.
@@ -168,6 +180,9 @@ fn split(text: &str) -> Vec<Vec<Piece>> {
 
 /// A word without its contraction: `isn't` is `is not`, `it's` is `it is`.
 fn written_out(word: &str) -> Vec<String> {
+    if let Some(who) = word.strip_suffix("'d") {
+        return vec![who.to_owned(), "would".to_owned()];
+    }
     let bare = word.replace('\'', "");
     let not = |verb: &str| vec![verb.to_owned(), "not".to_owned()];
     match bare.as_str() {
@@ -228,7 +243,7 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
                 Piece::Comma => None,
             })
             .enumerate()
-            .filter(|(place, said)| *place == 0 || !is_article(&said.word))
+            .filter(|(place, said)| *place == 0 || !is_article(&said.word) && !is_filler(&said.word))
             .map(|(place, said)| (at + place, said))
             .take(LONGEST_PHRASE)
             .collect();
@@ -243,6 +258,11 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
         let joint = found.iter().find_map(|phrase| joint(phrase.role?));
         if let Some(joint) = joint {
             begin(&mut all, joint);
+            (pointing, compared_with) = (false, false);
+        }
+        let with = found.iter().any(|phrase| phrase.role == Some(Role::With));
+        if with && all.last().is_some_and(Clause::has_predicate) {
+            begin(&mut all, Joint::Comma);
             (pointing, compared_with) = (false, false);
         }
         let denies = found.iter().any(|phrase| phrase.role == Some(Role::Denies));
@@ -304,6 +324,23 @@ fn result(text: &str, alone: bool) -> Option<usize> {
             && result.words.iter().all(|any| any.iter().any(stands))
             && !result.without.iter().any(stands)
     })
+}
+
+/// Words that may stand within a phrase and change nothing of it: `not quite long enough`.
+fn is_filler(word: &str) -> bool {
+    const FILLERS: [&str; 10] = [
+        "quite",
+        "really",
+        "even",
+        "actually",
+        "always",
+        "ever",
+        "just",
+        "completely",
+        "entirely",
+        "properly",
+    ];
+    FILLERS.contains(&word)
 }
 
 /// No phrase of the lexicon is longer.
@@ -371,7 +408,7 @@ fn take_up(clause: &mut Clause, phrase: &Phrase, pointing: bool) {
     clause.side = clause.side.or(phrase.side);
     match phrase.role {
         Some(Role::Denies) => clause.denied = true,
-        Some(Role::Gone) => clause.denied = true,
+        Some(Role::Gone) => clause.gone = true,
         Some(Role::Slight) => clause.degree = clause.degree.or(Some(Degree::Slight)),
         Some(Role::Strong) => clause.degree = clause.degree.or(Some(Degree::Strong)),
         Some(Role::Less) => {
@@ -384,7 +421,13 @@ fn take_up(clause: &mut Clause, phrase: &Phrase, pointing: bool) {
         Some(Role::Wrinkle) => clause.wrinkle = true,
         Some(Role::Whole) => clause.whole = true,
         Some(Role::Rest) => clause.rest = true,
+        Some(Role::Wish) => clause.wished = true,
         Some(Role::Bottom) => clause.bottom = true,
+        Some(Role::Centre) => clause.centre = true,
+        Some(Role::Big) => {
+            clause.big = true;
+            clause.degree = clause.degree.or(Some(Degree::Strong));
+        }
         Some(Role::Stance) => clause.stance = true,
         _ => {}
     }
@@ -412,6 +455,22 @@ fn unknown(clause: &mut Clause, said: &Said, pointing: bool) {
 fn finish(clause: &mut Clause) {
     // a thing may be said to be right only where nothing else is said of it
     let sign = &mut clause.sign;
+    // `has not gone away`: it is still there
+    clause.denied ^= clause.gone;
+    // what is wanted does not say what is there
+    if clause.wished {
+        let Sign { at, face, when, one_side, .. } = *sign;
+        (*sign, clause.bad, clause.denied) =
+            (Sign { at, face, when, one_side, ..Sign::default() }, true, false);
+    }
+    // `smooth across the hip`: no lines
+    if sign.fine && sign.lines == Some(Lines::Level) && sign.feel.is_none() && !clause.wrinkle {
+        sign.lines = None;
+    }
+    if clause.big && !sign.fine && clause.sign_is_bare() {
+        clause.sign.feel = Some(Feel::Loose);
+    }
+    let sign = &mut clause.sign;
     // `hangs clean`
     if sign.fine && sign.does == Some(Does::Drops) && sign.feel.is_none() {
         sign.does = None;
@@ -419,6 +478,8 @@ fn finish(clause: &mut Clause) {
     if sign.fine && (sign.feel.is_some() || sign.lines.is_some() || sign.does.is_some()) && !clause.denied {
         sign.fine = false;
     }
+    // `fits lumpily`: a word that is not known may turn it round
+    clause.bad |= sign.fine && !clause.unknown.is_empty();
     if sign.fine && clause.bad {
         sign.fine = false;
     }

@@ -89,12 +89,20 @@ pub(super) enum Role {
     Whole,
     /// All that was not named.
     Rest,
+    /// What follows is wanted, not seen.
+    Wish,
     /// Seat or hem.
     Bottom,
+    /// The centre of front or back: the band, where it goes up, down or off.
+    Centre,
+    /// Loose, where nothing else is said.
+    Big,
     /// The next clause is of the same kind.
     Join,
     /// And is denied where this one is.
     Or,
+    /// As a comma, behind what is said already.
+    With,
     /// The next clause stands by itself.
     Break,
     /// The next clause says when.
@@ -204,7 +212,7 @@ fn built(text: &str) -> Result<Lexicon, String> {
     phrases.retain(|phrase| !phrase.slots.is_empty());
     let single = phrases
         .iter()
-        .filter(|phrase| phrase.slots.len() == 1 && !matches!(phrase.role, Some(Role::Plain)))
+        .filter(|phrase| phrase.slots.len() == 1 && phrase.role.is_none())
         .flat_map(|phrase| phrase.slots[0].0.iter().map(|(known, _)| known.clone()))
         .filter(|known| known.len() > 3)
         .collect();

@@ -71,7 +71,8 @@ impl Seen {
             (true, _) => text = format!("not {text}"),
             _ => {}
         }
-        if let Some(other) = self.other.and_then(|other| other.place()) {
+        let elsewhere = |place: &String| self.sign.place().as_ref() != Some(place);
+        if let Some(other) = self.other.and_then(|other| other.place()).filter(elsewhere) {
             text.push_str(&format!("; also {other}"));
         }
         match self.degree {
@@ -120,18 +121,13 @@ pub fn read_all<'a>(texts: impl IntoIterator<Item = &'a String>) -> Report {
 pub fn read(text: &str) -> Report {
     let cut = text.chars().count() > LONGEST_REPORT;
     let text: String = text.chars().take(LONGEST_REPORT).collect();
-    let mut reader = Reader { report: Report { cut, ..Report::default() }, before: None, compared: false };
+    let mut reader = Reader { report: Report { cut, ..Report::default() }, before: None };
     for clauses in sentences(&text) {
         reader.sentence(&clauses);
     }
     let mut report = reader.report;
     report.fits = report.fits && report.nothing_wrong();
-    let compared = reader.compared;
-    if !compared
-        && !report.says_something()
-        && report.open.is_empty()
-        && text.chars().any(char::is_alphanumeric)
-    {
+    if !report.says_something() && report.open.is_empty() && text.chars().any(char::is_alphanumeric) {
         report.open.push(Open {
             asks: Asks::What,
             sign: Sign::default(),
@@ -197,8 +193,6 @@ struct Reader {
     report: Report,
     /// The place of the sentence before, for `it` and `they`.
     before: Option<Sign>,
-    /// It was said to be better or worse than before.
-    compared: bool,
 }
 
 /// What one sentence has told so far.
@@ -222,7 +216,6 @@ impl Reader {
         for (at, clause) in clauses.iter().enumerate() {
             self.report.name_unknown(clause);
             self.report.stance |= clause.stance;
-            self.compared |= clause.compared.is_some();
             if let Some(result) = clause.result.map(|at| &lexicon().results[at]) {
                 let (test, result) = (result.test.clone(), result.result.clone());
                 self.report.tested.push((test, result, clause.text.clone()));
@@ -231,7 +224,8 @@ impl Reader {
                     told.last = Some((Sign { at, face, ..Sign::default() }, false));
                 }
             } else if clause.has_predicate() {
-                self.says(clause, &mut told);
+                let list = clauses[at + 1..].iter().find(|next| next.joint != Joint::Comma);
+                self.says(clause, list.is_some_and(|next| next.joint == Joint::Or), &mut told);
             } else {
                 self.names(clause, clauses.get(at + 1), &mut told);
             }
@@ -343,7 +337,7 @@ impl Reader {
     }
 
     /// A clause that says how the cloth is or what it does.
-    fn says(&mut self, clause: &Clause, told: &mut Told) {
+    fn says(&mut self, clause: &Clause, ends_in_or: bool, told: &mut Told) {
         let mut sign = clause.sign;
         // `seat seam tight, upright`: more of the same lines
         if clause.joint == Joint::Comma
@@ -358,7 +352,10 @@ impl Reader {
             told.last = Some((last.sign, false));
             return;
         }
-        let carried = clause.joint == Joint::Or && told.last.is_some_and(|(_, denied)| denied);
+        // `does not bind, bunch or pinch`
+        let carried = told.last.is_some_and(|(_, denied)| denied)
+            && (clause.joint == Joint::Or
+                || (clause.joint == Joint::Comma && ends_in_or && !clause.has_place()));
         let denied = clause.denied || carried;
         let named = std::mem::take(&mut told.named);
         if !clause.has_place() && !clause.rest {
@@ -429,7 +426,7 @@ impl Reader {
                 // `on the left hip only`
                 let sign = clause.sign;
                 self.put(&Clause { wrinkle: false, ..clause }, sign, false, told);
-            } else if (clause.has_place() || clause.sign.face.is_some()) && !compared && !clause.denied {
+            } else if (clause.has_place() || clause.sign.face.is_some()) && !compared {
                 let told_of = self.report.seen.len() > began.0 || self.report.open.len() > began.1;
                 if clause.has_place() || !told_of {
                     let sign = clause.sign;
@@ -457,7 +454,8 @@ impl Reader {
     fn put(&mut self, clause: &Clause, mut sign: Sign, denied: bool, told: &mut Told) {
         complete(&mut sign, clause);
         if sign.fine && sign.at.is_none() && sign.face.is_none() {
-            self.report.fits |= !clause.rest && !denied && clause.sign.when.is_none();
+            self.report.fits |=
+                !clause.rest && !denied && clause.sign.when.is_none() && clause.compared.is_none();
             told.last = Some((sign, denied));
             return;
         }
@@ -568,11 +566,28 @@ fn complete(sign: &mut Sign, clause: &Clause) {
             _ => {}
         }
     }
+    // the centre of front or back, where it goes up, down or off, is the band's
+    if clause.centre && matches!(sign.does, Some(Does::Gapes | Drops | TooHigh)) {
+        sign.face = if sign.at == Some(Abdomen) { Some(Face::Front) } else { Some(Face::Back) };
+        sign.at = Some(Waist);
+    }
+    // `a gap at the back`
+    let faced = matches!(sign.face, Some(Face::Front | Face::Back));
+    if sign.at.is_none() && sign.does == Some(Does::Gapes) && faced {
+        sign.at = Some(Waist);
+    }
     // what moves or holds, said of nothing in particular, is the leg
     if sign.at.is_none() && !clause.bottom && matches!(sign.does, Some(Binds | Climbs | Twists)) {
         sign.at = Some(Legs);
     }
     match (sign.at, sign.does) {
+        (Some(Hem), Some(TooHigh)) => sign.does = Some(Climbs),
+        (Some(Calf | Knee), Some(Climbs)) => (sign.at, sign.face) = (Some(Hem), None),
+        (Some(Waist), Some(TooHigh)) if sign.one_side => sign.does = Some(Does::Slopes),
+        (Some(Place::Hip), Some(TooHigh)) if sign.one_side => sign.does = None,
+        (Some(Fly | Abdomen), Some(Does::Gapes)) if sign.feel == Some(Feel::Loose) => {
+            sign.does = Some(Bulges);
+        }
         (Some(Crotch), Some(TooHigh)) => (sign.feel, sign.does) = (Some(Feel::Tight), Some(Cuts)),
         (Some(Fly | Abdomen), Some(TooLong | TooShort)) => {
             (sign.at, sign.face) = (Some(Crotch), Some(Face::Front));
@@ -627,6 +642,16 @@ fn asks(sign: &Sign, clause: &Clause) -> Option<Asks> {
         None => Some(Asks::Where),
         Some(Legs) if sign.does.is_none() && sign.lines.is_none() && sign.feel.is_some() => Some(Asks::Leg),
         Some(Thigh | Knee) if matches!(sign.does, Some(Does::TooLong | Does::TooShort)) => Some(Asks::Leg),
+        // only what lies level can slope
+        Some(
+            Place::Thigh
+            | Place::Knee
+            | Place::Calf
+            | Place::Legs
+            | Place::Seat
+            | Place::UnderSeat
+            | Place::Crotch,
+        ) if sign.does == Some(Does::Slopes) && sign.feel.is_none() => Some(Asks::What),
         Some(_) if how => None,
         Some(_) if sign.one_side && sign.lines.is_none() && !clause.wrinkle => None,
         Some(_) if sign.lines.is_some() || clause.wrinkle => Some(Asks::Feel),

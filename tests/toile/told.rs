@@ -95,6 +95,29 @@ fn sentences_read_as_they_are_meant() {
     all_right(include_str!("told.txt"));
 }
 
+/// Sentences that were found when the reader was done: of 60 at first reading 52 were right or asked about and 7 acted
+/// on wrongly; when that was mended, of 40 others 36 and 4. Now, mended again, none of either lot is acted on wrongly.
+#[test]
+fn sentences_held_out() {
+    for (file, count) in [(include_str!("held_out.txt"), 60), (include_str!("held_out_again.txt"), 40)] {
+        let all = told(file);
+        assert_eq!(all.len(), count);
+        let mut asked = 0;
+        for (said, meant) in &all {
+            let how = judged(&read(said), meant);
+            assert_ne!(
+                how,
+                Read::Wrong,
+                "{said}: {meant}: {:?}",
+                read(said).seen.iter().map(words).collect::<Vec<_>>()
+            );
+            asked += usize::from(how == Read::Asked);
+        }
+        println!("{count} sentences, of which {asked} are asked about beyond what they mean");
+        assert!(20 * asked <= count);
+    }
+}
+
 /// A third of them deny something, a third are vague.
 #[test]
 fn sentences_of_three_kinds() {
