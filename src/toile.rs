@@ -11,6 +11,7 @@ mod judgement;
 mod knowledge;
 mod lexicon;
 mod look;
+mod mirror;
 mod open;
 mod question;
 mod rank;
@@ -29,6 +30,7 @@ pub use knowledge::{
     knowledge,
 };
 pub use look::Look;
+pub use mirror::{GLANCES, Glance};
 pub use open::{Asks, NO_ANSWER, Open};
 pub use question::{Answers, QUESTIONS, Question};
 pub use rank::{Ranked, Ranking, Standing, rank};

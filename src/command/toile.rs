@@ -1,6 +1,7 @@
 //! `breeks toile`: from what a toile shows to the one next change, and the record of it.
 
 mod conversation;
+mod mirrored;
 mod pictured;
 mod written;
 
@@ -18,11 +19,12 @@ use crate::{
     order,
     paper::{cautions, fitting_sheet, note},
     pattern::Wanted,
-    terms::{Side, Word},
+    terms::{HowMuch, Shape, Side, Word},
     toile::{Does, Face, Feel, Lines, Look, Outcome, Place, Report, Sign, Since, When, judge},
     unit::{Unit, parse_length},
 };
 use conversation::Talk;
+use mirrored::mirrored;
 use pictured::{history, next_picture};
 use written::written;
 
@@ -84,6 +86,14 @@ pub(super) struct Arguments {
     /// How it looks since the last change of the record: better, same or worse
     #[arg(long, value_name = "HOW", value_parser = word::<Since>)]
     since: Option<Since>,
+    /// Look in the mirror before the toile is sewn: four questions on posture say
+    /// what to watch for; with --write the file keeps the answers as [shape]
+    #[arg(long, conflicts_with_all = ["seen", "tested", "history", "json"])]
+    mirror: bool,
+    /// What the mirror shows, as in front_thigh=much: little, usual or much; may
+    /// be repeated
+    #[arg(long, value_name = "SHAPE=HOW", value_parser = shape, requires = "mirror")]
+    shape: Vec<(Shape, HowMuch)>,
     /// Tell the record of toiles as a story, with a picture of each change
     #[arg(long, conflicts_with_all = ["seen", "tested", "write", "ask"])]
     history: bool,
@@ -117,6 +127,12 @@ fn leg(text: &str) -> Result<Side, String> {
     }
 }
 
+/// What a mirror shows, and how much of it.
+fn shape(text: &str) -> Result<(Shape, HowMuch), String> {
+    let (shape, much) = text.split_once('=').ok_or("expected a shape and how much, as front_thigh=much")?;
+    Ok((word(shape.trim())?, word(much.trim())?))
+}
+
 /// The number of a question and its answer.
 fn answer(text: &str) -> Result<(usize, String), String> {
     let expected = || "expected the number of a question and its answer, as 1=seat".to_owned();
@@ -140,6 +156,9 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let unit = arguments.input.unit(&order);
     if arguments.history {
         return history(arguments, &order, unit);
+    }
+    if arguments.mirror {
+        return mirrored(arguments, &order, std::io::stdin().is_terminal());
     }
     let said_nothing = arguments.seen.is_empty() && arguments.sign().is_none() && arguments.tested.is_empty();
     let at_a_terminal = std::io::stdin().is_terminal();

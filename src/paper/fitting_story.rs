@@ -3,7 +3,7 @@
 use std::fmt::Write;
 
 use super::{
-    figures::{decimal, figure, short_name, signed, spoken},
+    figures::{decimal, figure, signed, spoken},
     terminal::headed,
 };
 use crate::{

@@ -23,10 +23,17 @@ pub fn mirror_told(answers: &[(Shape, HowMuch)]) -> String {
     let mut out = String::new();
     for (shape, much) in answers {
         let name = shape.key().replace('_', " ");
-        let watch = GLANCES.iter().find(|glance| glance.shape == *shape).and_then(|glance| glance.watch(*much));
-        let watch = watch.map_or_else(|| "nothing to watch for beyond what any toile shows".to_owned(), |watch| format!("watch for {watch}"));
+        let watch =
+            GLANCES.iter().find(|glance| glance.shape == *shape).and_then(|glance| glance.watch(*much));
+        let watch = watch.map_or_else(
+            || "nothing to watch for beyond what any toile shows".to_owned(),
+            |watch| format!("watch for {watch}"),
+        );
         out.push_str(&headed(&format!("{name}, {much}: "), &watch));
     }
-    out.push_str(&headed("", "A mirror tells where to look, not how much: no amount follows from it. Sew the toile."));
+    out.push_str(&headed(
+        "",
+        "A mirror tells where to look, not how much: no amount follows from it. Sew the toile.",
+    ));
     out
 }

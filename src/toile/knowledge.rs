@@ -7,7 +7,7 @@ use std::sync::LazyLock;
 use super::sign::Sign;
 use crate::{
     adjust::Key,
-    terms::{EaseAt, Level, Style, Word, words},
+    terms::{EaseAt, HowMuch, Level, Shape, Style, Word, words},
 };
 
 const FILE: &str = include_str!("faults.toml");
@@ -160,6 +160,8 @@ pub struct Cause {
     pub change: Vec<Setting>,
     /// Which number of the draft speaks of it.
     pub numbers: Option<Lack>,
+    /// What a mirror shows where it is likelier.
+    pub shape: Option<(Shape, HowMuch)>,
     /// A fit parameter that must be in use for this to be a cause.
     pub needs: Option<Key>,
     /// It is of one side of the body.

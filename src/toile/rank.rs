@@ -13,7 +13,10 @@ use super::{
     said,
     sign::{Face, Lines, Place, Sign, When},
 };
-use crate::{fit::Leg, terms::Word};
+use crate::{
+    fit::Leg,
+    terms::{HowMuch, Word},
+};
 
 /// Everything that is known of a toile, ranked.
 #[derive(Clone, Debug)]
@@ -96,6 +99,8 @@ const SELDOM: f64 = -0.8;
 const UNSAID_WHEN: f64 = -1.0;
 /// Weight of a stance that was told in words.
 const STANCE_SAID: f64 = 1.5;
+/// Weight of what a look in the mirror showed: it says where to look, not what is.
+const MIRRORED: f64 = 0.5;
 /// Weight against a cause whose change made it worse.
 const MADE_WORSE: f64 = -2.5;
 
@@ -297,6 +302,11 @@ pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg
             if report.stance && cause.key == "stance" {
                 log += STANCE_SAID;
             }
+            log += cause.shape.map_or(0.0, |(shape, much)| match past.shape[shape] {
+                Some(shown) if shown == much => MIRRORED,
+                Some(HowMuch::Usual) | None => 0.0,
+                Some(_) => -MIRRORED,
+            });
             let worse = past.made_worse(cause);
             if worse {
                 log += MADE_WORSE;

@@ -398,3 +398,32 @@ fn help_of_the_command() {
     run.assert_tidy();
     run.snapshot("command_toile_help");
 }
+
+/// The look in the mirror sets what to watch for, and `[shape]` in the file, which then weighs in the ranking.
+#[test]
+fn look_in_the_mirror() {
+    let folder = folder("mirror", SEVEN);
+    let asked = toile(&folder, &["--mirror"]);
+    assert_eq!(asked.code, 3, "{}", asked.err);
+    asked.snapshot("command_toile_mirror_asked");
+    let answers = ["--mirror", "--shape", "front_thigh=much", "--shape", "seat=little", "--write"];
+    let told = toile(&folder, &answers);
+    assert_eq!(told.code, 0, "{}", told.err);
+    told.snapshot("command_toile_mirror_told");
+    assert!(
+        text(&folder).contains("[shape]\nfront_thigh = \"much\"\nseat = \"little\"\n"),
+        "{}",
+        text(&folder)
+    );
+    let share = |file: &str| {
+        folder.put("seven.toml", file);
+        let run = folder.run(&["toile", "seven.toml", "--seen", "tight lines across the thigh", "--json"]);
+        let answer: serde_json::Value = serde_json::from_str(&run.out).expect("JSON");
+        let of = |cause: &&serde_json::Value| cause["cause"] == "front-thigh";
+        answer["causes"].as_array().expect("causes").iter().find(of).expect("a cause")["share"].as_f64()
+    };
+    let with = text(&folder);
+    assert!(share(&with) > share(SEVEN));
+    let wrong = folder.run(&["toile", "seven.toml", "--mirror", "--shape", "seat=huge"]);
+    assert_eq!(wrong.code, 2, "{}", wrong.out);
+}

@@ -1,5 +1,6 @@
 //! Each weight of the ranking moves it the way that its name says, by as much as it says.
 
+use breeks::terms::{HowMuch, Shape};
 use breeks::toile::{
     CauseId, Past, Place, Quick, Ranking, Report, Seen, Sign, Since, Step, knowledge, rank, read,
 };
@@ -30,7 +31,7 @@ fn cause_whose_change_made_it_worse() {
     let id = knowledge().cause("back-long").expect("a cause");
     let setting = knowledge().of(id).change[0];
     let step = Step { fitting: 1, path: setting.target.path(), from: Some(0.0), to: -0.6 };
-    let past = |since| Past { steps: vec![step.clone()], measured: 0, since };
+    let past = |since| Past { steps: vec![step.clone()], since, ..Past::default() };
     let of = |since| rank(&read(said), &[], None, &past(since));
     let against = |ranking: &Ranking| odds(ranking, "back-long", "lean-large");
     let (plain, better, worse) = (of(None), of(Some(Since::Better)), of(Some(Since::Worse)));
@@ -199,4 +200,18 @@ fn neighbouring_places() {
     };
     assert!(at(Place::UnderSeat) > 2.0 * at(Place::Seat), "{} {}", at(Place::UnderSeat), at(Place::Seat));
     assert!(at(Place::Seat) > 2.0 * at(Place::Knee), "{} {}", at(Place::Seat), at(Place::Knee));
+}
+
+/// What the mirror showed lifts a cause by e to a half, or lowers it, and decides nothing alone.
+#[test]
+fn shown_by_the_mirror() {
+    let of = |much: Option<HowMuch>| {
+        let mut past = Past::default();
+        past.shape[Shape::FrontThigh] = much;
+        odds(&rank(&read("tight lines across the thigh"), &[], None, &past), "front-thigh", "thigh-girth")
+    };
+    let factor = |much| of(Some(much)) / of(None);
+    assert!((factor(HowMuch::Much) - 0.5_f64.exp()).abs() < 1e-6);
+    assert!((factor(HowMuch::Little) - (-0.5_f64).exp()).abs() < 1e-6);
+    assert!((factor(HowMuch::Usual) - 1.0).abs() < 1e-9);
 }

@@ -7,7 +7,8 @@ use crate::{
     drawing::Wording,
     mistake::Mistake,
     paper::choices,
-    toile::{Answers, Judgement, NO_ANSWER, QUESTIONS, Question, Report, Sign},
+    terms::{HowMuch, Word},
+    toile::{Answers, Glance, Judgement, NO_ANSWER, QUESTIONS, Question, Report, Sign},
 };
 
 /// A conversation on a terminal.
@@ -73,6 +74,13 @@ impl Talk {
             None if report.open.len() > 1 => Some(NO_ANSWER.to_owned()),
             None => None,
         })
+    }
+
+    /// One look in the mirror.
+    pub(super) fn glance(&mut self, glance: &Glance) -> Result<Option<HowMuch>, Mistake> {
+        let list: Vec<String> = glance.looks.iter().map(|looks| (*looks).to_owned()).collect();
+        self.say(&choices(glance.ask, &list))?;
+        Ok(self.answer(list.len())?.map(|at| HowMuch::ALL[at]))
     }
 
     /// Asks for the result of the test that is next, where one is and the ranking is not clear yet.
