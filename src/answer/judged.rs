@@ -11,7 +11,7 @@ use crate::{
     draft::Draft,
     fit::Report,
     terms::{Seam, Word},
-    toile::{Advice, Amount, Beside, Degree, Judgement, Move, Number, Ranked, knowledge},
+    toile::{Advice, Amount, Beside, Degree, Judgement, Move, Number, Ranked, knowledge, spoken},
     unit::Unit,
 };
 
@@ -111,7 +111,7 @@ struct SignOf<'a> {
     seen: usize,
     fault: &'a str,
     title: &'a str,
-    source: &'a str,
+    source: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     note: Option<&'a str>,
 }
@@ -135,7 +135,7 @@ struct NumberOut {
 #[derive(Serialize)]
 struct Test<'a> {
     test: &'a str,
-    ask: &'a str,
+    ask: String,
     bits: Share,
     results: Vec<ResultOf<'a>>,
 }
@@ -143,7 +143,7 @@ struct Test<'a> {
 #[derive(Serialize)]
 struct ResultOf<'a> {
     result: &'a str,
-    says: &'a str,
+    says: String,
     then: &'a str,
 }
 
@@ -157,9 +157,9 @@ struct Next<'a> {
     holds_fit: bool,
     effect: Option<EffectOf>,
     beside: Vec<BesideOf>,
-    by_hand: Option<&'a str>,
+    by_hand: Option<String>,
     then: Option<&'a str>,
-    avoid: Option<&'a str>,
+    avoid: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -216,7 +216,9 @@ impl<'a> Judged<'a> {
     /// A judged toile of a draft, with what a person should know of the file.
     pub fn new(draft: &'a Draft, judgement: &'a Judgement, warnings: Vec<Warning>, unit: Unit) -> Self {
         let report = &judgement.toile.report;
-        let causes = |list: &'a [Ranked]| list.iter().filter(|it| it.share >= LEAST).map(Cause::of).collect();
+        let causes = |list: &'a [Ranked]| {
+            list.iter().filter(|it| it.share >= LEAST).map(|it| Cause::of(it, unit)).collect()
+        };
         Self {
             format: FORMAT,
             version: VERSION,
@@ -265,14 +267,14 @@ impl<'a> Judged<'a> {
             causes: causes(&judgement.ranking.causes),
             test: judgement.test.as_ref().map(|it| Test {
                 test: &it.test.key,
-                ask: &it.test.ask,
+                ask: spoken(&it.test.ask, unit),
                 bits: Share(it.gain),
                 results: it
                     .results
                     .iter()
                     .map(|(result, then)| ResultOf {
                         result: &result.key,
-                        says: &result.says,
+                        says: spoken(&result.says, unit),
                         then: &knowledge().of(*then).key,
                     })
                     .collect(),
@@ -295,7 +297,7 @@ fn unknown(words: &[(String, Option<String>)]) -> Vec<Unknown<'_>> {
 }
 
 impl<'a> Cause<'a> {
-    fn of(it: &'a Ranked) -> Self {
+    fn of(it: &'a Ranked, unit: Unit) -> Self {
         let cause = knowledge().of(it.cause);
         Self {
             cause: &cause.key,
@@ -308,7 +310,7 @@ impl<'a> Cause<'a> {
                     seen: *seen,
                     fault: &fault.key,
                     title: &fault.title,
-                    source: &fault.source,
+                    source: spoken(&fault.source, unit),
                     note: fault.note.as_deref(),
                 })
                 .collect(),
@@ -372,9 +374,10 @@ impl<'a> Next<'a> {
             beside: advice.beside.iter().map(BesideOf::of).collect(),
             by_hand: cause
                 .and_then(|cause| cause.hand.as_deref())
-                .or_else(|| advice.moves.iter().find_map(Move::key).map(|key| key.about().hand_method)),
+                .or_else(|| advice.moves.iter().find_map(Move::key).map(|key| key.about().hand_method))
+                .map(|hand| spoken(hand, unit)),
             then: cause.map(|cause| cause.then.as_str()),
-            avoid: cause.map(|cause| cause.avoid.as_str()),
+            avoid: cause.map(|cause| spoken(&cause.avoid, unit)),
         }
     }
 }

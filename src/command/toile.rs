@@ -181,7 +181,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let Made { order, recipe, legs, .. } = &made;
     let mut judgement = judge(toile.clone(), order, recipe, legs)?;
     if asks {
-        while let Some(answer) = talk.test(&judgement)? {
+        while let Some(answer) = talk.test(&judgement, unit)? {
             toile.tested.push(answer);
             judgement = judge(toile.clone(), order, recipe, legs)?;
         }

@@ -14,7 +14,7 @@ use crate::{
     terms::Word,
     toile::{
         Advice, Amount, Cause, Degree, Effect, Evidence, Judgement, Move, Number, Outcome, Ranked, Seen,
-        Standing, knowledge, parameter,
+        Standing, knowledge, parameter, spoken,
     },
     unit::Unit,
 };
@@ -30,7 +30,7 @@ const LEAST: f64 = 0.04;
 /// behind it where they are asked for.
 pub fn fitting_sheet(judgement: &Judgement, unit: Unit, why: bool) -> String {
     let mut out = String::new();
-    read(&mut out, judgement);
+    read(&mut out, judgement, unit);
     torn(&mut out, judgement);
     open(&mut out, judgement);
     match judgement.outcome {
@@ -64,7 +64,7 @@ fn hanging(heading: &str, text: &str) -> String {
 }
 
 /// What was read, before anything else is said.
-fn read(out: &mut String, judgement: &Judgement) {
+fn read(out: &mut String, judgement: &Judgement, unit: Unit) {
     let report = &judgement.toile.report;
     for seen in &report.seen {
         out.push_str(&hanging("read: ", &seen.plain()));
@@ -76,7 +76,7 @@ fn read(out: &mut String, judgement: &Judgement) {
         if let Some(quick) = knowledge().test(test)
             && let Some(result) = quick.results.iter().find(|it| it.key == *result)
         {
-            out.push_str(&hanging("tested: ", &format!("{}: {}", quick.key, result.says)));
+            out.push_str(&hanging("tested: ", &format!("{}: {}", quick.key, spoken(&result.says, unit))));
         }
     }
     if report.stance {
@@ -159,15 +159,15 @@ fn short(out: &mut String, judgement: &Judgement, unit: Unit) {
             out.push_str(&hanging("or: ", &format!("{} ({} in 100)", known.lacks, per_cent(it))));
         }
     }
-    first(out, judgement);
+    first(out, judgement, unit);
     if let Some(test) =
         judgement.test.as_ref().filter(|_| !judgement.clear && judgement.outcome != Outcome::Waits)
     {
-        out.push_str(&hanging("test first: ", &test.test.ask));
+        out.push_str(&hanging("test first: ", &spoken(&test.test.ask, unit)));
         for (result, _) in &test.results {
             out.push_str(&headed(
                 "    ",
-                &format!("--tested {}={}: {}", test.test.key, result.key, result.says),
+                &format!("--tested {}={}: {}", test.test.key, result.key, spoken(&result.says, unit)),
             ));
         }
     }
@@ -187,7 +187,7 @@ fn because(it: &Ranked, unit: Unit) -> String {
         parts.push(format!("as in \"{}\"", fault.title));
     }
     if let Some((test, result, true)) = it.tests.first() {
-        parts.push(test.results[*result].says.clone());
+        parts.push(spoken(&test.results[*result].says, unit));
     }
     let most = it.numbers.iter().filter(|number| number.weight.abs() > 0.15);
     if let Some(number) = most.max_by(|a, b| a.weight.abs().total_cmp(&b.weight.abs())) {
@@ -217,11 +217,11 @@ fn next(out: &mut String, advice: &Advice, clear: bool, unit: Unit) {
     }
     if advice.moves.is_empty() {
         if let Some(cause) = cause {
-            out.push_str(&hanging("next: ", cause.hand.as_deref().unwrap_or(&cause.then)));
+            out.push_str(&hanging("next: ", &spoken(cause.hand.as_deref().unwrap_or(&cause.then), unit)));
         }
         return;
     }
-    if let Some(hand) = by_hand(advice) {
+    if let Some(hand) = by_hand(advice, unit) {
         out.push_str(&hanging("    by hand: ", &hand));
     }
     if let Some(effect) = &advice.effect {
@@ -252,10 +252,10 @@ fn amount_said(amount: Amount) -> &'static str {
 }
 
 /// The change as a hand does it on paper.
-fn by_hand(advice: &Advice) -> Option<String> {
+fn by_hand(advice: &Advice, unit: Unit) -> Option<String> {
     let cause = advice.cause.map(|id| knowledge().of(id));
-    if let Some(hand) = cause.and_then(|cause| cause.hand.clone()) {
-        return Some(hand);
+    if let Some(hand) = cause.and_then(|cause| cause.hand.as_deref()) {
+        return Some(spoken(hand, unit));
     }
     let it = advice.moves.iter().find(|it| it.key().is_some())?;
     let other_way = if it.to < it.from { "(the other way round) " } else { "" };
@@ -303,12 +303,12 @@ fn reasons(out: &mut String, judgement: &Judgement, unit: Unit) {
     if let Some(test) = judgement.test.as_ref() {
         let heading = if judgement.clear { "To be surer" } else { "Test first" };
         let _ = writeln!(out, "\n{heading}: {}", test.test.key);
-        out.push_str(&headed("  ", &test.test.ask));
+        out.push_str(&headed("  ", &spoken(&test.test.ask, unit)));
         for (result, then) in &test.results {
             let shown = judgement.ranking.causes.iter().take(SHOWN).position(|it| it.cause == *then);
             let what = shown
                 .map_or_else(|| format!("\"{}\"", knowledge().of(*then).lacks), |at| (at + 1).to_string());
-            let says = format!("{}; speaks for {what}", result.says);
+            let says = format!("{}; speaks for {what}", spoken(&result.says, unit));
             out.push_str(&headed(&format!("  {:<14} ", result.key), &says));
         }
     }
@@ -331,7 +331,7 @@ fn seen(out: &mut String, judgement: &Judgement, unit: Unit) {
 }
 
 /// What is looked at before anything of the pattern is changed.
-fn first(out: &mut String, judgement: &Judgement) {
+fn first(out: &mut String, judgement: &Judgement, unit: Unit) {
     /// A look that is less likely is not asked for.
     const ASKED: f64 = 0.08;
     let likely: Vec<&Ranked> = judgement.ranking.first.iter().filter(|it| it.share >= ASKED).collect();
@@ -342,7 +342,7 @@ fn first(out: &mut String, judgement: &Judgement) {
     }
     for it in likely {
         let cause = knowledge().of(it.cause);
-        let hand = cause.hand.as_deref().unwrap_or_default();
+        let hand = cause.hand.as_deref().map_or_else(String::new, |hand| spoken(hand, unit));
         out.push_str(&hanging("before the pattern: ", &format!("perhaps {}: {hand}", cause.lacks)));
     }
     if waist {
@@ -386,7 +386,7 @@ fn cause(out: &mut String, number: usize, it: &Ranked, judgement: &Judgement, un
     out.push_str(&headed(&format!("  {number}  "), &format!("{} ({standing})", known.lacks)));
     let sign = |at: usize| judgement.toile.report.seen[at].sign.plain();
     if number > WITH_REASONS {
-        out.push_str(&headed("     ", &in_short(it)));
+        out.push_str(&headed("     ", &in_short(it, unit)));
         return;
     }
     let mut told: Vec<&str> = Vec::new();
@@ -397,7 +397,8 @@ fn cause(out: &mut String, number: usize, it: &Ranked, judgement: &Judgement, un
         told.push(&fault.key);
         let signs: Vec<String> =
             it.signs.iter().filter(|(_, of)| of.key == fault.key).map(|(at, _)| sign(*at)).collect();
-        let text = format!("{}, as in \"{}\" [{}]", signs.join("; "), fault.title, fault.source);
+        let text =
+            format!("{}, as in \"{}\" [{}]", signs.join("; "), fault.title, spoken(&fault.source, unit));
         out.push_str(&headed("     sign:   ", &text));
         if let Some(note) = &fault.note {
             out.push_str(&headed("     note:   ", note));
@@ -408,7 +409,10 @@ fn cause(out: &mut String, number: usize, it: &Ranked, judgement: &Judgement, un
     }
     for (test, result, speaks) in &it.tests {
         let which = if *speaks { "for" } else { "against" };
-        out.push_str(&headed("     tested: ", &format!("{}, speaks {which} it", test.results[*result].says)));
+        out.push_str(&headed(
+            "     tested: ",
+            &format!("{}, speaks {which} it", spoken(&test.results[*result].says, unit)),
+        ));
     }
     if it.worse {
         out.push_str("     record: the last change of this kind made it worse\n");
@@ -416,11 +420,11 @@ fn cause(out: &mut String, number: usize, it: &Ranked, judgement: &Judgement, un
 }
 
 /// Why a less likely cause stands in the list, in one line.
-fn in_short(it: &Ranked) -> String {
+fn in_short(it: &Ranked, unit: Unit) -> String {
     let faults: Vec<String> = it.signs.iter().map(|(_, fault)| format!("\"{}\"", fault.title)).collect();
     match (faults.first(), it.tests.iter().find(|(.., speaks)| *speaks)) {
         (Some(fault), _) => format!("as in {fault}"),
-        (None, Some((test, result, _))) => format!("tested: {}", test.results[*result].says),
+        (None, Some((test, result, _))) => format!("tested: {}", spoken(&test.results[*result].says, unit)),
         (None, None) => "by no sign of its own: what is left when the others are weighed".to_owned(),
     }
 }
@@ -504,7 +508,7 @@ fn advice(out: &mut String, advice: &Advice, unit: Unit) {
         ));
     }
     if let Some(cause) = cause {
-        out.push_str(&headed("  not: ", &format!("{}.", cause.avoid)));
+        out.push_str(&headed("  not: ", &format!("{}.", spoken(&cause.avoid, unit))));
     }
     let said = |key: &Key| advice.beside.iter().any(|it| it.key == *key);
     for (key, why) in advice.moves.iter().filter_map(Move::key).flat_map(|key| key.about().companions) {

@@ -3,7 +3,7 @@
 use super::{
     HELD,
     judgement::{Judgement, Outcome},
-    knowledge::knowledge,
+    knowledge::{knowledge, spoken},
 };
 use crate::{
     mistake::{Mistakes, Source},
@@ -109,7 +109,7 @@ fn tested(judgement: &Judgement, order: &Order) -> Vec<String> {
         let known =
             knowledge().test(test).and_then(|quick| quick.results.iter().find(|it| it.key == *result));
         match known {
-            Some(it) => format!("{test}={result}: {}", it.says),
+            Some(it) => format!("{test}={result}: {}", spoken(&it.says, order.units)),
             None => format!("{test}={result}"),
         }
     });

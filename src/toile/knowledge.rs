@@ -8,6 +8,8 @@ use super::sign::Sign;
 use crate::{
     adjust::Key,
     terms::{EaseAt, HowMuch, Level, Shape, Style, Word, words},
+    unit::Unit,
+    voice::Sentence,
 };
 
 const FILE: &str = include_str!("faults.toml");
@@ -217,6 +219,11 @@ impl Knowledge {
     pub fn of(&self, id: CauseId) -> &Cause {
         &self.causes[id.0]
     }
+}
+
+/// A text of the file as it is read in `unit`: its lengths stand there as `{5 cm|2 in}`.
+pub fn spoken(text: &'static str, unit: Unit) -> String {
+    Sentence::new(text).in_unit(unit)
 }
 
 /// What is known.

@@ -3,7 +3,7 @@
 use super::{
     amount::Pinned,
     judgement::Toile,
-    knowledge::knowledge,
+    knowledge::{knowledge, spoken},
     record::{Since, past},
     said::{Seen, read_all},
     sign::Sign,
@@ -13,6 +13,7 @@ use crate::{
     mistake::{Mistake, Mistakes},
     order::Order,
     terms::Side,
+    unit::Unit,
 };
 
 /// What was told, before it is read.
@@ -50,7 +51,7 @@ impl Look {
                 .into());
         }
         for (test, result) in &tested {
-            known(test, result)?;
+            known(test, result, order.units)?;
         }
         let mut report = read_all(&words);
         // the last first, so that the numbers of the others stay what they were
@@ -97,7 +98,7 @@ fn agreed<T: PartialEq>(mut all: impl Iterator<Item = T>) -> Option<T> {
 }
 
 /// A test and its result that are in the list of tests.
-fn known(test: &str, result: &str) -> Result<(), Mistakes> {
+fn known(test: &str, result: &str, unit: Unit) -> Result<(), Mistakes> {
     let Some(quick) = knowledge().test(test) else {
         let keys = || knowledge().tests.iter().map(|test| test.key.as_str());
         return Err(Mistake::new(format!("there is no test `{}`", Wording::line(test)))
@@ -110,9 +111,9 @@ fn known(test: &str, result: &str) -> Result<(), Mistakes> {
     }
     let mut mistake = Mistake::new(format!("`{test}` has no result `{}`", Wording::line(result)))
         .nearest(result, quick.results.iter().map(|it| it.key.as_str()))
-        .help(quick.ask.clone());
+        .help(spoken(&quick.ask, unit));
     for it in &quick.results {
-        mistake = mistake.help(format!("`{test}={}`: {}", it.key, it.says));
+        mistake = mistake.help(format!("`{test}={}`: {}", it.key, spoken(&it.says, unit)));
     }
     Err(mistake.into())
 }

@@ -7,7 +7,7 @@ use breeks::order::{Change, Order, demo, edit};
 use breeks::recipe;
 use breeks::terms::{FitKind, Side, Word};
 use breeks::toile::{
-    Advice, Amount, CauseId, Degree, Past, Ranked, Ranking, Report, Seen, Sign, Target, Toile, advise, held,
+    Advice, Amount, CauseId, Degree, Past, Ranked, Ranking, Report, Seen, Target, Toile, advise, held,
     knowledge,
 };
 use breeks::unit::Unit;

@@ -3,6 +3,7 @@
 mod advice;
 mod any_text;
 mod cases;
+mod measured;
 mod numbers;
 mod reach;
 mod signs_lost;

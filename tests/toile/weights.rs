@@ -41,7 +41,7 @@ fn cause_whose_change_made_it_worse() {
     assert!(worse.causes.iter().any(|it| it.cause == id && it.worse));
     // a step the other way is no step of this cause
     let other =
-        Past { steps: vec![Step { to: 0.6, ..step.clone() }], measured: 0, since: Some(Since::Worse) };
+        Past { steps: vec![Step { to: 0.6, ..step.clone() }], since: Some(Since::Worse), ..Past::default() };
     let other = rank(&read(said), &[], None, &other);
     assert!((against(&other) / against(&plain) - 1.0).abs() < 1e-9);
 }

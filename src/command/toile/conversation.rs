@@ -8,7 +8,8 @@ use crate::{
     mistake::Mistake,
     paper::choices,
     terms::{HowMuch, Word},
-    toile::{Answers, Glance, Judgement, NO_ANSWER, QUESTIONS, Question, Report, Sign},
+    toile::{Answers, Glance, Judgement, NO_ANSWER, QUESTIONS, Question, Report, Sign, spoken},
+    unit::Unit,
 };
 
 /// A conversation on a terminal.
@@ -84,10 +85,14 @@ impl Talk {
     }
 
     /// Asks for the result of the test that is next, where one is and the ranking is not clear yet.
-    pub(super) fn test(&mut self, judgement: &Judgement) -> Result<Option<(String, String)>, Mistake> {
+    pub(super) fn test(
+        &mut self,
+        judgement: &Judgement,
+        unit: Unit,
+    ) -> Result<Option<(String, String)>, Mistake> {
         let Some(next) = judgement.test.as_ref().filter(|_| !judgement.clear) else { return Ok(None) };
-        let list: Vec<String> = next.test.results.iter().map(|it| it.says.clone()).collect();
-        self.say(&choices(&next.test.ask, &list))?;
+        let list: Vec<String> = next.test.results.iter().map(|it| spoken(&it.says, unit)).collect();
+        self.say(&choices(&spoken(&next.test.ask, unit), &list))?;
         let answer = self.answer(list.len())?;
         self.say("\n")?;
         Ok(answer.map(|at| (next.test.key.clone(), next.test.results[at].key.clone())))
