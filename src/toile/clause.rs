@@ -52,6 +52,8 @@ pub(super) struct Clause {
     pub(super) wrinkle: bool,
     /// Seat or hem.
     pub(super) bottom: bool,
+    /// It is right, whatever else is said of it.
+    pub(super) praised: bool,
     /// It is wanted, not seen.
     pub(super) wished: bool,
     /// The centre of front or back.
@@ -132,6 +134,7 @@ impl Clause {
         sign.does = sign.does.or(more.does);
         sign.when = sign.when.or(more.when);
         sign.one_side |= more.one_side;
+        sign.fine |= more.fine;
     }
 }
 
@@ -417,6 +420,7 @@ fn take_up(clause: &mut Clause, phrase: &Phrase, pointing: bool) {
         }
         Some(Role::More) => clause.compared = Some(Since::Worse),
         Some(Role::Fine) => clause.sign.fine = true,
+        Some(Role::Praise) => clause.praised = true,
         Some(Role::Bad) => clause.bad = true,
         Some(Role::Wrinkle) => clause.wrinkle = true,
         Some(Role::Whole) => clause.whole = true,
@@ -462,6 +466,11 @@ fn finish(clause: &mut Clause) {
         let Sign { at, face, when, one_side, .. } = *sign;
         (*sign, clause.bad, clause.denied) =
             (Sign { at, face, when, one_side, ..Sign::default() }, true, false);
+    }
+    // `nicely snug`, `comfortably loose`; but `not comfortably`
+    if clause.praised {
+        let Sign { at, face, when, one_side, .. } = *sign;
+        *sign = Sign { at, face, when, one_side, fine: true, ..Sign::default() };
     }
     // `smooth across the hip`: no lines
     if sign.fine && sign.lines == Some(Lines::Level) && sign.feel.is_none() && !clause.wrinkle {

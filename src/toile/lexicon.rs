@@ -33,6 +33,8 @@ struct RawMeans {
     side: Option<String>,
     #[serde(default)]
     one_side: bool,
+    #[serde(default)]
+    fine: bool,
     words: Vec<String>,
 }
 
@@ -81,6 +83,8 @@ pub(super) enum Role {
     Before,
     /// Nothing is wrong.
     Fine,
+    /// Nothing is wrong, whatever else the clause says.
+    Praise,
     /// Something is wrong.
     Bad,
     /// Lines or folds.
@@ -198,7 +202,7 @@ fn built(text: &str) -> Result<Lexicon, String> {
             does: word(means.does.as_deref())?,
             when: word(means.when.as_deref())?,
             one_side: means.one_side,
-            fine: false,
+            fine: means.fine,
         };
         let side = word(means.side.as_deref())?;
         phrases.extend(means.words.iter().map(|text| Phrase { slots: slots(text), sign, side, role: None }));

@@ -92,9 +92,13 @@ impl Open {
                 "hem",
             ],
             Asks::Leg => &["thigh", "front thigh", "back thigh", "inner thigh", "knee", "calf", "hem"],
-            Asks::What if self.sign.at.is_none() && self.sign.face.is_none() => {
-                &["tight at the PLACE", "loose at the PLACE", "fits"]
-            }
+            Asks::What if self.sign.at.is_none() && self.sign.face.is_none() => &[
+                "tight at the front of the thigh",
+                "loose under the seat",
+                "cuts in at the crotch",
+                "gapes at the back waist",
+                "fits",
+            ],
             Asks::What => &["tight", "loose", "gapes", "cuts in", "too long", "too short", "fine"],
             Asks::Feel => &["tight", "loose"],
             Asks::Bottom => &["seat", "hem"],

@@ -286,6 +286,14 @@ impl Reader {
             Joint::Not | Joint::Break if clause.denied => {
                 self.put(clause, with_place(last, sign), true, told)
             }
+            // `the front is not tight, the back is`
+            Joint::Comma | Joint::Break | Joint::And
+                if last_denied
+                    && !clause.has_place()
+                    && sign.face.zip(last.face).is_some_and(|(here, there)| here.is_opposite(there)) =>
+            {
+                self.put(clause, with_place(last, sign), false, told);
+            }
             Joint::And | Joint::Or if elsewhere => {
                 self.put(clause, with_place(last, sign), last_denied && !clause.corrects, told);
             }

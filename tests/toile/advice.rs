@@ -303,26 +303,3 @@ fn scoop_first_where_little_lacks_at_the_base_of_the_fly() {
     assert_eq!(first("tight at the front of the crotch", None), Key::CrotchFrontExtension);
     assert_eq!(first("slightly tight at the inner thigh", None), Key::CrotchFrontExtension);
 }
-
-/// The arc's number is the fit's: where a measured arc asks for an opening, the toile gives what the fit would find.
-#[test]
-fn arc_as_the_fit_finds_it() {
-    let text = demo("stroke").expect("a demo").text;
-    let (_, order) = ordered(&text);
-    let found = drafted(&order).first.draft.parameters[Key::ThighFront];
-    let (_, plain) =
-        ordered(&format!("{}\n", text.replace("[trousers]", "[trousers]\nfit = \"proportional\"")));
-    let advice = advised(&only(&[("front-thigh", 1.0)]), &plain, Side::Both, None);
-    let needed = advice.moves[0].to
-        + advice
-            .why
-            .iter()
-            .map(|why| match why {
-                breeks::toile::Why::Capped { asked, given, .. } => asked - given,
-                breeks::toile::Why::Said(_) => 0.0,
-            })
-            .sum::<f64>();
-    println!("fit {found}, toile {needed}, now {}", advice.moves[0].to);
-    assert_eq!(advice.amount, Amount::Measured);
-    assert!(needed > 0.0);
-}

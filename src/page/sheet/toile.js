@@ -106,7 +106,6 @@ export class Toile {
   #question({ question, said, ask, answers }) {
     const box = element("div", "", { className: "test" });
     for (const answer of [...answers, "none"]) {
-      if (answer.includes("PLACE")) continue;
       const button = element("button", answer === "none" ? "leave it out" : answer);
       button.dataset.reply = `${question}=${answer}`;
       button.addEventListener("click", () => { this.look.replies.push([question, answer]); this.refresh(); });
