@@ -146,7 +146,7 @@ pub struct Advice {
 }
 
 /// A cause with less of the likeliest one's share does not contend with it.
-const CONTENDS: f64 = 0.7;
+const CONTENDS: f64 = 0.8;
 /// A change smaller than this is none, cm or degrees.
 const NOTHING: f64 = 0.025;
 

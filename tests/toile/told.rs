@@ -60,7 +60,7 @@ fn judged(report: &Report, meant: &str) -> Read {
     }
     let more = report.seen.iter().zip(&used).any(|(seen, used)| seen.is_wrong() && !seen.waits && !used);
     match (found, more) {
-        (true, false) if wants_question == !report.open.is_empty() => Read::Right,
+        (true, false) if wants_question != report.open.is_empty() => Read::Right,
         (_, false) if acted == 0 || !report.open.is_empty() => asked,
         _ => Read::Wrong,
     }
