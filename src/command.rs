@@ -73,6 +73,8 @@ enum Ending {
     NotToBeCut = 1,
     /// Cannot be drafted as asked; nothing was written.
     Refused = 2,
+    /// It waits for an answer to what it asked; nothing is advised, nothing was written.
+    Waits = 3,
 }
 
 impl From<Verdict> for Ending {

@@ -40,10 +40,8 @@ const toile = new Toile(drawer.parts.toile, {
     }
   },
   async change(advice, ready) {
-    const date = new Date();
-    const day = [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((it) => String(it).padStart(2, "0")).join("-");
-    const toiles = ready.fittings.map((it) => ({ ...it, date: day }));
-    const name = `toile: ${advice.change.map((it) => `${it.key} to ${it.to}`).join(", ")}`;
+    const toiles = ready.fittings;
+    const name = `toile: ${advice.change.map((it) => `${it.key} to ${it.to}`).join(", ") || "it fits"}`;
     const reason = await change(name, ready.changes.map(([key, to]) => ({ key, to })), { toiles });
     if (reason) say(reason, true);
     else toile.clear();
