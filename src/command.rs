@@ -26,7 +26,10 @@ use std::{
 
 use clap::{Parser, Subcommand};
 
-use crate::mistake::{Mistake, Mistakes};
+use crate::{
+    fit::Verdict,
+    mistake::{Mistake, Mistakes},
+};
 
 /// Drafts trouser blocks from measurements, with the fitting corrections as parameters.
 #[derive(Parser)]
@@ -70,16 +73,24 @@ enum Command {
 /// How a run ended: the contract of the exit codes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Ending {
-    /// Done.
+    /// Done: what was drafted is good, or good enough for a toile.
     Done = 0,
     /// Drafted, but not to be cut as it stands.
     NotToBeCut = 1,
     /// Cannot be drafted as asked; nothing was written.
     Refused = 2,
+    /// It waits for an answer to what it asked; nothing is advised, nothing was written.
+    Waits = 3,
+}
+
+impl From<Verdict> for Ending {
+    fn from(verdict: Verdict) -> Self {
+        if verdict.can_be_cut() { Self::Done } else { Self::NotToBeCut }
+    }
 }
 
 impl Ending {
-    const ALL: &[Self] = &[Self::Done, Self::NotToBeCut, Self::Refused];
+    const ALL: &[Self] = &[Self::Done, Self::NotToBeCut, Self::Refused, Self::Waits];
 
     /// What the code means, for the manual.
     fn says(self) -> &'static str {
@@ -87,6 +98,9 @@ impl Ending {
             Self::Done => "Done. What a person should know before cutting stands in the notes.",
             Self::NotToBeCut => {
                 "Drafted, but not to be cut as it stands: the notes say why. For batch: a row gave an error."
+            }
+            Self::Waits => {
+                "It waits for an answer to what it asked; nothing is advised, nothing was written."
             }
             Self::Refused => {
                 "Not done as asked: the message says where the file or the command is wrong. Nothing was written."

@@ -4,7 +4,8 @@ use super::figures::{length, spoken};
 use crate::{
     draft::{Draft, PanelShape},
     drawing::Wording,
-    fit::{Leg, Report},
+    fit::{Leg, Report, Verdict, known},
+    mistake::Notice,
     terms::{Panel, Side, Word},
     unit::Unit,
 };
@@ -24,6 +25,18 @@ impl<'a> Subject<'a> {
     /// A leg as it was made.
     pub fn of(leg: &'a Leg, unit: Unit) -> Self {
         Self { draft: &leg.draft, report: &leg.report, unit }
+    }
+
+    /// The verdict on the draft.
+    pub(super) fn verdict(&self) -> Verdict {
+        Verdict::on(self.draft, self.report)
+    }
+
+    /// What a person should know before cutting, the weightiest first: a sheet shows only so many.
+    pub(super) fn notices(&self) -> Vec<Notice> {
+        let mut notices = known(self.draft, self.report);
+        notices.sort_by_key(|notice| std::cmp::Reverse(notice.severity));
+        notices
     }
 
     /// The panels, front first.

@@ -252,7 +252,7 @@ impl<'s> Reader<'s> {
             Some(word) => {
                 let all = names.all();
                 let near = near(mistake, &word, all.iter().map(String::as_str));
-                if near.help.is_empty() {
+                if near.remedies().is_empty() {
                     near.help(format!("names here are {}", all.join(", ")))
                 } else {
                     near
