@@ -2,11 +2,10 @@
 
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use super::{Ending, input::Input, print};
+use super::{Ending, input::Input, output::write_again, print};
 use crate::{
     adjust::Key,
     draft::{Draft, draft},
-    file,
     fit::{Report, drafted},
     mistake::{Mistake, Mistakes},
     order::{Change, Fitting, Order, edit, record},
@@ -55,11 +54,9 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     }
     if let (true, Some(path)) = (arguments.write, path) {
         let removed = if arguments.afresh { old } else { Vec::new() };
-        let source = arguments.input.source()?;
-        match with_fit(&source, &order, &found, &removed)? {
+        match with_fit(&order.source, &order, &found, &removed)? {
             Some(written) => {
-                file::replace(path, written.as_bytes())
-                    .map_err(|error| Mistake::new(format!("cannot write `{}`: {error}", path.display())))?;
+                write_again(path, &order.source.text, &written)?;
                 text.push_str(&format!("wrote {}\n", path.display()));
             }
             None => text.push_str(&format!("nothing to write: {} stays as it is\n", path.display())),

@@ -9,7 +9,12 @@ use std::{
     path::PathBuf,
 };
 
-use super::{Ending, input::Input, output::write_all, print};
+use super::{
+    Ending,
+    input::Input,
+    output::{Replacing, write_all},
+    print,
+};
 use crate::{
     answer::Judged,
     drawing::Wording,
@@ -91,6 +96,8 @@ pub(super) struct Arguments {
     /// --history, else no picture]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
+    #[command(flatten)]
+    replacing: Replacing,
     /// Print the judgement as JSON on standard output
     #[arg(long, conflicts_with = "history")]
     json: bool,
@@ -193,7 +200,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
 
     let mut done = String::new();
     if let Some(folder) = &arguments.out {
-        for path in write_all(folder, &next_picture(&judgement, unit)?)? {
+        for path in write_all(folder, &next_picture(&judgement, unit)?, &[arguments.input.of()], &arguments.replacing)? {
             done.push_str(&format!("wrote {}\n", path.display()));
         }
     }

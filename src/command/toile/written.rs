@@ -2,12 +2,14 @@
 
 use std::path::Path;
 
-use super::{super::fit::today, Arguments};
+use super::{
+    super::{fit::today, output::write_again},
+    Arguments,
+};
 use crate::{
     adjust::Key,
     drawing::Wording,
-    file,
-    mistake::{Mistake, Mistakes, Source},
+    mistake::{Mistakes, Source},
     order::{Change, Fitting, Order, edit, record},
     paper::note,
     terms::{FitKind, Word},
@@ -28,7 +30,7 @@ pub(super) fn written(
     let date = Some(arguments.date.clone().unwrap_or_else(today));
     let block = Some(order.trousers.block.clone());
     let line = |text: &str| Wording::line(text).to_string();
-    let mut source = arguments.input.source()?;
+    let mut source = order.source.clone();
     let mut said = String::new();
     let advice = judgement.advice.as_ref().filter(|advice| judgement.clear && !advice.moves.is_empty());
     let mut changed: Vec<(String, f64)> = Vec::new();
@@ -73,8 +75,7 @@ pub(super) fn written(
         note: arguments.note.as_deref().map(line),
     };
     let text = record(&source, &fitting)?;
-    file::replace(path, text.as_bytes())
-        .map_err(|error| Mistake::new(format!("cannot write `{}`: {error}", path.display())))?;
+    write_again(path, &order.source.text, &text)?;
     said.push_str(&format!("wrote {}\n", path.display()));
     Ok(said)
 }
