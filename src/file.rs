@@ -14,7 +14,7 @@ use std::{
 };
 
 use self::{lock::Lock, part::Part};
-pub use seal::{Owner, owner, sealed};
+pub use seal::{Owner, sealed, unsealed};
 
 /// Writes a file that is not there yet.
 ///
@@ -93,7 +93,9 @@ pub fn write_set<'a>(
     }
     let parts = whole
         .iter()
-        .map(|(path, bytes)| Part::write(path, bytes).map(|part| (path.as_path(), part)).map_err(failed(path)))
+        .map(|(path, bytes)| {
+            Part::write(path, bytes).map(|part| (path.as_path(), part)).map_err(failed(path))
+        })
         .collect::<Result<Vec<_>, _>>()?;
     exchange(parts).map_err(|(path, error)| Refusal::Failed(path.to_owned(), error))?;
     Ok(whole.into_iter().map(|(path, _)| path).collect())
@@ -142,7 +144,7 @@ fn standing(path: &Path) -> io::Result<Standing> {
     if !about.is_file() || about.len() > LARGEST || about.permissions().readonly() {
         return Ok(Standing::Foreign);
     }
-    Ok(owner(&fs::read(path)?).map_or(Standing::Foreign, Standing::Of))
+    Ok(unsealed(&fs::read(path)?).map_or(Standing::Foreign, |(owner, _)| Standing::Of(owner)))
 }
 
 /// The lock of a folder, swept.
@@ -197,7 +199,8 @@ mod tests {
 
     fn says(folder: &Folder, text: &str) -> bool {
         let read = |name| fs::read_to_string(folder.0.join(name)).unwrap();
-        read("front.svg").contains(&format!(">{text}<")) && read("back.svg").contains(&format!(">{text}, back<"))
+        read("front.svg").contains(&format!(">{text}<"))
+            && read("back.svg").contains(&format!(">{text}, back<"))
     }
 
     #[test]
@@ -217,7 +220,9 @@ mod tests {
         create(&path, b"a longer text").unwrap();
         rewrite(&path, b"a longer text", b"short").unwrap();
         assert_eq!(fs::read(&path).unwrap(), b"short");
-        assert!(rewrite(&path, b"a longer text", b"lost").unwrap_err().to_string().contains("changed meanwhile"));
+        assert!(
+            rewrite(&path, b"a longer text", b"lost").unwrap_err().to_string().contains("changed meanwhile")
+        );
         assert_eq!(fs::read(&path).unwrap(), b"short");
         assert_eq!(folder.names(), ["body.toml"]);
     }
@@ -273,7 +278,8 @@ mod tests {
         let [old, new, taken] = ["old.svg", "new.svg", "taken"].map(|name| folder.0.join(name));
         fs::write(&old, b"old").unwrap();
         let part = |path: &Path| Part::write(path, b"new").unwrap();
-        let parts = vec![(old.as_path(), part(&old)), (new.as_path(), part(&new)), (taken.as_path(), part(&taken))];
+        let parts =
+            vec![(old.as_path(), part(&old)), (new.as_path(), part(&new)), (taken.as_path(), part(&taken))];
         fs::create_dir_all(taken.join("by a folder")).unwrap();
         assert_eq!(exchange(parts).unwrap_err().0, taken);
         assert_eq!(fs::read(&old).unwrap(), b"old");
@@ -301,7 +307,9 @@ mod tests {
     #[test]
     fn parts_left_behind_swept_and_nothing_else() {
         let folder = Folder::new("sweep");
-        for name in [".breeks-12-3.part", ".breeks-12.part", ".breeks--.part", "breeks-12-3.part", "song.part"] {
+        for name in
+            [".breeks-12-3.part", ".breeks-12.part", ".breeks--.part", "breeks-12-3.part", "song.part"]
+        {
             fs::write(folder.0.join(name), b"half").unwrap();
         }
         fs::create_dir(folder.0.join(".breeks-4-5.part")).unwrap();
@@ -329,9 +337,10 @@ mod tests {
         fs::write(&precious, b"a person's").unwrap();
         // names that this process will take next for a part
         let part = Part::write(&folder.0.join("front.svg"), b"").unwrap();
-        let used = folder.names().into_iter().find_map(|name| {
-            name.strip_suffix(".part")?.rsplit('-').next()?.parse::<u32>().ok()
-        });
+        let used = folder
+            .names()
+            .into_iter()
+            .find_map(|name| name.strip_suffix(".part")?.rsplit('-').next()?.parse::<u32>().ok());
         drop(part);
         for number in (used.unwrap()..).take(500) {
             let name = format!(".breeks-{}-{number}.part", std::process::id());
@@ -369,9 +378,10 @@ mod tests {
                 });
             }
         });
-        let (run, turn) = (0..8).flat_map(|run| (0..10).map(move |turn| (run, turn))).find(|(run, turn)| {
-            says(&folder, &format!("{run} {turn}"))
-        }).unwrap();
+        let (run, turn) = (0..8)
+            .flat_map(|run| (0..10).map(move |turn| (run, turn)))
+            .find(|(run, turn)| says(&folder, &format!("{run} {turn}")))
+            .unwrap();
         assert_eq!(turn, 9, "of run {run}");
         assert_eq!(folder.names(), ["back.svg", "front.svg"]);
     }

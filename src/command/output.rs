@@ -66,7 +66,10 @@ pub(super) fn write_all(
         Mistake::new(format!("cannot make the folder `{}`: {error}", folder.display())).help(elsewhere)
     })?;
     let files = sheets.iter().map(|sheet| (&*sheet.name, &*sheet.bytes));
-    let owner = Owner::of(of.iter().map(|of| of.way(folder)));
+    let mut ways: Vec<Vec<u8>> = of.iter().map(|of| of.way(folder)).collect();
+    // two that are compared are the same two the other way round
+    ways.sort();
+    let owner = Owner::of(ways);
     file::write_set(folder, files, owner, replacing.replace).map_err(|refusal| match refusal {
         Refusal::Foreign(path) => Mistake::new(format!(
             "`{}` exists, and a person made it, changed it, or locked it",

@@ -18,10 +18,10 @@ use super::{
 use crate::{
     answer::Judged,
     drawing::Wording,
-    fit::drafted_legs,
-    mistake::{Mistake, Mistakes},
+    making::{Made, make},
+    mistake::{Mistake, Mistakes, harmless_text},
     paper::{cautions, fitting_sheet, note},
-    recipe,
+    pattern::Wanted,
     terms::{Side, Word},
     toile::{
         Does, Face, Feel, Lines, Place, Report, Seen, Sign, Since, Toile, When, judge, knowledge, past,
@@ -186,31 +186,36 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
             .help("a fitting is written into it with `--write`")
             .into());
     }
-    let recipe = recipe::load(&order.trousers.block)?;
-    let legs = drafted_legs(&order, &recipe)?;
+    let made = make(order, notices.clone(), &Wanted::default())?;
+    let Made { order, recipe, legs, .. } = &made;
     let side = arguments.leg.unwrap_or(Side::Both);
     let mut toile = Toile { report, tested, side, pinned, past };
-    let mut judgement = judge(toile.clone(), &order, &recipe, &legs)?;
+    let mut judgement = judge(toile.clone(), order, recipe, legs)?;
     if asks {
         while let Some(answer) = talk.test(&judgement)? {
             toile.tested.push(answer);
-            judgement = judge(toile.clone(), &order, &recipe, &legs)?;
+            judgement = judge(toile.clone(), order, recipe, legs)?;
         }
     }
 
     let mut done = String::new();
     if let Some(folder) = &arguments.out {
-        for path in write_all(folder, &next_picture(&judgement, unit)?, &[arguments.input.of()], &arguments.replacing)? {
+        for path in write_all(
+            folder,
+            &next_picture(&judgement, unit)?,
+            &[arguments.input.of()],
+            &arguments.replacing,
+        )? {
             done.push_str(&format!("wrote {}\n", path.display()));
         }
     }
     if let (true, Some(path)) = (arguments.write, path) {
-        done.push_str(&written(arguments, path, &judgement, &order)?);
+        done.push_str(&written(arguments, path, &judgement, order)?);
     }
     if arguments.json {
         print(&format!("{}\n", Judged::new(&legs.first.draft, &judgement, notices).to_json()))?;
         // A closed terminal leaves nothing to do about it.
-        let _ = write!(std::io::stderr(), "{done}");
+        let _ = write!(std::io::stderr(), "{}", harmless_text(&done));
         return Ok(Ending::Done);
     }
     let mut text = fitting_sheet(&judgement, unit);

@@ -109,7 +109,9 @@ fn beside(name: &Path) -> PathBuf {
 pub(super) fn sweep(folder: &Path) {
     let Ok(entries) = fs::read_dir(folder) else { return };
     for entry in entries.flatten() {
-        if entry.file_name().to_str().is_some_and(is_part) && entry.file_type().is_ok_and(|kind| kind.is_file()) {
+        if entry.file_name().to_str().is_some_and(is_part)
+            && entry.file_type().is_ok_and(|kind| kind.is_file())
+        {
             // Left for the next run if it cannot go: it is in nobody's way.
             let _ = fs::remove_file(entry.path());
         }

@@ -60,8 +60,8 @@ pub fn sealed(bytes: &[u8], owner: Owner) -> Option<Vec<u8>> {
     Some(sealed)
 }
 
-/// For whom a file was made; `None` where it bears no seal, or was changed after it was sealed.
-pub fn owner(sealed_bytes: &[u8]) -> Option<Owner> {
+/// For whom a file was made, and its bytes before it was sealed; `None` where it bears no seal, or was changed since.
+pub fn unsealed(sealed_bytes: &[u8]) -> Option<(Owner, Vec<u8>)> {
     let format = Format::of(sealed_bytes)?;
     let long = format.wrapped(&"0".repeat(LENGTH)).len();
     let at = match format {
@@ -82,7 +82,7 @@ pub fn owner(sealed_bytes: &[u8]) -> Option<Owner> {
     } else {
         bytes.extend_from_slice(&sealed_bytes[at + long..]);
     }
-    (sealed(&bytes, owner)? == sealed_bytes).then_some(owner)
+    (sealed(&bytes, owner)? == sealed_bytes).then_some((owner, bytes))
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -163,7 +163,10 @@ fn chunk(name: &[u8; 4], data: &[u8]) -> Vec<u8> {
 fn check_sum(bytes: &[u8]) -> u32 {
     const POLYNOMIAL: u32 = 0xedb8_8320;
     !bytes.iter().fold(u32::MAX, |sum, byte| {
-        (0..8).fold(sum ^ u32::from(*byte), |sum, _| if sum & 1 == 1 { sum >> 1 ^ POLYNOMIAL } else { sum >> 1 })
+        (0..8).fold(
+            sum ^ u32::from(*byte),
+            |sum, _| if sum & 1 == 1 { sum >> 1 ^ POLYNOMIAL } else { sum >> 1 },
+        )
     })
 }
 
@@ -193,9 +196,9 @@ mod tests {
             let shown = String::from_utf8_lossy(&file).into_owned();
             for name in ["stroke.toml", "five.toml"] {
                 let sealed = sealed(&file, Owner::of([name])).unwrap();
-                assert_eq!(owner(&sealed), Some(Owner::of([name])), "{shown}");
+                assert_eq!(unsealed(&sealed), Some((Owner::of([name]), file.clone())), "{shown}");
             }
-            assert_eq!(owner(&file), None, "{shown}");
+            assert_eq!(unsealed(&file), None, "{shown}");
         }
     }
 
@@ -206,11 +209,11 @@ mod tests {
             for at in 0..sealed.len() {
                 let mut changed = sealed.clone();
                 changed[at] ^= 1;
-                assert_eq!(owner(&changed), None, "byte {at} of {}", String::from_utf8_lossy(&changed));
-                assert_eq!(owner(&sealed[..at]), None, "the first {at} bytes");
+                assert_eq!(unsealed(&changed), None, "byte {at} of {}", String::from_utf8_lossy(&changed));
+                assert_eq!(unsealed(&sealed[..at]), None, "the first {at} bytes");
             }
             let longer = [sealed.as_slice(), b"\n"].concat();
-            assert_eq!(owner(&longer), None);
+            assert_eq!(unsealed(&longer), None);
         }
     }
 

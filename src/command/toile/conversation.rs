@@ -4,7 +4,7 @@ use std::io::Write;
 
 use super::super::print;
 use crate::{
-    mistake::Mistake,
+    mistake::{Mistake, harmless_text},
     paper::choices,
     toile::{Answers, Judgement, QUESTIONS, Question, Seen, Sign},
 };
@@ -24,7 +24,7 @@ impl Talk {
     fn say(&self, text: &str) -> Result<(), Mistake> {
         if self.quiet {
             // A closed terminal leaves nothing to do about it.
-            let _ = write!(std::io::stderr(), "{text}");
+            let _ = write!(std::io::stderr(), "{}", harmless_text(text));
             return Ok(());
         }
         print(text)
