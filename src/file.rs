@@ -107,7 +107,7 @@ fn failed(path: &Path) -> impl FnOnce(io::Error) -> Refusal {
 }
 
 /// Gives all parts their names, or none.
-fn exchange<'a>(parts: Vec<(&'a Path, Part)>) -> Result<(), (&'a Path, io::Error)> {
+fn exchange(parts: Vec<(&Path, Part)>) -> Result<(), (&Path, io::Error)> {
     let mut done: Vec<(&Path, Option<Part>)> = Vec::with_capacity(parts.len());
     for (path, part) in parts {
         let renamed = Part::kept(path).and_then(|kept| part.replace().map(|()| kept));

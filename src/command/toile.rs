@@ -16,7 +16,7 @@ use super::{
     print,
 };
 use crate::{
-    answer::Judged,
+    answer::{Judged, Warning},
     drawing::Wording,
     making::{Made, make},
     mistake::{Mistake, Mistakes, harmless_text},
@@ -213,7 +213,10 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         done.push_str(&written(arguments, path, &judgement, order)?);
     }
     if arguments.json {
-        print(&format!("{}\n", Judged::new(&legs.first.draft, &judgement, notices).to_json()))?;
+        print(&format!(
+            "{}\n",
+            Judged::new(&legs.first.draft, &judgement, Warning::all(notices, unit)).to_json()
+        ))?;
         // A closed terminal leaves nothing to do about it.
         let _ = write!(std::io::stderr(), "{}", harmless_text(&done));
         return Ok(Ending::Done);
@@ -221,7 +224,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let mut text = fitting_sheet(&judgement, unit);
     text.push('\n');
     for notice in &notices {
-        text.push_str(&note(&notice.text));
+        text.push_str(&note(&notice.text(unit)));
     }
     text.push_str(&done);
     text.push_str(&cautions());

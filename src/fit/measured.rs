@@ -12,6 +12,7 @@ use crate::{
     mistake::{Mistakes, Notice},
     order::{Adjustment, Order},
     terms::{FitKind, Measurement},
+    voice::{Sentence, length, list, named},
 };
 
 /// A total crotch length met within this is met, cm.
@@ -81,11 +82,11 @@ pub(super) fn notices(draft: &Draft, report: &Report, order: &Order) -> Vec<Noti
     }
     let mut notices: Vec<Notice> = on_another_block(order).into_iter().collect();
     let unmet = unmet(report, order);
-    let at_bound: Vec<String> = draft
+    let at_bound: Vec<Sentence> = draft
         .adjustments
         .iter()
         .filter(|it| it.is_found() && at_end(it.key, it.value))
-        .map(|it| format!("`{}`", it.key))
+        .map(|it| Sentence::new("`{key}`").with("key", it.key))
         .collect();
     let explained =
         if unmet.is_some() || !at_bound.is_empty() || went_far(draft) { explanation(order) } else { None };
@@ -94,32 +95,33 @@ pub(super) fn notices(draft: &Draft, report: &Report, order: &Order) -> Vec<Noti
             Some(_) => "",
             None => ": take `total_crotch_length`, `body_rise` and the waist level again",
         };
-        notices.push(Notice::new("fit-unmet", format!("{missing}{remedy}")));
+        notices.push(Notice::mind("fit-unmet", missing).then(remedy));
     }
     if !at_bound.is_empty() {
-        notices.push(Notice::new(
-            "fit-at-bound",
-            format!(
-                "the fit went as far as is usual with {}: look there first on the toile",
-                at_bound.join(", ")
-            ),
-        ));
+        notices.push(
+            Notice::mind(
+                "fit-at-bound",
+                "the fit went as far as is usual with {keys}: look there first on the toile",
+            )
+            .with("keys", list(at_bound)),
+        );
     }
     notices.extend(explained);
     notices
 }
 
 /// A crotch length that no ordinary correction meets.
-fn unmet(report: &Report, order: &Order) -> Option<String> {
+fn unmet(report: &Report, order: &Order) -> Option<Sentence> {
     order.body.cm(Measurement::TotalCrotchLength)?;
     let over = report.crotch.ease()? - report.crotch.wanted;
     let which = if over > 0.0 { "longer" } else { "shorter" };
     let much = over.abs();
     (much > MET).then(|| {
-        format!(
-            "no ordinary correction meets the measured crotch length: the crotch seam stays {much:.1} cm {which} than \
-             wanted"
+        Sentence::new(
+            "no ordinary correction meets the measured crotch length: the crotch seam stays {much} {which} than wanted",
         )
+        .with("much", length(much))
+        .with("which", which)
     })
 }
 
@@ -151,28 +153,31 @@ fn explanation(order: &Order) -> Option<Notice> {
     /// A measurement nearer than this to what the others expect explains nothing, in spreads.
     const ODD: f64 = 1.5;
     let doubt = oddest_of(&order.body, &RESTS_ON).filter(|doubt| doubt.spreads().abs() > ODD)?;
-    Some(Notice::new(
-        "fit-doubtful",
-        format!(
-            "the fit had to go far from the recipe. One wrong measurement would explain that, most likely `{}`: it is \
-             {:.1} cm, the others expect {:.1} +- {:.1} cm. Take it again before you cut; if it is right, so is the fit",
-            doubt.measurement, doubt.found, doubt.predicted, doubt.sd
-        ),
-    ))
+    Some(
+        Notice::mind(
+            "fit-doubtful",
+            "the fit had to go far from the recipe. One wrong measurement would explain that, most likely \
+             `{measurement}`: it is {found}, the others expect {expected}, give or take {spread}. Take it again before you \
+             cut; if it is right, so is the fit",
+        )
+        .with("measurement", doubt.measurement)
+        .with("found", length(doubt.found))
+        .with("expected", length(doubt.predicted))
+        .with("spread", length(doubt.sd)),
+    )
 }
 
 /// Parameters that were found on one block are not those of another.
 fn on_another_block(order: &Order) -> Option<Notice> {
     let fitted_on = order.fittings.iter().rev().find_map(|fitting| fitting.block.as_deref())?;
     (fitted_on != order.trousers.block && !order.adjustments.is_empty()).then(|| {
-        Notice::new(
+        Notice::mind(
             "fitted-on-another-block",
-            format!(
-                "the fit parameters of this file were found on the block `{fitted_on}`, not on `{}`: find them again with \
-                 `breeks fit --afresh`",
-                order.trousers.block
-            ),
+            "the fit parameters of this file were found on the block `{fitted_on}`, not on `{block}`: find them again with \
+             `breeks fit --afresh`",
         )
+        .with("fitted_on", named(fitted_on))
+        .with("block", named(&order.trousers.block))
     })
 }
 
@@ -182,7 +187,7 @@ fn at_end(key: Key, value: f64) -> bool {
 }
 
 fn nothing_to_meet() -> Notice {
-    Notice::new(
+    Notice::note(
         "fit-nothing-measured",
         "measured fit has nothing to meet: measure `total_crotch_length`, `thigh_girth` or `front_thigh_arc`; this draft \
          follows the recipe's proportions alone",

@@ -116,7 +116,7 @@ impl<'a> Targets<'a> {
     fn new(plan: &'a Plan, body: &'a Body, given: &Parameters) -> Self {
         let plain = taped_at(plan, &Parameters::default());
         let (front, back) = (plain.front_crotch, plain.back_crotch);
-        let ease = |at: EaseAt| plan.inputs.ease[at as usize];
+        let ease = |at: EaseAt| plan.inputs.ease[at];
         let total =
             measured(body, Measurement::TotalCrotchLength).map(|body| body + ease(EaseAt::CrotchLength));
         let share = || {
@@ -154,7 +154,7 @@ impl<'a> Targets<'a> {
 /// only what the draft has before the fit.
 fn least_thigh(plan: &Plan, body: &Body, given: &Parameters) -> Option<f64> {
     let girth = body.cm(Measurement::ThighGirth)?;
-    let least = girth + plan.wanted[EaseAt::Thigh as usize].0;
+    let least = girth + plan.wanted[EaseAt::Thigh].0;
     if measured(body, Measurement::ThighGirth).is_some() {
         return Some(least);
     }
