@@ -123,11 +123,18 @@ fn sound_for_ezdxf() {
     let script = "import sys\nfrom ezdxf import recover\ndocument, audit = recover.readfile(sys.argv[1])\n\
                   print(len(audit.errors), len(audit.fixes), len(document.modelspace().query('INSERT')))";
     if !tool::python_has("ezdxf") {
-        return tool::missing("Python has no ezdxf, no DXF is read by it; `BREEKS_PYTHON` names one that has");
+        return tool::missing(
+            "Python has no ezdxf, no DXF is read by it; `BREEKS_PYTHON` names one that has",
+        );
     }
     let run = Command::new(tool::python()).args(["-c", script]).arg(folder.join("five-jeans.dxf")).output();
     let run = run.unwrap();
-    assert_eq!(String::from_utf8_lossy(&run.stdout).trim(), "0 0 6", "{}", String::from_utf8_lossy(&run.stderr));
+    assert_eq!(
+        String::from_utf8_lossy(&run.stdout).trim(),
+        "0 0 6",
+        "{}",
+        String::from_utf8_lossy(&run.stderr)
+    );
 }
 
 /// Width and height of the only page, cm.

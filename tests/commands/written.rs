@@ -211,11 +211,12 @@ fn nothing_on_the_terminal_that_turns_or_hides() {
         ['\u{202e}', '\u{2066}', '\u{200b}', '\u{feff}', '\u{9b}', '\u{7f}', '\u{2028}', '\u{e0041}'];
     let folder = Folder::new("unseen");
     let all: String = UNSEEN.iter().collect();
-    // as a file has to write them
-    let written: String = UNSEEN.iter().map(|unseen| format!("\\U{:08x}", *unseen as u32)).collect();
+    // a label takes no control characters at all, so that only the others get beyond the reader
+    let shy: String = UNSEEN.iter().filter(|unseen| !unseen.is_control()).collect();
+    let written: String = shy.chars().map(|unseen| format!(r"\U{:08x}", unseen as u32)).collect();
     let file = format!("b{all}w.toml");
     folder.put(&file, format!("name = \"s{written}x\"\n{HALF_MEASURED}[[fitting]]\nnote = \"n{written}\"\n"));
-    let (set, out, odd) = (format!("name=c{all}x"), format!("o{all}t"), format!("--{all}"));
+    let (set, out, odd) = (format!("name=c{shy}x"), format!("o{all}t"), format!("--{all}"));
     let named = format!("trousers.block=b{all}");
     for arguments in [
         &["draft", &file, "--out", &out][..],
@@ -247,7 +248,7 @@ fn nothing_on_the_terminal_that_turns_or_hides() {
     }
     let json = folder.run(&["draft", &file, "--json"]).out;
     let answer: serde_json::Value = serde_json::from_str(&json).expect("JSON");
-    assert_eq!(answer["name"], format!("s{all}x"), "to a program it is the same name");
+    assert_eq!(answer["name"], format!("s{shy}x"), "to a program it is the same name");
 }
 
 #[test]

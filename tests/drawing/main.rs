@@ -5,8 +5,8 @@ mod pdf_file;
 mod pdf_reader;
 mod png_file;
 mod poppler;
-#[path = "../tool/mod.rs"]
-mod tool;
 mod sample;
 mod svg_file;
 mod tiled_pdf;
+#[path = "../tool/mod.rs"]
+mod tool;
