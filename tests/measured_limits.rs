@@ -2,8 +2,6 @@
 //! or in what the program lets pass, by another way of reckoning. Sources stand beside them.
 #![allow(clippy::unwrap_used, reason = "a body that does not read fails the test")]
 
-mod people;
-
 use breeks::{
     adjust::{Key, Parameters},
     curve::Chain,
@@ -13,7 +11,7 @@ use breeks::{
     order::Order,
     pattern::panel_notches,
     recipe::load,
-    terms::{Measurement, Panel, Role, WaistLevel},
+    terms::{Panel, Role},
 };
 use kurbo::{Point, Vec2};
 
@@ -22,11 +20,9 @@ fn order(text: &str) -> Order {
     Order::read(&Source::new("bow.toml", format!("{head}{text}"))).map_err(|it| println!("{it}")).unwrap().0
 }
 
-/// A body whose inseam is about so long from knee to crotch point.
-fn body(knee_height: f64) -> String {
-    format!(
-        "[measurements]\nwaist_girth = 74\nhip_girth = 100\ninside_leg = 78\nbody_rise = 28\nknee_height = {knee_height}\n"
-    )
+/// A body with so long an inside leg, of which `classic` puts a little less than half above the knee.
+fn body(inside_leg: f64) -> String {
+    format!("[measurements]\nwaist_girth = 74\nhip_girth = 100\ninside_leg = {inside_leg}\nbody_rise = 28\n")
 }
 
 fn drafted(text: &str) -> Draft {
@@ -54,8 +50,8 @@ fn second_notch(draft: &Draft) -> (f64, f64) {
 #[test]
 fn second_notch_of_an_inseam_never_within_five_of_the_knee() {
     let (mut low, mut high) = (Vec::new(), Vec::new());
-    for step in 0..120 {
-        let (notch, whole) = second_notch(&drafted(&body(45.0 + 0.1 * f64::from(step))));
+    for step in 0..80 {
+        let (notch, whole) = second_notch(&drafted(&body(60.0 + 0.1 * f64::from(step))));
         if (notch - 0.5 * whole).abs() < 1e-6 {
             high.push(whole);
         } else {
@@ -88,8 +84,8 @@ fn middle_of_turn(from: &[Point], to: &[Point]) -> Point {
 }
 
 /// Where on the inseam, from the knee, the upper part of the front turns when its thigh is opened.
-fn pivot_above_knee(knee_height: f64) -> (f64, f64) {
-    let plain = drafted(&body(knee_height));
+fn pivot_above_knee(inside_leg: f64) -> (f64, f64) {
+    let plain = drafted(&body(inside_leg));
     let opened = shape(&plain.plan, &Parameters::default().with(Key::ThighFront, 1.5));
     // between what is smoothed at the pivot and what yields to the crossing at the top
     let points = |inseam: &Chain| -> Vec<Point> {
@@ -110,9 +106,9 @@ fn pivot_above_knee(knee_height: f64) -> (f64, f64) {
 #[test]
 fn thigh_turned_at_least_five_above_the_knee() {
     let reach = Key::ThighFrontReach.about().default;
-    let (pivot, whole) = pivot_above_knee(42.0);
+    let (pivot, whole) = pivot_above_knee(80.0);
     assert!((pivot - (whole - reach)).abs() < 0.3, "{pivot} of {whole}");
-    let (pivot, whole) = pivot_above_knee(54.5);
+    let (pivot, whole) = pivot_above_knee(55.0);
     assert!(whole - reach < 4.0 && whole > 15.0, "{whole} is no short thigh");
     assert!((pivot - 5.0).abs() < 0.3, "{pivot} of {whole}");
 }
@@ -132,7 +128,7 @@ fn two_centimetres_of_the_centre_front_straight_however_far_the_thigh_is_opened(
 }
 
 fn legs(opening: f64) -> Result<Legs, Mistakes> {
-    let order = order(&format!("{}[left.thigh]\nfront = {opening}\n", body(45.0)));
+    let order = order(&format!("{}[left.thigh]\nfront = {opening}\n", body(78.0)));
     drafted_legs(&order, &load("classic").unwrap())
 }
 
@@ -159,7 +155,7 @@ fn left_and_right_crotch_seams_unlike_by_three_millimetres_at_the_most() {
 
 /// What a note of this code says, where the front thigh arc was measured so long and the fit is proportional.
 fn told_of_arc(arc: f64) -> bool {
-    let text = format!("[trousers]\nfit = \"proportional\"\n{}front_thigh_arc = {arc}\n", body(45.0));
+    let text = format!("[trousers]\nfit = \"proportional\"\n{}front_thigh_arc = {arc}\n", body(78.0));
     let (draft, _) = breeks::fit::drafted(&order(&text), &load("classic").unwrap()).unwrap();
     draft.notices.iter().any(|notice| notice.code == "front-thigh-arc")
 }
@@ -169,10 +165,10 @@ fn told_of_arc(arc: f64) -> bool {
 /// said span twice that.
 #[test]
 fn nothing_said_of_a_front_thigh_arc_within_three_millimetres() {
-    let arcs: Vec<f64> = (0..1400).map(|step| 22.0 + 0.01 * f64::from(step)).collect();
+    let arcs: Vec<f64> = (0..700).map(|step| 22.0 + 0.02 * f64::from(step)).collect();
     let quiet: Vec<f64> = arcs.into_iter().filter(|arc| !told_of_arc(*arc)).collect();
     let span = quiet.last().unwrap() - quiet.first().unwrap();
-    let opened = drafted(&body(45.0));
+    let opened = drafted(&body(78.0));
     let width = |opening: f64| {
         let front = shape(&opened.plan, &Parameters::default().with(Key::ThighFront, opening)).front;
         let level = opened.shape.levels[breeks::terms::Level::Thigh];
@@ -181,24 +177,4 @@ fn nothing_said_of_a_front_thigh_arc_within_three_millimetres() {
     };
     let by_opening = (width(0.3) - width(-0.3)).abs();
     assert!((span - by_opening).abs() < 0.1, "quiet over {span}, the width changes by {by_opening}");
-}
-
-/// The tape divides the crotch length at the body's lowest point, the pattern at the inseam, which lies further forward:
-/// of 985 surveyed people the front seam of a draft that has their whole length is by so much shorter than the tape's part.
-#[test]
-fn inseam_as_far_forward_of_the_tapes_division_as_on_surveyed_people() {
-    let recipe = load("classic").unwrap();
-    let mut shifts: Vec<f64> = Vec::new();
-    for person in people::of_985(WaistLevel::Natural) {
-        let draft = draft(&person.order, &recipe).unwrap();
-        let long = |panel| draft.shape.panel(panel).crotch_seam.length();
-        let (front, back) = (long(Panel::Front), long(Panel::Back));
-        let cm = |measurement| person.order.body.cm(measurement).unwrap();
-        let (whole, behind) = (cm(Measurement::TotalCrotchLength), cm(Measurement::BackCrotchLength));
-        let ease = front + back - whole;
-        shifts.push(back - 0.5 * ease - behind);
-    }
-    let mean = shifts.iter().sum::<f64>() / shifts.len() as f64;
-    println!("the inseam lies {mean:.2} cm further forward");
-    assert!((mean - 2.3).abs() < 0.4, "{mean}");
 }
