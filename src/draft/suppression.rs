@@ -38,7 +38,7 @@ const LEAST_DART: f64 = 0.8;
 const SIDE_FIRST: f64 = 0.5;
 /// The most the side takes for each centimetre between waist and hip: steeper, and the seam stands off the body.
 const STEEPEST_SIDE: f64 = 0.2;
-/// The most a back dart takes for each centimetre of its length.
+/// The most a dart takes for each centimetre of its length.
 const WIDEST_DART: f64 = 0.4;
 /// The back takes this much in its dart before anything else takes more.
 const BACK_FIRST: f64 = 1.75;
@@ -66,6 +66,11 @@ fn most_dart(panel: Panel, length: f64) -> f64 {
         Panel::Front => 2.5,
         Panel::Back => f64::min(3.5, WIDEST_DART * length),
     }
+}
+
+/// The most that all darts of a panel take, two of them, none steeper than lies smooth over its length.
+fn most_in_darts(surplus: &Surplus) -> f64 {
+    2.0 * f64::min(most_dart(surplus.panel, surplus.length), WIDEST_DART * surplus.length)
 }
 
 /// Shares out front and back of a woman: what the recipe has in its darts first, but for a part of the front that goes to
@@ -98,20 +103,25 @@ pub(super) fn of_men(
     let total = front.total + back.total - pleat;
     let least = if drop >= DROP_WITH_BACK_DART { LEAST_OF_MEN } else { 0.0 };
     let sewn = back.held.unwrap_or(back.count) > 0;
-    let mut in_back = if sewn { (0.5 * total).max(least).min(BACK_FIRST.max(least)) } else { 0.0 };
+    let mut in_back = if sewn {
+        (0.5 * total).max(least).min(BACK_FIRST.max(least)).min(most_in_darts(&back))
+    } else {
+        0.0
+    };
     let mut rest = total - in_back;
     let front_dart = drop >= DROP_WITH_FRONT_DART && front.count > 0;
     let over = (rest - most_front - most_back).max(0.0);
     // The back dart takes what the sides cannot, the front dart what is too much for it.
     let most = match (sewn, front_dart) {
         (false, _) => 0.0,
-        (true, true) => most_dart(Panel::Back, back.length),
-        (true, false) => 2.0 * most_dart(Panel::Back, back.length),
+        (true, true) => 0.5 * most_in_darts(&back),
+        (true, false) => most_in_darts(&back),
     };
     let more = over.min((most - in_back).max(0.0));
     in_back += more;
     rest -= more;
-    let in_front = if front_dart && over - more >= LEAST_DART { over - more } else { 0.0 };
+    let in_front =
+        if front_dart && over - more >= LEAST_DART { (over - more).min(most_in_darts(&front)) } else { 0.0 };
     rest -= in_front;
     if in_back < LEAST_DART {
         rest += in_back;
@@ -157,7 +167,7 @@ impl Surplus {
                 (wanted.max(LEAST_DART * held_darts).min(most_dart * held_darts), held)
             }
             None if self.count == 0 => (0.0, 0),
-            None => match wanted.min(2.0 * most_dart) {
+            None => match wanted.min(most_in_darts(&self)) {
                 small if small < LEAST_DART.min(most_dart) => (0.0, 0),
                 wide if wide > most_dart * self.count as f64 => (wide, 2),
                 narrow if narrow < LEAST_DART * self.count as f64 => (narrow, 1),
