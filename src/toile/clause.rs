@@ -321,7 +321,8 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
         }
         at = end;
     }
-    for clause in &mut all {
+    for (at, clause) in all.iter_mut().enumerate() {
+        told_of_person(clause, at == 0);
         finish(clause);
     }
     all.retain(|clause| !clause.text.is_empty());
@@ -491,7 +492,7 @@ fn unknown(clause: &mut Clause, said: &Said, pointing: bool) {
 }
 
 /// What a person does is when it shows, and what was done to the cloth is not seen on it.
-fn told_of_person(clause: &mut Clause) {
+fn told_of_person(clause: &mut Clause, first: bool) {
     const PEOPLE: [&str; 6] = ["i", "we", "you", "he", "she", "they"];
     const CLOTH: [&str; 9] =
         ["it", "they", "that", "cloth", "fabric", "material", "everything", "trousers", "lines"];
@@ -507,7 +508,8 @@ fn told_of_person(clause: &mut Clause) {
     let Sign { at, face, when, one_side, .. } = clause.sign;
     // `when I bend up tight`; but `when I sit it is tight`, `when I sit the seat is tight`
     let moves = when.is_some() && at.is_none() && face.is_none() && !of_cloth && !clause.wrinkle;
-    if since || moves && clause.sign.lines.is_none() {
+    // `since you took it in it pulls`, at the head of a sentence, may go on to what is seen now
+    if since && !first || moves && clause.sign.lines.is_none() {
         clause.sign = Sign { at, face, when, one_side, ..Sign::default() };
         (clause.bad, clause.wrinkle) = (false, false);
     }
@@ -516,7 +518,6 @@ fn told_of_person(clause: &mut Clause) {
 /// What follows from the whole clause.
 fn finish(clause: &mut Clause) {
     clause.repeats = !clause.has_predicate() && repeats(&clause.text);
-    told_of_person(clause);
     // a thing may be said to be right only where nothing else is said of it
     let sign = &mut clause.sign;
     // `has not gone away`: it is still there
