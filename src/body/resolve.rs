@@ -346,7 +346,7 @@ mod tests {
     #[test]
     fn heights_that_leave_no_rise_refused() {
         let mistakes = Body::resolve(&given().with(InsideLeg, 90.0).with(WaistHeight, 92.0)).unwrap_err();
-        assert!(mistakes.0[0].title.contains("`body_rise` would be 2.0 cm"), "{mistakes}");
+        assert!(mistakes.0[0].title().contains("`body_rise` would be 2.0 cm"), "{mistakes}");
     }
 
     #[test]

@@ -229,9 +229,9 @@ fn check(file: &str) -> Result<Ending, Mistakes> {
 
 /// A mistake as lines of a list: with its place in the recipe where it has one.
 fn told(mistake: &Mistake) -> Vec<String> {
-    if mistake.place.is_some() {
+    if mistake.place().is_some() {
         mistake.render(false).lines().map(str::to_owned).collect()
     } else {
-        vec![mistake.title.clone()]
+        vec![mistake.title()]
     }
 }

@@ -162,7 +162,7 @@ impl Wrong {
             key: refusal.key.clone(),
             mistakes: all
                 .iter()
-                .map(|mistake| MistakeOut { title: mistake.title.clone(), help: mistake.help.clone() })
+                .map(|mistake| MistakeOut { title: mistake.title(), help: mistake.remedies() })
                 .collect(),
         }
     }

@@ -4,12 +4,7 @@ use std::ops::Range;
 
 use kurbo::{BezPath, Point};
 
-use super::{
-    figures::{figure, places, spoken},
-    language::Language,
-    spread::spread,
-    subject::Subject,
-};
+use super::{figures::spoken, language::Language, spread::spread, subject::Subject};
 use crate::{
     drawing::{Align, Ink, Layer, Text},
     terms::{Level, Measurement, Word},
@@ -36,7 +31,6 @@ struct Row {
 pub(super) struct Ledger<'a> {
     language: &'a Language,
     rows: Vec<Row>,
-    unit_places: usize,
 }
 
 /// Where the ledger and its levels stand on the sheet.
@@ -64,7 +58,7 @@ impl<'a> Ledger<'a> {
             .map(|level| Row { level: *level, depth: levels[*level], cells: cells(subject, *level) })
             .collect();
         rows.sort_by(|a, b| a.depth.total_cmp(&b.depth));
-        Self { language, rows, unit_places: places(subject.unit) }
+        Self { language, rows }
     }
 
     /// Width of the rows, cm.
@@ -130,7 +124,7 @@ impl<'a> Ledger<'a> {
             let depth = if row.level == Level::Waist {
                 row.level.key().to_owned()
             } else {
-                format!("{} {:.*} below", row.level, self.unit_places, subject.unit.from_cm(row.depth))
+                format!("{} {} below", row.level, subject.length(row.depth))
             };
             let at = Point::new(stand.lines_to + kink + 0.4 * size, at + 0.36 * size);
             let text = Text::new(at, size, depth);
@@ -164,7 +158,7 @@ fn cells(subject: &Subject<'_>, level: Level) -> [String; 5] {
             .find(|row| row.level == level)
             .map(|row| (row.body, row.from, row.pattern)),
     };
-    let print = |cm| figure(cm, subject.unit);
+    let print = |cm| subject.unit.figure(cm);
     match row {
         Some((body, from, pattern)) => {
             [name, print(body), from.key().to_owned(), print(pattern), print(pattern - body)]

@@ -5,14 +5,13 @@ use kurbo::{Line, Point, Shape as _, Vec2};
 use super::{
     budget_bar::budget_bar,
     cautions::CAUTIONS,
-    figures::{decimal, figure, spoken},
+    figures::{decimal, spoken},
     language::Language,
     note::{Note, Stop},
     subject::Subject,
     test_squares::{self, test_squares},
 };
 use crate::{
-    adjust::Measure,
     drawing::{CAP_HEIGHT, Ink, Mark, Pen, Text, Wording},
     terms::{EaseAt, Level, Word},
 };
@@ -30,7 +29,7 @@ pub(super) fn heading<'a>(subject: &Subject<'_>, language: &'a Language, width: 
 /// What ease was asked for and what counts as a fit, besides what the levels show.
 pub(super) fn ease<'a>(subject: &Subject<'_>, language: &'a Language, width: f64) -> Note<'a> {
     let mut note = Note::new(language, width);
-    note.head("Ease");
+    note.head(&format!("Ease, {}", subject.unit.tag()));
     let t = language.text;
     let stops = [Stop::left(0.0), Stop::right(0.48 * width), Stop::right(0.69 * width), Stop::right(width)];
     note.names(&stops, &["at", "asked for", "drafted", "a fit within"]);
@@ -60,7 +59,7 @@ pub(super) fn ease_rows(subject: &Subject<'_>) -> Vec<[String; 4]> {
                 .map(|rise| subject.draft.shape.levels[Level::Crotch] - rise),
             EaseAt::CrotchLength => report.crotch.ease(),
         };
-        let print = |cm| figure(cm, subject.unit);
+        let print = |cm| subject.unit.figure(cm);
         let (least, most) = plan.wanted[*at];
         let within = match most {
             Some(most) => format!("{} to {}", print(least), print(most)),
@@ -107,15 +106,13 @@ pub(super) fn parameters<'a>(subject: &Subject<'_>, language: &'a Language, widt
     let mut note = Note::new(language, width);
     let stops = [Stop::left(0.0), Stop::right(0.72 * width), Stop::right(0.87 * width), Stop::right(width)];
     note.head("Fit parameters");
-    note.names(&stops, &["", "value", "front", "back"]);
+    let tag = subject.unit.tag();
+    note.names(&stops, &["", "value", &format!("front, {tag}"), &format!("back, {tag}")]);
     note.skip(0.1 * language.text);
-    let print = |cm| figure(cm, subject.unit);
+    let print = |cm| subject.unit.figure(cm);
     let shares = &subject.report.crotch.by_parameter;
     for it in given {
-        let value = match it.key.about().unit {
-            Measure::Cm => subject.length(it.value),
-            Measure::Degrees => format!("{}°", decimal(it.value, 1)),
-        };
+        let value = it.key.about().unit.amount(it.value).in_unit(subject.unit);
         let share = shares.iter().find(|share| share.key == Some(it.key));
         let (front, back) = share.map(|share| (print(share.front), print(share.back))).unwrap_or_default();
         note.row(&stops, &[it.key.key(), &value, &front, &back], Ink::Black);
@@ -131,10 +128,10 @@ pub(super) fn parameters<'a>(subject: &Subject<'_>, language: &'a Language, widt
 pub(super) fn seams_and_joins<'a>(subject: &Subject<'_>, language: &'a Language, width: f64) -> Note<'a> {
     let mut note = Note::new(language, width);
     let stops = [Stop::left(0.0), Stop::right(0.48 * width), Stop::right(0.69 * width), Stop::right(width)];
-    note.head("Seams and joins");
+    note.head(&format!("Seams, {}, and joins", subject.unit.tag()));
     note.names(&stops, &["seam", "front", "back", "back longer"]);
     note.skip(0.1 * language.text);
-    let print = |cm| figure(cm, subject.unit);
+    let print = |cm| subject.unit.figure(cm);
     for row in &subject.report.seams {
         let cells = [&spoken(row.seam.key()), &print(row.front), &print(row.back), &print(row.difference())];
         note.row(&stops, &cells.map(String::as_str), Ink::Black);
@@ -144,8 +141,8 @@ pub(super) fn seams_and_joins<'a>(subject: &Subject<'_>, language: &'a Language,
     note.names(&stops, &["join", "angle", "true within"]);
     note.skip(0.1 * language.text);
     for row in &subject.report.joins {
-        let degrees = format!("{:.1}°", row.degrees);
-        let wanted = format!("{:.0}° to {:.0}°", row.wanted.0, row.wanted.1);
+        let degrees = format!("{}°", decimal(row.degrees, 1));
+        let wanted = format!("{}° to {}°", decimal(row.wanted.0, 0), decimal(row.wanted.1, 0));
         note.row(&stops, &[&spoken(row.join.key()), &degrees, &wanted], Ink::Black);
     }
     note

@@ -11,6 +11,7 @@ use crate::{
     draft::{Dart, PanelShape, Shape},
     mistake::Mistake,
     terms::{Allowance, Edge, Level, Panel, Role, Side, Word},
+    voice::{Sentence, amount, at_most},
 };
 
 /// The two panels of a leg with what they are cut with.
@@ -139,12 +140,17 @@ impl Panels<'_> {
             let middle = 0.5 * (fits + fails);
             if sound(&self.allowances.with(*at, middle)) { fits = middle } else { fails = middle }
         }
-        let most = (fits * 10.0).floor() / 10.0;
-        Mistake::new(format!(
-            "an allowance of {:.1} cm for `{at}` does not go round the {}",
-            self.allowances[*at], panel
-        ))
-        .help(format!("`trousers.allowance.{at}` can be {most:.1} cm here"))
+        Mistake::new(
+            Sentence::new("an allowance of {wide} for `{at}` does not go round the {panel}")
+                .with("wide", amount(self.allowances[*at]))
+                .with("at", *at)
+                .with("panel", panel),
+        )
+        .help(
+            Sentence::new("`trousers.allowance.{at}` can be {most} here")
+                .with("at", *at)
+                .with("most", at_most(fits)),
+        )
     }
 }
 

@@ -11,6 +11,7 @@ use super::{
 use crate::{
     mistake::Mistake,
     terms::{EaseAt, EnumMap, Measurement, Style, Word},
+    voice::{Sentence, length},
 };
 
 /// What a recipe is carried out on; lengths in cm.
@@ -87,37 +88,39 @@ impl Recipe {
         let (title, label, remedy) = match fault {
             Fault::Missing(Reference::Body(measurement)) => (
                 format!("recipe `{}` needs the measurement `{}`", self.name, measurement.key()),
-                "used here".to_owned(),
+                "used here".into(),
                 Some(format!("add `{}` to the measurements", measurement.key())),
             ),
             Fault::Missing(Reference::Style(style)) => (
                 format!("recipe `{}` needs the style `{}`", self.name, style.key()),
-                "used here".to_owned(),
+                "used here".into(),
                 Some(format!("add `{}` to the style, or a default to the recipe", style.key())),
             ),
             Fault::Missing(_) => (
                 format!("`{makes}` of recipe `{}` uses a length that is not known yet", self.name),
-                "used here".to_owned(),
+                "used here".into(),
                 None,
             ),
             Fault::Short { span, away } => (
                 format!("`{makes}` of recipe `{}` cannot be reached on this body", self.name),
-                format!("{span:.1} cm do not reach a level {away:.1} cm away"),
+                Sentence::new("{span} do not reach a level {away} away")
+                    .with("span", length(*span))
+                    .with("away", length(*away)),
                 None,
             ),
             Fault::Level => (
                 format!("`{makes}` of recipe `{}` cannot be found on this body", self.name),
-                "the line through the two points runs level and meets no level".to_owned(),
+                "the line through the two points runs level and meets no level".into(),
                 None,
             ),
             Fault::Coincident => (
                 format!("`{makes}` of recipe `{}` cannot be found on this body", self.name),
-                "the two points lie in one place and give no direction".to_owned(),
+                "the two points lie in one place and give no direction".into(),
                 None,
             ),
             Fault::Absurd => (
                 format!("`{makes}` of recipe `{}` lies off the paper on this body", self.name),
-                "more than 10 m, or not a number".to_owned(),
+                "more than 10 m, or not a number".into(),
                 Some("check the measurements".to_owned()),
             ),
         };

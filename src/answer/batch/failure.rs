@@ -57,9 +57,9 @@ impl Failure {
             .0
             .iter()
             .take(TOLD)
-            .map(|mistake| match mistake.help.as_slice() {
-                [] => mistake.title.clone(),
-                help => format!("{} ({})", mistake.title, help.join("; ")),
+            .map(|mistake| match mistake.remedies().as_slice() {
+                [] => mistake.title(),
+                remedies => format!("{} ({})", mistake.title(), remedies.join("; ")),
             })
             .collect();
         if mistakes.0.len() > TOLD {

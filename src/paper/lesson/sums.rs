@@ -2,14 +2,17 @@
 
 use crate::{
     draft::Plan,
-    paper::figures::{decimal, short_name, spoken},
+    paper::figures::spoken,
     recipe::{Ladder, Number, Part, Proportion, QuantityRule, Reference},
     unit::Unit,
 };
 
-/// A length to two decimals without zeros at its end: what a sum can be followed by.
+/// A length as a sum can be followed by it: in cm two decimals without zeros at their end.
 pub(super) fn fine(cm: f64, unit: Unit) -> String {
-    let text = decimal(unit.from_cm(cm), 2);
+    let text = unit.fine(cm);
+    if unit == Unit::Inch {
+        return text;
+    }
     match text.strip_suffix(".00") {
         Some(whole) => whole.to_owned(),
         None => text.strip_suffix('0').map_or(text.clone(), str::to_owned),
@@ -18,12 +21,7 @@ pub(super) fn fine(cm: f64, unit: Unit) -> String {
 
 /// The same with its unit.
 pub(super) fn fine_length(cm: f64, unit: Unit) -> String {
-    format!("{} {}", fine(cm, unit), short_name(unit))
-}
-
-/// A number without unit, as short as it can be said.
-fn plain(number: f64) -> String {
-    format!("{number}").replace('-', "−")
+    format!("{} {}", fine(cm, unit), unit.tag())
 }
 
 /// What rules are worked out with.
@@ -54,7 +52,7 @@ impl Sums<'_> {
                 stages.push(next);
             }
         }
-        format!("{} {}", stages.join(" = "), short_name(self.unit))
+        format!("{} {}", stages.join(" = "), self.unit.tag())
     }
 
     /// The rule as the trade writes it.
@@ -62,8 +60,7 @@ impl Sums<'_> {
         signed(rule.parts().map(|part| {
             let words = match (part.number, part.of) {
                 (Some(number), Some((_, name))) => format!("{number} {}", spoken(name)),
-                (Some(number), None) if self.unit == Unit::Inch => format!("{number} cm"),
-                (Some(number), None) => number.to_string(),
+                (Some(number), None) => fine(number.value(), self.unit),
                 (None, Some((_, name))) => spoken(name),
                 (None, None) => String::new(),
             };
@@ -82,8 +79,8 @@ impl Sums<'_> {
         };
         let value = self.value_of(reference);
         let value = match fine(value, self.unit) {
-            negative if negative.starts_with('−') => format!("({negative})"),
-            positive => positive,
+            several if several.starts_with('−') || several.contains(' ') => format!("({several})"),
+            one => one,
         };
         match part.number {
             None => value,
@@ -109,11 +106,10 @@ impl Sums<'_> {
             crate::recipe::Between::Ramp => ("at", ", in proportion between"),
             crate::recipe::Between::Step => ("from", ""),
         };
-        let cm = if self.unit == Unit::Inch { " cm" } else { "" };
         let rungs: Vec<String> = ladder
             .rungs
             .iter()
-            .map(|[size, value]| format!("{}{cm} {at} {}{cm}", plain(*value), plain(*size)))
+            .map(|[size, value]| format!("{} {at} {}", fine(*value, self.unit), fine(*size, self.unit)))
             .collect();
         let size = fine_length(self.value_of(ladder.by), self.unit);
         format!("by {} {size}: {}{end}", spoken(&ladder.by_name), rungs.join(", "))
