@@ -29,7 +29,7 @@ use crate::{
 #[derive(Clone, Debug, PartialEq)]
 pub struct Mistake {
     title: Sentence,
-    place: Option<(Source, Range<usize>, Sentence)>,
+    place: Option<Box<(Source, Range<usize>, Sentence)>>,
     help: Vec<Sentence>,
     unit: Unit,
 }
@@ -46,7 +46,7 @@ impl Mistake {
     /// Points at the bytes `span` of `source`, with `label` beside the caret.
     #[must_use]
     pub fn at(mut self, source: &Source, span: Range<usize>, label: impl Into<Sentence>) -> Self {
-        self.place = Some((source.clone(), span, label.into()));
+        self.place = Some(Box::new((source.clone(), span, label.into())));
         self
     }
 
@@ -83,7 +83,7 @@ impl Mistake {
 
     /// Where it stands.
     pub fn place(&self) -> Option<(&Source, &Range<usize>)> {
-        self.place.as_ref().map(|(source, span, _)| (source, span))
+        self.place.as_deref().map(|(source, span, _)| (source, span))
     }
 
     /// Adds the known name nearest to `word`, if one is near enough to be meant.
@@ -100,7 +100,7 @@ impl Mistake {
         let title = harmless_text(&self.title());
         let mut group = Group::with_title(Level::ERROR.primary_title(&title));
         let mut help: Vec<String> = self.remedies().iter().map(|remedy| harmless_text(remedy)).collect();
-        let shown = self.place.as_ref().map(|(source, span, label)| {
+        let shown = self.place.as_deref().map(|(source, span, label)| {
             (harmless_text(&source.name), quote(&source.text, span), harmless_text(&label.in_unit(self.unit)))
         });
         if let Some((name, quote, label)) = &shown {

@@ -120,7 +120,7 @@ impl Unit {
 pub fn decimal(value: f64, places: usize) -> String {
     /// Far above any length, price of cloth or angle.
     const ABSURD: f64 = 1e6;
-    if !(value.abs() < ABSURD) {
+    if value.is_nan() || value.abs() >= ABSURD {
         return format!("{value:.1e}");
     }
     // halves go away from nothing, as a person rounds; `format!` alone would take 0.25 down and 0.35 up. The little that

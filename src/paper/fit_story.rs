@@ -71,13 +71,13 @@ fn write_story(out: &mut String, before: &Report, draft: &Draft, after: &Report,
     let (small, told): (Vec<&Adjustment>, Vec<&Adjustment>) =
         found.iter().partition(|it| it.value.abs() < SMALL);
     if !told.is_empty() {
-        writeln!(out, "\n  {:<22} {:>12} {:>8} {:>8}", "what moved", "by", "front", "back")?;
+        writeln!(out, "\n  {:<22} {:>9} {:>7} {:>7}", "what moved", "by", "front", "back")?;
     }
     for it in &told {
         let (front, back) = share_of(after, it.key).map_or((0.0, 0.0), |share| (share.front, share.back));
         writeln!(
             out,
-            "  {:<22} {:>12} {:>8} {:>8}  {}",
+            "  {:<22} {:>9} {:>7} {:>7}  {}",
             it.key.key(),
             amount(it, unit),
             signed(unit.figure(front)),
@@ -147,7 +147,7 @@ fn reason(before: &Report, after: &Report, unit: Unit) -> String {
 
 /// The value with its sign and its unit.
 fn amount(it: &Adjustment, unit: Unit) -> String {
-    signed(it.key.about().unit.amount(it.value).in_unit(unit))
+    signed(it.key.about().unit.amount(it.value).in_unit(unit).replace(" degrees", "°"))
 }
 
 /// What a fitter calls it, more or less of it.

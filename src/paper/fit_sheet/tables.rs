@@ -1,6 +1,7 @@
 //! The tables of the fit sheet.
 
 use crate::{
+    adjust::Measure,
     booklet::{Column, Table},
     order::{Kind, Path},
     paper::{
@@ -105,7 +106,10 @@ pub(super) fn parameters(subject: &Subject<'_>) -> Table {
     for it in &subject.draft.adjustments {
         let share = shares.iter().find(|share| share.key == Some(it.key));
         let (front, back) = share.map(|share| (print(share.front), print(share.back))).unwrap_or_default();
-        let value = it.key.about().unit.amount(it.value).in_unit(subject.unit);
+        let value = match it.key.about().unit {
+            Measure::Cm => print(it.value),
+            Measure::Degrees => format!("{}°", decimal(it.value, 1)),
+        };
         table.row([it.key.key().to_owned(), value, front, back]);
     }
     if let Some(rest) = shares.iter().find(|share| share.key.is_none()) {
