@@ -2,6 +2,7 @@
 
 mod blank;
 mod check;
+mod day;
 mod demo;
 mod edit;
 mod fitting;
@@ -19,11 +20,12 @@ use std::{collections::BTreeMap, ops::Range};
 use crate::adjust;
 use crate::body::Given;
 use crate::mistake::{Mistake, Source};
-use crate::terms::{Allowance, EaseAt, EnumMap, FitKind, Measurement, SeatSet, Side, Style};
+use crate::terms::{Allowance, EaseAt, EnumMap, FitKind, HowMuch, Measurement, SeatSet, Shape, Side, Style};
 use crate::unit::Unit;
 
 pub use blank::blank;
 pub use check::check;
+pub use day::{day, today};
 pub use demo::{DEMOS, demo};
 pub use edit::{Change, edit, record, stands};
 pub use key::{Kind, Path};
@@ -47,6 +49,8 @@ pub struct Order {
     pub left: Option<LegOrder>,
     /// What is different on the right leg.
     pub right: Option<LegOrder>,
+    /// What a mirror showed and a tape does not: what a toile is watched for.
+    pub shape: EnumMap<Shape, Option<HowMuch>>,
     /// The toiles so far, newest last.
     pub fittings: Vec<Fitting>,
     /// Where each fit parameter stands: its leg, its text and the bytes of its value.
@@ -191,6 +195,7 @@ impl Order {
             adjustments: Vec::new(),
             left: None,
             right: None,
+            shape: EnumMap::default(),
             fittings: Vec::new(),
             places: Vec::new(),
             source: Source::new("", ""),

@@ -27,6 +27,7 @@ mod handbook;
 mod language;
 mod ledger;
 mod lesson;
+mod mirror;
 mod note;
 mod notes;
 mod overlay;
@@ -68,6 +69,7 @@ pub use handbook::handbook;
 #[cfg(feature = "serve")]
 pub(crate) use language::pens_as_css;
 pub use lesson::lesson;
+pub use mirror::{mirror_asked, mirror_told};
 pub use overlay::overlay;
 #[cfg(feature = "serve")]
 pub(crate) use panel_marks::{arrow_heads, crease, inside, notches};

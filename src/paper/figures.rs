@@ -6,11 +6,6 @@ pub(super) use crate::{
     voice::spoken,
 };
 
-/// A length in the unit of the paper, without the unit's name.
-pub(super) fn figure(cm: f64, unit: Unit) -> String {
-    unit.figure(cm)
-}
-
 /// A length with its unit.
 pub(super) fn length(cm: f64, unit: Unit) -> String {
     unit.length(cm)

@@ -8,7 +8,7 @@ use super::{
 };
 use crate::{
     draft::Draft,
-    fit::{JoinRow, Legs, LevelRow, Report, SeamRow},
+    fit::{JoinRow, Legs, LevelRow, Report, SeamRow, known},
     terms::{Level, Side, Word},
     unit::Unit,
 };
@@ -66,7 +66,7 @@ impl Table {
         self.crotch(report)?;
         self.seams(report)?;
         self.joins(report)?;
-        let mut notices = draft.notices.iter().cloned().chain(report.notices()).peekable();
+        let mut notices = known(draft, report).into_iter().peekable();
         if notices.peek().is_some() {
             self.out.push('\n');
         }

@@ -12,7 +12,7 @@ use crate::{
     fit::Report,
     order::Fitting,
     terms::{Side, Word},
-    toile::parameter,
+    toile::{HELD, parameter},
     unit::Unit,
 };
 
@@ -36,6 +36,15 @@ pub fn fitting_told(number: usize, fitting: &Fitting, unit: Unit) -> String {
         for text in texts {
             out.push_str(&headed(&format!("  {name}: "), &clean(text)));
         }
+    }
+    // what a fit had found was nobody's change
+    if fitting.note.as_deref() == Some(HELD) {
+        let count = fitting.changed.len();
+        out.push_str(&headed(
+            "  as sewn: ",
+            &format!("{count} fit parameters, as the fit had found them, are kept"),
+        ));
+        return out;
     }
     for (path, value) in &fitting.changed {
         let key = parameter(path).map(|(_, key)| key);
