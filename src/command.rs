@@ -26,7 +26,7 @@ use clap::{Parser, Subcommand};
 
 use crate::{
     fit::Verdict,
-    mistake::{Mistake, Mistakes},
+    mistake::{Mistake, Mistakes, harmless_text},
 };
 
 /// Drafts trouser blocks from measurements, with the fitting corrections as parameters.
@@ -85,7 +85,10 @@ impl From<Verdict> for Ending {
 
 /// Runs the command line of this process.
 pub fn run() -> ExitCode {
-    let arguments = Arguments::parse();
+    let arguments = match Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(error) => return told(&error),
+    };
     let ended = match arguments.command {
         Command::New(arguments) => new::run(&arguments),
         Command::Check(arguments) => check::run(&arguments),
@@ -107,6 +110,19 @@ pub fn run() -> ExitCode {
     ExitCode::from(ending as u8)
 }
 
+/// What the reader of the command line has to say: help, the version, or what it did not understand, in which words of the
+/// command line stand.
+fn told(error: &clap::Error) -> ExitCode {
+    let asked = error.use_stderr();
+    // Its colours are orders to the terminal too, and are left to it where nothing was typed that is quoted.
+    if asked {
+        let _ = write!(std::io::stderr(), "{}", harmless_text(&error.render().to_string()));
+    } else {
+        let _ = error.print();
+    }
+    ExitCode::from(if asked { Ending::Refused as u8 } else { Ending::Done as u8 })
+}
+
 /// Prints mistakes for the person at the terminal.
 fn report(mistakes: &Mistakes) {
     let colour = wants_colour();
@@ -119,10 +135,11 @@ fn wants_colour() -> bool {
     std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|value| value.is_empty())
 }
 
-/// Prints the result of a command; a reader that has closed its end is a quiet end.
+/// Prints the result of a command, with nothing in it that moves a cursor, turns the reading direction or hides, whoever
+/// wrote it; a reader that has closed its end is a quiet end.
 fn print(text: &str) -> Result<(), Mistake> {
     let mut out = std::io::stdout().lock();
-    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+    match out.write_all(harmless_text(text).as_bytes()).and_then(|()| out.flush()) {
         Err(error) if error.kind() != ErrorKind::BrokenPipe => {
             Err(Mistake::new(format!("cannot write to standard output: {error}")))
         }

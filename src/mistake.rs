@@ -7,7 +7,8 @@ use std::{fmt, ops::Range};
 
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 
-use quote::{harmless_text, quote};
+use quote::quote;
+pub(crate) use quote::{harmless_json, harmless_text};
 pub use source::{LARGEST_FILE, Source};
 
 use crate::{
@@ -115,7 +116,7 @@ impl Mistake {
                 help.insert(0, format!("the line is long; this is column {column} of it"));
             }
         }
-        let help: Vec<String> = help.iter().map(|remedy| wrapped(remedy, HELP_COLUMNS)).collect();
+        let help: Vec<String> = help.iter().map(|remedy| wrapped(remedy, help_columns())).collect();
         for remedy in &help {
             group = group.element(Level::HELP.message(remedy.as_str()));
         }
@@ -124,8 +125,21 @@ impl Mistake {
     }
 }
 
-/// A remedy is broken into lines of this many columns, which with its margin leaves a terminal of 100 whole.
-const HELP_COLUMNS: usize = 84;
+/// The width for which sentences on a terminal are made: 80 columns, fewer where `COLUMNS` says that there are fewer. What
+/// is wider is harder to read.
+pub(crate) fn columns() -> usize {
+    const WIDTH: std::ops::RangeInclusive<usize> = 20..=80;
+    let asked = std::env::var("COLUMNS").ok().and_then(|columns| columns.parse().ok());
+    asked.unwrap_or(*WIDTH.end()).clamp(*WIDTH.start(), *WIDTH.end())
+}
+
+/// A remedy is broken into lines so long that with its margin it leaves a terminal of 100 columns whole, or a narrower one
+/// of whose width we know.
+fn help_columns() -> usize {
+    const OF_A_WIDE_ONE: usize = 84;
+    const MARGIN: usize = 10;
+    if columns() < 80 { columns() - MARGIN } else { OF_A_WIDE_ONE }
+}
 
 /// A text in lines of at most so many characters, broken between words; a longer word stays whole.
 pub(crate) fn wrapped(text: &str, columns: usize) -> String {

@@ -3,7 +3,7 @@
 
 use super::Order;
 use crate::body::{Body, Doubt, Given, Grade, Origin, Value, doubts, people};
-use crate::mistake::{Mistakes, Notice, wrapped};
+use crate::mistake::{Mistakes, Notice, columns, wrapped};
 use crate::terms::{FitKind, Measurement, Sex, Side, WaistLevel, Word};
 use crate::unit::Unit;
 use crate::voice::rule_of_thumb;
@@ -12,9 +12,6 @@ use Measurement::{
     HeelGirth, HipHeight, InsideLeg, KneeGirth, KneeHeight, Stature, ThighGirth, TotalCrotchLength,
     WaistHeight, WaistToHip,
 };
-
-/// Columns of the report.
-const COLUMNS: usize = 80;
 
 /// The measurements of a file looked over, as text of 80 columns without colour.
 ///
@@ -48,7 +45,7 @@ fn heading(order: &Order) -> String {
         WaistLevel::Worn => "where the band shall sit",
     };
     let title = format!("{}: waist measured {waist}, {whose}", crate::drawing::Wording::line(name));
-    format!("{}\n\n", wrapped(&title, COLUMNS))
+    format!("{}\n\n", wrapped(&title, columns()))
 }
 
 /// One measurement a line, in the order of the list of measurements.
@@ -199,7 +196,7 @@ fn fit(order: &Order) -> String {
                 .to_owned()
         }
     };
-    format!("\n{}\n", wrapped(&sentence, COLUMNS))
+    format!("\n{}\n", wrapped(&sentence, columns()))
 }
 
 /// What a draft takes from a body, with how much a centimetre of spread in it matters (our own weighing: what the crotch
@@ -329,7 +326,7 @@ Not for medical or compression wear. Body data stay on this machine.
 
 /// A paragraph of the report, its first line out by two.
 fn indented(sentence: &str) -> String {
-    format!("  {}\n", wrapped(sentence, COLUMNS - 4).replace('\n', "\n    "))
+    format!("  {}\n", wrapped(sentence, columns() - 4).replace('\n', "\n    "))
 }
 
 #[cfg(test)]

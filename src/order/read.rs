@@ -34,8 +34,15 @@ impl Order {
         for option in &options {
             reading.option(option);
         }
-        reading.order(source)
+        let (mut order, notices) = reading.order(source)?;
+        order.name = order.name.or_else(|| stem(&source.name));
+        Ok((order, notices))
     }
+}
+
+/// What a file is called by its writer, without folder and ending.
+fn stem(name: &str) -> Option<String> {
+    std::path::Path::new(name).file_stem().map(|stem| stem.to_string_lossy().into_owned())
 }
 
 /// Where each measurement was written.

@@ -6,7 +6,7 @@ use toml::de::DeValue;
 
 use super::key::Kind;
 use crate::mistake::{Mistake, Source};
-use crate::unit::{Unit, parse_length};
+use crate::unit::{Unit, decimal, parse_length};
 use crate::voice::{self, Sentence, Value};
 
 /// A value with its place.
@@ -108,6 +108,13 @@ impl Written<'_> {
             (Kind::PerCent(least, most), raw) => {
                 self.within(path, self.plain(path, raw)?, (least, most), |n| voice::share(n / 100.0))
             }
+            (Kind::Count(most), raw) => {
+                let count = self.plain(path, raw)?;
+                if count.fract() != 0.0 {
+                    return Err(self.wrong(format!("expected a whole number for `{path}`, found {count}")));
+                }
+                self.within(path, count, (0.0, f64::from(most)), |n| voice::named(decimal(n, 0)))
+            }
         }
     }
 
@@ -178,7 +185,7 @@ fn named(kind: Kind) -> &'static str {
     match kind {
         Kind::Text | Kind::OneOf(_) => "text",
         Kind::Length(..) => "a length",
-        Kind::Degrees(..) | Kind::PerCent(..) => "a number",
+        Kind::Degrees(..) | Kind::PerCent(..) | Kind::Count(_) => "a number",
     }
 }
 

@@ -154,6 +154,7 @@ fn amount(it: &Adjustment, unit: Unit) -> String {
 fn in_words(it: &Adjustment) -> &'static str {
     let (more, less) = match it.key {
         Key::ThighFront => ("front thigh stands out", "flat front thigh"),
+        Key::ThighBack => ("back thigh stands out", "flat back thigh"),
         Key::ThighBackTake => ("taken back on the back thigh", "given on the back thigh"),
         Key::ThighInner => ("fuller inner thigh", "slighter inner thigh"),
         Key::ThighOuter => ("fuller outer thigh", "slighter outer thigh"),

@@ -5,7 +5,7 @@ use std::{path::PathBuf, sync::Arc};
 use super::super::{
     Ending,
     input::named,
-    output::{Sheet, file_stem, write_all},
+    output::{Of, Replacing, Sheet, file_stem, write_all},
     print,
 };
 use crate::{
@@ -36,6 +36,8 @@ pub(super) struct Arguments {
     /// The folder for the drawing [default: drafts]
     #[arg(long, value_name = "DIR", requires = "until")]
     out: Option<PathBuf>,
+    #[command(flatten)]
+    replacing: Replacing,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
@@ -86,7 +88,7 @@ fn until(arguments: &Arguments, recipe: &Arc<Recipe>, step: usize) -> Result<End
     let folder = arguments.out.clone().unwrap_or_else(|| PathBuf::from("drafts"));
     let name = format!("{}-until-{step}.svg", file_stem(&recipe.name));
     let bytes = construction_picture(recipe, &made).to_svg(SvgScale::FitsScreen).into_bytes();
-    for path in write_all(&folder, &[Sheet { name, bytes }])? {
+    for path in write_all(&folder, &[Sheet { name, bytes }], &[Of::Own("recipes")], &arguments.replacing)? {
         text.push_str(&format!("\nwrote {}\n", path.display()));
     }
     print(&text)?;

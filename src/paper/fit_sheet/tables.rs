@@ -10,7 +10,7 @@ use crate::{
         subject::Subject,
     },
     terms::{Level, Measurement, Word},
-    voice::Value,
+    voice::{Value, named},
 };
 
 /// The measurements that the draft was made from, each with its source and its spread.
@@ -103,7 +103,9 @@ pub(super) fn parameters(subject: &Subject<'_>) -> Table {
         ],
     );
     let shares = &subject.report.crotch.by_parameter;
-    for it in &subject.draft.adjustments {
+    /// A parameter under this is a hair, cm or degrees.
+    const SHOWN: f64 = 0.05;
+    for it in subject.draft.adjustments.iter().filter(|it| it.value.abs() >= SHOWN) {
         let share = shares.iter().find(|share| share.key == Some(it.key));
         let (front, back) = share.map(|share| (print(share.front), print(share.back))).unwrap_or_default();
         let value = match it.key.about().unit {
@@ -141,6 +143,7 @@ pub(super) fn changed(subject: &Subject<'_>, key: &str, value: f64) -> String {
     let value = match Path::find(key).map(|path| path.kind()) {
         Some(Kind::Degrees(..)) => Value::Degrees(value),
         Some(Kind::PerCent(..)) => Value::Share(value / 100.0),
+        Some(Kind::Count(_)) => named(decimal(value, 0)),
         Some(Kind::Length(..) | Kind::Text | Kind::OneOf(_)) | None => Value::Amount(value),
     };
     format!("{key} {}", value.in_unit(subject.unit))
