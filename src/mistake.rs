@@ -51,9 +51,9 @@ impl Mistake {
         self
     }
 
-    /// The same, without its place: the text to which it belonged is not the one that a person has before them.
+    /// The same without its place, where that is in a text which the person does not see.
     #[must_use]
-    pub fn without_place(mut self) -> Self {
+    pub(crate) fn without_place(mut self) -> Self {
         self.place = None;
         self
     }
@@ -77,14 +77,14 @@ impl Mistake {
         self.title.in_unit(self.unit)
     }
 
-    /// What to do about it, sentence by sentence.
-    pub fn remedies(&self) -> Vec<String> {
-        self.help.iter().map(|remedy| remedy.in_unit(self.unit)).collect()
+    /// The text in which it stands, and at which bytes.
+    pub fn place(&self) -> Option<(&Source, Range<usize>)> {
+        self.place.as_deref().map(|(source, span, _)| (source, span.clone()))
     }
 
-    /// Where it stands.
-    pub fn place(&self) -> Option<(&Source, &Range<usize>)> {
-        self.place.as_deref().map(|(source, span, _)| (source, span))
+    /// What to do about it, a sentence a line.
+    pub fn remedies(&self) -> Vec<String> {
+        self.help.iter().map(|remedy| remedy.in_unit(self.unit)).collect()
     }
 
     /// Adds the known name nearest to `word`, if one is near enough to be meant.
@@ -187,7 +187,7 @@ impl std::error::Error for Mistake {}
 
 /// All mistakes found in one reading; never empty when returned as an error.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Mistakes(pub Vec<Mistake>);
+pub struct Mistakes(Vec<Mistake>);
 
 impl From<Mistake> for Mistakes {
     fn from(mistake: Mistake) -> Self {
@@ -209,6 +209,11 @@ impl Mistakes {
     #[must_use]
     pub fn in_unit(self, unit: Unit) -> Self {
         Self(self.0.into_iter().map(|mistake| mistake.in_unit(unit)).collect())
+    }
+
+    /// In the order of the text.
+    pub fn iter(&self) -> std::slice::Iter<'_, Mistake> {
+        self.0.iter()
     }
 
     /// The mistakes as a person reads them; `colour` only for a terminal.

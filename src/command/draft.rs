@@ -65,11 +65,10 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
                 Side::Both => stem.clone(),
                 side => format!("{stem}-{side}"),
             };
-            let subject = Subject { draft: &leg.draft, report: &leg.report, unit };
+            let subject = Subject::of(leg, unit);
             files.extend(drawings(&subject, &made.order.fittings, &stem)?);
         }
-        let subjects: Vec<Subject<'_>> =
-            made.legs.iter().map(|leg| Subject { draft: &leg.draft, report: &leg.report, unit }).collect();
+        let subjects: Vec<Subject<'_>> = made.legs.iter().map(|leg| Subject::of(leg, unit)).collect();
         files.extend(arguments.printing.files(&subjects, &made.pattern, &rolls, &stem, unit)?);
         let json = Sheet { name: format!("{stem}.json"), bytes: format!("{answer}\n").into_bytes() };
         files.push((json, None));

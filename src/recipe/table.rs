@@ -97,7 +97,7 @@ impl<'s> Reader<'s> {
     /// What was wrong, in the order of the text.
     pub(super) fn into_mistakes(mut self) -> Mistakes {
         self.found.sort_by_key(|mistake| mistake.place().map(|(_, span)| span.start));
-        Mistakes(self.found)
+        self.found.into()
     }
 
     fn mismatch(&mut self, cell: &Cell<'_>, expected: &str) {

@@ -136,7 +136,7 @@ fn check(recipe: &Arc<Recipe>) -> Result<Ending, Mistakes> {
             Outcome::ConstructedOnly => ("constructed", Vec::new()),
             Outcome::Tight(why) => ("tight", why.clone()),
             Outcome::Unsound(why) => ("unsound", why.clone()),
-            Outcome::Broken(mistakes) => ("broken", mistakes.0.iter().flat_map(told).collect()),
+            Outcome::Broken(mistakes) => ("broken", mistakes.iter().flat_map(told).collect()),
         };
         tight += usize::from(matches!(outcome, Outcome::Tight(_)));
         broken += usize::from(matches!(outcome, Outcome::Unsound(_) | Outcome::Broken(_)));
