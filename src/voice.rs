@@ -3,7 +3,8 @@
 //! A length never enters a sentence as text. It is handed over as a quantity in cm and becomes text where somebody reads
 //! it, in that reader's unit; a bare `f64` is no [`Value`], and a sentence's own words are fixed, so that nothing can be
 //! formatted into them. `{name}` in the words waits for the value that [`Sentence::with`] gives. What the words themselves
-//! say in cm is a rule of thumb and is read in inches as a round figure too ([`rule_of_thumb`]).
+//! say in cm is a rule of thumb and is read in inches as a round figure too ([`rule_of_thumb`]); where the trade has
+//! another figure, both stand there: `{20 to 25 cm|8 to 10 in}`.
 //!
 //! ```
 //! use breeks::{unit::Unit, voice::{Sentence, length}};
@@ -215,9 +216,10 @@ impl Sentence {
             words.split_once('{').and_then(|(before, rest)| Some((before, rest.split_once('}')?)))
         {
             text.push_str(&rule_of_thumb(before, unit));
-            match self.values.iter().find(|(name, _)| *name == inside) {
-                Some((_, value)) => text.push_str(&value.in_unit(unit)),
-                None => {
+            match (inside.split_once('|'), self.values.iter().find(|(name, _)| *name == inside)) {
+                (Some((cm, inch)), _) => text.push_str(if unit == Unit::Cm { cm } else { inch }),
+                (None, Some((_, value))) => text.push_str(&value.in_unit(unit)),
+                (None, None) => {
                     debug_assert!(false, "{{{inside}}} has no value in {:?}", self.words);
                     text.push_str(inside);
                 }
@@ -255,13 +257,14 @@ mod tests {
 
     #[test]
     fn one_sentence_in_two_units() {
-        let said = Sentence::new("the {panel} wants {by}, {from}, at {lean}, {part}; 1.9 cm is usual")
-            .with("panel", Panel::Front)
-            .with("by", change(-1.27))
-            .with("from", lengths((0.6, 2.5)))
-            .with("lean", degrees(-0.04))
-            .with("part", share(0.255))
-            .then(Sentence::new(": {all}").with("all", list(["a", "b"])));
+        let said =
+            Sentence::new("the {panel} wants {by}, {from}, at {lean}, {part}; {1.9 cm|3/4 in} is usual")
+                .with("panel", Panel::Front)
+                .with("by", change(-1.27))
+                .with("from", lengths((0.6, 2.5)))
+                .with("lean", degrees(-0.04))
+                .with("part", share(0.255))
+                .then(Sentence::new(": {all}").with("all", list(["a", "b"])));
         assert_eq!(
             said.in_unit(Unit::Cm),
             "the front wants −1.3 cm, 0.6 to 2.5 cm, at 0.0 degrees, 26 per cent; 1.9 cm is usual: a, b"

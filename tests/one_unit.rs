@@ -190,7 +190,7 @@ fn foreign(unit: &str, texts: &[(String, String)]) -> Vec<String> {
         "inch" => {
             r"\d+\.\d+ ?(°|degrees|per cent|%)|\d+\.\d +\d+ to \d+|seat\.angle +[−–-]?\d+\.\d|0\.8 of it|8559-1.*\d\.\d+\.\d+|31\.5 or|2 in\s+5 cm|^\s*5 cm(\s|$)"
         }
-        _ => r"^\s*2 in\s*$|2 in\s+5 cm|\d\.\d+/\d+|\d/\d+ [a-z]",
+        _ => r"^\s*2 in\s*$|2 in\s+5 cm|5 cm\s+2 in|\d+ in 100|\d\.\d+/\d+|\d/\d+ [a-z]",
     })
     .unwrap();
     let mut found = Vec::new();

@@ -77,7 +77,7 @@ fn write_story(out: &mut String, before: &Report, draft: &Draft, after: &Report,
         let (front, back) = share_of(after, it.key).map_or((0.0, 0.0), |share| (share.front, share.back));
         writeln!(
             out,
-            "  {:<22} {:>9} {:>7} {:>7}  {}",
+            "  {:<22} {:>9} {:>7} {:>7} {}",
             it.key.key(),
             amount(it, unit),
             signed(unit.figure(front)),

@@ -15,6 +15,7 @@ use crate::{
     drawing::{CAP_HEIGHT, Ink, Mark, Pen, Text, Wording},
     fit::Verdict,
     terms::{EaseAt, Level, Word},
+    unit::Unit,
 };
 
 /// What and whose it is.
@@ -32,7 +33,10 @@ pub(super) fn ease<'a>(subject: &Subject<'_>, language: &'a Language, width: f64
     let mut note = Note::new(language, width);
     note.head(&format!("Ease, {}", subject.unit.tag()));
     let t = language.text;
-    let stops = [Stop::left(0.0), Stop::right(0.48 * width), Stop::right(0.69 * width), Stop::right(width)];
+    // "1 15/16 to 7 1/16" is longer than "4.9 to 17.9"
+    let (asked, drafted) = if subject.unit == Unit::Cm { (0.48, 0.69) } else { (0.42, 0.58) };
+    let stops =
+        [Stop::left(0.0), Stop::right(asked * width), Stop::right(drafted * width), Stop::right(width)];
     note.names(&stops, &["at", "asked for", "drafted", "a fit within"]);
     note.skip(0.1 * t);
     for row in ease_rows(subject) {
@@ -107,8 +111,7 @@ pub(super) fn parameters<'a>(subject: &Subject<'_>, language: &'a Language, widt
     let mut note = Note::new(language, width);
     let stops = [Stop::left(0.0), Stop::right(0.72 * width), Stop::right(0.87 * width), Stop::right(width)];
     note.head("Fit parameters");
-    let tag = subject.unit.tag();
-    note.names(&stops, &["", "value", &format!("front, {tag}"), &format!("back, {tag}")]);
+    note.names(&stops, &["", "value", "front", "back"]);
     note.skip(0.1 * language.text);
     let print = |cm| subject.unit.figure(cm);
     let shares = &subject.report.crotch.by_parameter;
@@ -121,7 +124,8 @@ pub(super) fn parameters<'a>(subject: &Subject<'_>, language: &'a Language, widt
     if let Some(rest) = shares.iter().find(|share| share.key.is_none()) {
         note.row(&stops, &["together", "", &print(rest.front), &print(rest.back)], Ink::Black);
     }
-    note.paragraph(&Wording::line("Front and back: what each adds to the crotch seam."), 2);
+    let tag = subject.unit.tag();
+    note.paragraph(&Wording::line(&format!("Front and back, {tag}: what each adds to the crotch seam.")), 2);
     Some(note)
 }
 

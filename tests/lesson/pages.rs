@@ -128,7 +128,7 @@ fn toiles_on_the_fit_sheet() {
         "classic",
         "lines from the fork to the knee",
         "pinned out at the front thigh",
-        "thigh.front 1.9 cm; trousers.ease.hip 6.00",
+        "thigh.front 1.90 cm; trousers.ease.hip 6.00 cm",
         "second toile on Friday",
     ];
     assert_eq!(rows[1], wanted);
