@@ -80,7 +80,7 @@ pub(super) fn of_women(
     mut back: Surplus,
     waist_to_hip: f64,
 ) -> ([Suppression; 2], Vec<Notice>) {
-    if back.count > 0 {
+    if back.count > 0 && back.darts >= LEAST_DART {
         let wanted = BACK_FIRST.min(back.darts) + SIDE_FIRST;
         let spared = (front.total - SIDE_FIRST).max(0.0);
         let moved = smooth_max(wanted - back.total, 0.0, ROUNDED).min(spared);
