@@ -5,11 +5,13 @@ mod blocks;
 mod check;
 mod cloth;
 mod compare;
+mod completions;
 mod cutting;
 mod draft;
 mod fit;
 mod input;
 mod lesson;
+mod manual;
 mod new;
 mod output;
 #[cfg(feature = "serve")]
@@ -62,6 +64,10 @@ enum Command {
     /// Lay a measurement file on a table in the browser: drag, type, save
     #[cfg(feature = "serve")]
     Page(page::Arguments),
+    /// Print what lets a shell complete commands and options
+    Completions(completions::Arguments),
+    /// Print a page of the manual, for man
+    Manual(manual::Arguments),
 }
 
 /// How a run ended: the contract of the exit codes.
@@ -80,6 +86,26 @@ enum Ending {
 impl From<Verdict> for Ending {
     fn from(verdict: Verdict) -> Self {
         if verdict.can_be_cut() { Self::Done } else { Self::NotToBeCut }
+    }
+}
+
+impl Ending {
+    const ALL: &[Self] = &[Self::Done, Self::NotToBeCut, Self::Refused, Self::Waits];
+
+    /// What the code means, for the manual.
+    fn says(self) -> &'static str {
+        match self {
+            Self::Done => "Done. What a person should know before cutting stands in the notes.",
+            Self::NotToBeCut => {
+                "Drafted, but not to be cut as it stands: the notes say why. For batch: a row gave an error."
+            }
+            Self::Waits => {
+                "It waits for an answer to what it asked; nothing is advised, nothing was written."
+            }
+            Self::Refused => {
+                "Not done as asked: the message says where the file or the command is wrong. Nothing was written."
+            }
+        }
     }
 }
 
@@ -102,6 +128,8 @@ pub fn run() -> ExitCode {
         Command::Blocks(arguments) => blocks::run(&arguments),
         #[cfg(feature = "serve")]
         Command::Page(arguments) => page::run(&arguments),
+        Command::Completions(arguments) => completions::run(&arguments),
+        Command::Manual(arguments) => manual::run(&arguments),
     };
     let ending = ended.unwrap_or_else(|mistakes| {
         report(&mistakes);

@@ -78,7 +78,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     };
     let mut written = Vec::new();
     if let Some(folder) = folder {
-        let subject = Subject { draft: &leg.draft, report: &leg.report, unit };
+        let subject = Subject::of(leg, unit);
         let picture = cloth_picture(&subject, &pattern.pieces, &lay, &notices);
         let toile = arguments.cutting.suffix();
         let stem = format!("{}-{}{toile}-cloth", file_stem(&leg.draft.name), file_stem(&made.recipe.name));

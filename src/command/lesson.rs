@@ -38,7 +38,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
             Side::Both => format!("{stem}-lesson"),
             side => format!("{stem}-{side}-lesson"),
         };
-        let booklet = lesson(&Subject { draft: &leg.draft, report: &leg.report, unit });
+        let booklet = lesson(&Subject::of(leg, unit));
         sheets.push(Sheet { name: format!("{stem}.html"), bytes: booklet.to_html().into_bytes() });
         sheets.push(Sheet { name: format!("{stem}.pdf"), bytes: booklet.to_pdf()? });
     }

@@ -211,11 +211,11 @@ impl<'a> Reading<'a> {
             Ok((order, notices))
         } else {
             // from top to bottom, as a person mends a file; what has no place first, the options last
-            self.mistakes.sort_by_key(|mistake| match &mistake.place {
+            self.mistakes.sort_by_key(|mistake| match mistake.place() {
                 None => (0, 0),
-                Some((place, span, _)) => (1 + usize::from(*place != order.source), span.start),
+                Some((place, span)) => (1 + usize::from(*place != order.source), span.start),
             });
-            Err(Mistakes(self.mistakes))
+            Err(Mistakes::from(self.mistakes).in_unit(order.units))
         }
     }
 

@@ -16,6 +16,7 @@ use crate::{
     mistake::{Mistake, Mistakes, Source},
     terms::{Measurement, Word},
     unit::Unit,
+    voice::Sentence,
 };
 
 pub(super) type Value<'t> = Spanned<DeValue<'t>>;
@@ -73,14 +74,19 @@ impl<'s> Reader<'s> {
     pub(super) fn at(
         &self,
         span: Range<usize>,
-        title: impl Into<String>,
-        label: impl Into<String>,
+        title: impl Into<Sentence>,
+        label: impl Into<Sentence>,
     ) -> Mistake {
         Mistake::new(title).at(self.source, span, label)
     }
 
     /// Notes a mistake that needs no further words.
-    pub(super) fn wrong(&mut self, span: Range<usize>, title: impl Into<String>, label: impl Into<String>) {
+    pub(super) fn wrong(
+        &mut self,
+        span: Range<usize>,
+        title: impl Into<Sentence>,
+        label: impl Into<Sentence>,
+    ) {
         self.note(self.at(span, title, label));
     }
 
@@ -90,8 +96,8 @@ impl<'s> Reader<'s> {
 
     /// What was wrong, in the order of the text.
     pub(super) fn into_mistakes(mut self) -> Mistakes {
-        self.found.sort_by_key(|mistake| mistake.place.as_ref().map(|(_, span, _)| span.start));
-        Mistakes(self.found)
+        self.found.sort_by_key(|mistake| mistake.place().map(|(_, span)| span.start));
+        self.found.into()
     }
 
     fn mismatch(&mut self, cell: &Cell<'_>, expected: &str) {
@@ -106,7 +112,7 @@ impl<'s> Reader<'s> {
         self.wrong(
             cell.value.span(),
             format!("expected {expected} for `{}`, found {found}", shown(cell.key)),
-            expected,
+            expected.to_owned(),
         );
     }
 
@@ -252,7 +258,7 @@ impl<'s> Reader<'s> {
             Some(word) => {
                 let all = names.all();
                 let near = near(mistake, &word, all.iter().map(String::as_str));
-                if near.help.is_empty() {
+                if near.remedies().is_empty() {
                     near.help(format!("names here are {}", all.join(", ")))
                 } else {
                     near
@@ -347,7 +353,7 @@ impl<'v> Row<'v> {
             let near = near(mistake, cell.key, known.iter().copied());
             let all = known.iter().map(|key| format!("`{key}`")).collect::<Vec<_>>().join(", ");
             let helped =
-                if near.help.is_empty() { near.help(format!("expected one of {all}")) } else { near };
+                if near.remedies().is_empty() { near.help(format!("expected one of {all}")) } else { near };
             reader.note(helped);
         }
         unknown.is_empty()

@@ -136,7 +136,7 @@ fn check(recipe: &Arc<Recipe>) -> Result<Ending, Mistakes> {
             Outcome::ConstructedOnly => ("constructed", Vec::new()),
             Outcome::Tight(why) => ("tight", why.clone()),
             Outcome::Unsound(why) => ("unsound", why.clone()),
-            Outcome::Broken(mistakes) => ("broken", mistakes.0.iter().flat_map(told).collect()),
+            Outcome::Broken(mistakes) => ("broken", mistakes.iter().flat_map(told).collect()),
         };
         tight += usize::from(matches!(outcome, Outcome::Tight(_)));
         broken += usize::from(matches!(outcome, Outcome::Unsound(_) | Outcome::Broken(_)));
@@ -170,9 +170,9 @@ fn check(recipe: &Arc<Recipe>) -> Result<Ending, Mistakes> {
 
 /// A mistake as lines of a list: with its place in the recipe where it has one.
 fn told(mistake: &Mistake) -> Vec<String> {
-    if mistake.place.is_some() {
+    if mistake.place().is_some() {
         mistake.render(false).lines().map(str::to_owned).collect()
     } else {
-        vec![mistake.title.clone()]
+        vec![mistake.title()]
     }
 }
