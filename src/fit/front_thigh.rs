@@ -7,7 +7,7 @@ use crate::{
     draft::{Draft, Plan, Taped, shape, taped_at},
     mistake::Notice,
     terms::{EaseAt, FitKind, Measurement},
-    voice::{at_most, change, length},
+    voice::{amount, change, length},
 };
 
 /// An opening smaller than this is not told about, cm.
@@ -59,13 +59,12 @@ fn what_it_did(draft: &Draft, report: &Report, opening: f64) -> Notice {
     Notice::note(
         "front-thigh",
         "`thigh.front` {opening}, opened where the crotch curve starts, brings the front crotch point {gain} out along the \
-         crotch line; the crotch seam changes by {front} on the front and {back} on the back, {total} in all",
+         crotch line; the crotch seam changes by {front} on the front and {back} on the back",
     )
-    .with("opening", length(opening))
+    .with("opening", amount(opening))
     .with("gain", length(draft.shape.front.gain))
     .with("front", change(front))
     .with("back", change(back))
-    .with("total", change(front + back))
 }
 
 fn take_back(draft: &Draft, report: &Report, opening: f64) -> Option<Notice> {
@@ -77,7 +76,7 @@ fn take_back(draft: &Draft, report: &Report, opening: f64) -> Option<Notice> {
              opening, {half}, is worth trying (common practice, no source)",
         )
         .with("over", length(over))
-        .with("half", at_most(0.5 * opening))
+        .with("half", amount(0.5 * opening))
     })
 }
 
@@ -86,8 +85,8 @@ fn scoop_first(opening: f64) -> Option<Notice> {
         Notice::note(
             "scoop-first",
             "if the toile is loose at the base of the fly, scoop the front first with `crotch.front_scoop`, then open \
-             the thigh (common practice, no source: an opening of {1.9 cm|3/4 in} is ordinary, its pivot \
-             {20 to 25 cm|8 to 10 in} below the crotch point)",
+             the thigh (common practice, no source: an opening of 1.9 cm is ordinary, its pivot \
+             20 to 25 cm below the crotch point)",
         )
     })
 }
@@ -108,7 +107,7 @@ fn arc(draft: &Draft) -> Option<Notice> {
             "front-thigh-arc",
             "the measured front thigh arc asks for `thigh.front` {asked}, the draft has {given}",
         )
-        .with("asked", length(asked))
-        .with("given", length(given))
+        .with("asked", amount(asked))
+        .with("given", amount(given))
     })
 }

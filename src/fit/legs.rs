@@ -10,6 +10,7 @@ use crate::{
     order::{Adjustment, Order},
     recipe::Recipe,
     terms::{FitKind, Panel, Seam, Side},
+    voice::{Sentence, amount, length, named},
 };
 
 /// One leg drafted and judged.
@@ -41,6 +42,10 @@ const EASED: f64 = 0.3;
 /// # Errors
 /// As [`drafted`]; and when the left and right crotch seams would differ by more than can be eased.
 pub fn drafted_legs(order: &Order, recipe: &Arc<Recipe>) -> Result<Legs, Mistakes> {
+    legs(order, recipe).map_err(|mistakes| mistakes.in_unit(order.units))
+}
+
+fn legs(order: &Order, recipe: &Arc<Recipe>) -> Result<Legs, Mistakes> {
     let (common, report) = drafted(&order.of_both_legs(), recipe)?;
     if !order.has_two_legs() {
         return Ok(Legs::alike(common, report));
@@ -79,13 +84,15 @@ fn refuse_unequal(centres: &[SeamRow]) -> Result<(), Mistakes> {
         .iter()
         .filter(|row| !row.holds())
         .map(|row| {
-            Mistake::new(format!(
-                "the {} is {:.2} cm on the left and {:.2} cm on the right: at most {EASED} cm can be eased",
-                row.seam.plain(),
-                row.front,
-                row.back
-            ))
-            .help("give it to both legs, and take the surplus off the other leg with `thigh.inner`")
+            let title = Sentence::new(
+                "the {seam} is {left} on the left and {right} on the right: at most {eased} can be eased",
+            )
+            .with("seam", named(row.seam.plain()))
+            .with("left", amount(row.front))
+            .with("right", amount(row.back))
+            .with("eased", length(EASED));
+            Mistake::new(title)
+                .help("give it to both legs, and take the surplus off the other leg with `thigh.inner`")
         })
         .collect();
     if wrong.is_empty() { Ok(()) } else { Err(wrong.into()) }
