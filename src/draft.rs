@@ -4,6 +4,7 @@
 mod drop;
 mod fade;
 mod fork;
+mod leg_width;
 mod moves;
 mod panel;
 mod plan;
@@ -19,6 +20,6 @@ mod waist;
 pub use panel::{CutOff, Dart, Levels, Notch, PanelShape, Roles, Shape};
 pub use plan::{DartPlan, PanelPlan, Plan};
 pub use record::{Draft, Step, draft};
-pub(crate) use stretch::{RIGID_BELOW, opened_by};
+pub(crate) use stretch::least_over_heel;
 pub use style_line::StyleLine;
 pub use truing::{Taped, shape, taped, taped_at};

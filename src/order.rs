@@ -60,7 +60,7 @@ pub struct Order {
 pub struct Trousers {
     /// A shipped recipe's name, or a path to one.
     pub block: String,
-    /// How the fit parameters are found; `None`: measured where a crotch length, thigh girth or front thigh arc was.
+    /// How the fit parameters are found; `None`: measured.
     pub fit: Option<FitKind>,
     /// Smooth standing or easy sitting.
     pub set: SeatSet,
@@ -112,6 +112,11 @@ impl Adjustment {
     /// Whether measured fit has found it, rather than a person.
     pub fn is_found(&self) -> bool {
         self.from == Self::FOUND
+    }
+
+    /// Whether a person gave it, in the file or beside it.
+    pub fn is_by_hand(&self) -> bool {
+        matches!(self.from, "file" | "set")
     }
 }
 

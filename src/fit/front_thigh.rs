@@ -1,6 +1,6 @@
 //! The front thigh: what opening it did, what it asks for next, and the opening that a measured arc asks for.
 
-use super::Report;
+use super::{Report, solve::worth_making};
 use crate::{
     adjust::{Key, Parameters},
     body::Body,
@@ -13,6 +13,8 @@ use crate::{
 const WORTH_TELLING: f64 = 0.3;
 /// A total crotch seam that is longer than wanted by less than this is not worth taking back, cm.
 const OVERSHOOT: f64 = 0.5;
+/// Halvings of the usual range of an opening; what is left is less than a hundredth of a millimetre.
+const HALVINGS: usize = 12;
 
 /// The width across the front of one leg at thigh level that meets the measured front thigh arc, cm: the arc and the
 /// front's share of the thigh ease. `None` where the arc was not measured.
@@ -22,14 +24,14 @@ pub fn front_width_wanted(plan: &Plan, taped: &Taped, body: &Body) -> Option<f64
     Some(arc + plan.inputs.ease[EaseAt::Thigh as usize] * front / (front + back))
 }
 
-/// The `thigh.front` that meets the measured front thigh arc with the other parameters as they are, within the hard
-/// limits; `None` where the arc was not measured.
-pub fn opening_for_arc(plan: &Plan, parameters: &Parameters, body: &Body) -> Option<f64> {
+/// The `thigh.front` that the measured front thigh arc asks of the block, within its usual range, cm: the same number for
+/// whoever asks, since it looks at the block without any other correction. `None` where the arc was not measured.
+pub fn opening_for_arc(plan: &Plan, body: &Body) -> Option<f64> {
     let missing = |opening: f64| {
-        let taped = taped_at(plan, &parameters.with(Key::ThighFront, opening));
+        let taped = taped_at(plan, &Parameters::default().with(Key::ThighFront, opening));
         Some(front_width_wanted(plan, &taped, body)? - taped.front_thigh?)
     };
-    let (mut low, mut high) = Key::ThighFront.about().hard;
+    let (mut low, mut high) = (0.0, Key::ThighFront.about().usual.1);
     if missing(low)? <= 0.0 {
         return Some(low);
     }
@@ -37,11 +39,11 @@ pub fn opening_for_arc(plan: &Plan, parameters: &Parameters, body: &Body) -> Opt
         return Some(high);
     }
     // The front grows steadily with its opening: halving finds the one place where nothing is missing.
-    for _ in 0..40 {
+    for _ in 0..HALVINGS {
         let middle = 0.5 * (low + high);
         if missing(middle)? > 0.0 { low = middle } else { high = middle }
     }
-    Some(0.5 * (low + high))
+    Some(worth_making(Key::ThighFront, 0.5 * (low + high)))
 }
 
 /// What a fitter should know about the front thigh of this draft.
@@ -101,7 +103,7 @@ fn arc(draft: &Draft) -> Option<Notice> {
         // The fit has already weighed the arc, with what the tape does not know of it.
         return None;
     }
-    let asked = opening_for_arc(&draft.plan, &draft.parameters, &draft.body)?;
+    let asked = opening_for_arc(&draft.plan, &draft.body)?;
     let given = draft.parameters[Key::ThighFront];
     ((asked - given).abs() > NEAR).then(|| {
         Notice::new(

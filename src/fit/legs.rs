@@ -2,14 +2,14 @@
 
 use std::sync::Arc;
 
-use super::{Report, SeamRow, drafted, judged, limit};
+use super::{Report, SeamRow, drafted, front_width_wanted, judged, limit, solve::solve_one_leg};
 use crate::{
     adjust::Key,
-    draft::{Draft, draft},
+    draft::{Draft, draft, taped_at},
     mistake::{Mistake, Mistakes, Notice},
     order::{Adjustment, Order},
     recipe::Recipe,
-    terms::{FitKind, Panel, Seam, Side},
+    terms::{FitKind, Measurement, Panel, Seam, Side},
 };
 
 /// One leg drafted and judged.
@@ -45,25 +45,60 @@ pub fn drafted_legs(order: &Order, recipe: &Arc<Recipe>) -> Result<Legs, Mistake
     if !order.has_two_legs() {
         return Ok(Legs::alike(common, report));
     }
-    let of_the_file = |key: Key| order.adjustments.iter().any(|it| it.key == key);
     let found: Vec<Adjustment> =
-        common.adjustments.iter().filter(|it| !of_the_file(it.key)).copied().collect();
+        common.adjustments.iter().filter(|it| !it.is_by_hand()).copied().collect();
+    let own_thigh = |side: Side| {
+        let own = if side == Side::Left { &order.left } else { &order.right };
+        let taken = |m: Measurement| own.as_ref().is_some_and(|leg| leg.measured[m as usize].is_some());
+        taken(Measurement::ThighGirth) || taken(Measurement::FrontThighArc)
+    };
     let leg = |side| {
         let order = order.of_leg(side);
         let mut leg = draft(&order, recipe)?;
+        leg.side = side;
+        limit::refuse_beyond_hard(&leg, &order)?;
+        leg.fit = common.fit;
         if common.fit == FitKind::Measured {
             let given = |key: Key| order.adjustments.iter().any(|it| it.key == key);
             leg = leg.fitted(found.iter().copied().filter(|it| !given(it.key)))?;
+            if own_thigh(side) {
+                let solved = solve_one_leg(&leg.plan, &leg.body, &leg.parameters, given);
+                leg = leg.fitted(solved.found.into_iter().map(|(key, value, _)| Adjustment {
+                    key,
+                    value,
+                    from: Adjustment::FOUND,
+                }))?;
+            }
         }
-        leg.side = side;
-        limit::refuse(&leg, &order)?;
-        let (draft, report) = judged(leg, &order);
+        limit::refuse_unsound(&leg, &order)?;
+        let unmet = own_thigh(side).then(|| unmet_thigh(&leg)).flatten();
+        let (mut draft, report) = judged(leg, &order);
+        draft.notices.extend(unmet);
         Ok::<_, Mistakes>(Leg { draft, report: report.of_side(side) })
     };
     let (left, right) = (leg(Side::Left)?, leg(Side::Right)?);
     let centres = centres(&left, &right);
     refuse_unequal(&centres)?;
     Ok(Legs { first: left, second: Some(right), centres })
+}
+
+/// A leg whose own front thigh arc could not be met beside the other leg.
+fn unmet_thigh(leg: &Draft) -> Option<Notice> {
+    /// Less than this is the tape's, cm.
+    const MET: f64 = 0.5;
+    let taped = taped_at(&leg.plan, &leg.parameters);
+    let missing = front_width_wanted(&leg.plan, &taped, &leg.body)? - taped.front_thigh?;
+    (missing > MET).then(|| {
+        Notice::new(
+            "leg-unmet",
+            format!(
+                "the front of the {side} thigh stays {missing:.1} cm narrower than its arc asks for: the centre seams of the \
+                 two legs bear no more difference. Open both with `thigh.front`, and take the surplus off the other leg \
+                 with `thigh.inner`",
+                side = leg.side
+            ),
+        )
+    })
 }
 
 fn centres(left: &Leg, right: &Leg) -> Vec<SeamRow> {

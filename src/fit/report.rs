@@ -4,7 +4,7 @@ use crate::{
     adjust::{Key, Parameters},
     body::{Body, Origin},
     curve::{Fault, angle_between, soundness},
-    draft::{self, PanelShape, Plan, RIGID_BELOW, Shape, opened_by},
+    draft::{self, PanelShape, Plan, Shape, least_over_heel},
     mistake::Notice,
     terms::{EaseAt, Edge, Join, Level, Measurement, Panel, Seam, Side},
 };
@@ -155,8 +155,6 @@ const ROUNDING: f64 = 1e-6;
 const EQUAL_SEAMS: f64 = 0.1;
 /// The most by which a back inseam may be shorter, to be stretched, cm.
 const MOST_STRETCH: f64 = 0.9;
-/// In a cloth that does not stretch, the least by which a hem is wider than heel and instep, cm: common practice, no source.
-const HEM_PASSAGE: f64 = 1.0;
 
 impl Report {
     /// Judges the drawn panels against the body for which they were planned.
@@ -306,7 +304,7 @@ fn levels(plan: &Plan, shape: &Shape, body: &Body) -> Vec<LevelRow> {
         (Level::Thigh, Measurement::ThighGirth, chords(Level::Thigh), within(EaseAt::Thigh)),
         (Level::Knee, Measurement::KneeGirth, chords(Level::Knee), within(EaseAt::Knee)),
         (Level::Calf, Measurement::CalfGirth, chords(Level::Calf), within(EaseAt::Calf)),
-        (Level::Hem, Measurement::HeelGirth, chords(Level::Hem), (least_over_heel(plan, body), None)),
+        (Level::Hem, Measurement::HeelGirth, chords(Level::Hem), (least_over_heel(plan.cloth_stretch, body), None)),
     ];
     rows.into_iter()
         .filter_map(|(level, measurement, pattern, (least, most))| {
@@ -324,17 +322,9 @@ fn levels(plan: &Plan, shape: &Shape, body: &Body) -> Vec<LevelRow> {
         .collect()
 }
 
-/// The least by which a closed leg must be wider than the heel to let it pass, cm: negative where the cloth stretches.
-fn least_over_heel(plan: &Plan, body: &Body) -> f64 {
-    if plan.cloth_stretch < RIGID_BELOW {
-        return HEM_PASSAGE;
-    }
-    body.cm(Measurement::HeelGirth).map_or(0.0, |heel| heel / opened_by(plan.cloth_stretch) - heel)
-}
-
 fn no_passage(plan: &Plan, levels: &[LevelRow], body: &Body) -> Vec<Level> {
     let Some(heel) = body.cm(Measurement::HeelGirth) else { return Vec::new() };
-    let least = heel + least_over_heel(plan, body);
+    let least = heel + least_over_heel(plan.cloth_stretch, body);
     levels
         .iter()
         .filter(|row| matches!(row.level, Level::Knee | Level::Hem) && row.pattern < least - ROUNDING)

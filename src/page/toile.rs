@@ -180,7 +180,7 @@ fn ready(judgement: &Judgement, order: &Order) -> Option<Ready> {
             fittings.push(recorded(kept.clone(), Some(HELD.to_owned())));
         }
         numbers.extend(kept);
-        changes.push(("trousers.fit".to_owned(), FitKind::Proportional.key().to_owned()));
+        changes.push(("trousers.fit".to_owned(), FitKind::Held.key().to_owned()));
     }
     let moved: Vec<(String, f64)> = advice.moves.iter().map(|it| (it.path(), rounded(it.to))).collect();
     numbers.retain(|(key, _)| moved.iter().all(|(other, _)| other != key));

@@ -98,7 +98,7 @@ pub fn held(order: &Order, draft: &Draft) -> (Order, bool) {
     sewn.adjustments.sort_by_key(|it| it.key);
     let holds = draft.fit == FitKind::Measured && draft.adjustments.iter().any(Adjustment::is_found);
     if holds {
-        sewn.trousers.fit = Some(FitKind::Proportional);
+        sewn.trousers.fit = Some(FitKind::Held);
     }
     (sewn, holds)
 }

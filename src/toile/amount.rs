@@ -62,7 +62,7 @@ fn measured(cause: &Cause, setting: &Setting, next: &Ranked, leg: &Leg) -> Optio
     if cause.numbers == Some(Lack::FrontThigh) && setting.target == Target::Adjust(Key::ThighFront) {
         let draft = &leg.draft;
         return Some(
-            opening_for_arc(&draft.plan, &draft.parameters, &draft.body)? - draft.parameters[Key::ThighFront],
+            opening_for_arc(&draft.plan, &draft.body)? - draft.parameters[Key::ThighFront],
         );
     }
     next.numbers.iter().find_map(|Evidence { number, .. }| match *number {

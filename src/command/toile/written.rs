@@ -48,12 +48,12 @@ pub(super) fn written(
                 ..Fitting::default()
             };
             changes.extend(kept.iter().map(|(key, value)| Change::Number(key.clone(), *value)));
-            changes.push(Change::Text("trousers.fit".to_owned(), FitKind::Proportional.key().to_owned()));
+            changes.push(Change::Text("trousers.fit".to_owned(), FitKind::Held.key().to_owned()));
             if !kept.is_empty() {
                 source = Source::new(source.name.clone(), record(&source, &as_sewn)?);
             }
             said.push_str(&note(
-                "what the fit had found is kept as it was sewn, and `trousers.fit` is proportional now: the next draft is \
+                "what the fit had found is kept as it was sewn, and `trousers.fit` is held now: the next draft is \
                  the sewn one with this one change",
             ));
         }
