@@ -20,8 +20,9 @@ use crate::{
     adjust::Key,
     draft::Draft,
     fit::{JoinRow, Legs, LevelRow, Report, SeamRow},
+    making::Made,
     mistake::Notice,
-    pattern::{self, Pattern, panel_notches},
+    pattern::panel_notches,
     terms::{Edge, Level, Measurement, Panel, Role, Side, Word},
 };
 
@@ -198,8 +199,9 @@ struct StepOut<'a> {
 }
 
 impl<'a> Answer<'a> {
-    /// The answer for one leg, or for a left and a right one.
-    pub fn new(legs: &'a Legs, extent: Extent) -> Self {
+    /// The answer of what was made of an order.
+    pub fn new(made: &'a Made, extent: Extent) -> Self {
+        let legs = &made.legs;
         let whole = extent == Extent::Whole;
         let all = legs.iter();
         let first = &legs.first.draft;
@@ -215,7 +217,7 @@ impl<'a> Answer<'a> {
             adjustments: InOrder(adjustments(legs)),
             pieces: all
                 .clone()
-                .flat_map(|leg| Panel::ALL.iter().map(|panel| piece(&leg.draft, *panel, whole)))
+                .flat_map(|leg| Panel::ALL.iter().map(|panel| piece(made, &leg.draft, *panel, whole)))
                 .collect(),
             levels: all.clone().flat_map(|leg| leg.report.levels.iter().map(level)).collect(),
             seams: all.clone().flat_map(|leg| &leg.report.seams).chain(&legs.centres).map(seam).collect(),
@@ -225,22 +227,8 @@ impl<'a> Answer<'a> {
                 last => OneOrTwo::Two(crotch.into_iter().chain(last).collect()),
             },
             steps: whole.then(|| all.clone().flat_map(|leg| steps(&leg.draft)).collect()),
-            warnings: Notice::once(
-                all.flat_map(|leg| leg.draft.notices.iter().cloned().chain(leg.report.notices())),
-            ),
+            warnings: made.notices(),
         }
-    }
-
-    /// The answer with the lines to cut of its panels, from a pattern that has them whole.
-    #[must_use]
-    pub fn cut(mut self, pattern: &Pattern) -> Self {
-        for row in &mut self.pieces {
-            let of_the_row =
-                |piece: &&pattern::Piece| piece.kind.key() == row.panel && piece.side.key() == row.side;
-            let piece = pattern.pieces.iter().find(of_the_row);
-            row.cut_outline = piece.map(|piece| path::closed(&piece.cut_line));
-        }
-        self
     }
 
     /// The JSON text, one value on as many lines as a person needs.
@@ -355,7 +343,8 @@ fn steps(draft: &Draft) -> Vec<StepOut<'_>> {
         .collect()
 }
 
-fn piece(draft: &Draft, panel: Panel, whole: bool) -> Piece {
+fn piece(made: &Made, draft: &Draft, panel: Panel, whole: bool) -> Piece {
+    let cut = made.pattern.panel(panel, draft.side).filter(|_| whole);
     let panel = draft.shape.panel(panel);
     let levels =
         Level::ALL.iter().map(|level| (level.key().into(), Cm(draft.shape.levels[*level]))).collect();
@@ -398,6 +387,6 @@ fn piece(draft: &Draft, panel: Panel, whole: bool) -> Piece {
             .collect(),
         grain: [Place(from), Place(to)],
         sew_outline: whole.then(|| path::closed(&panel.outline())),
-        cut_outline: None,
+        cut_outline: cut.map(|piece| path::closed(&piece.cut_line)),
     }
 }

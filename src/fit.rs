@@ -10,7 +10,7 @@ mod report;
 mod solve;
 
 pub use difference::{
-    Change, Compared, CrotchChange, DartChange, Difference, EdgeChange, Laid, LevelChange, ParameterChange,
+    Change, CrotchChange, DartChange, Difference, EdgeChange, Laid, LevelChange, Overlaid, ParameterChange,
     PointChange, SeamChange, ShareChange,
 };
 pub use front_thigh::{front_width_wanted, opening_for_arc};

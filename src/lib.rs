@@ -1,7 +1,7 @@
 //! A parametric trouser block drafter.
 //!
-//! Data goes one way: a measurement file becomes a [`body`] and an [`order`]; with a [`recipe`] they become a
-//! [`draft`]; the draft is judged by [`fit`] and leaves as an [`answer`] or on [`paper`].
+//! Data goes one way: a measurement file becomes an [`order`] with a [`body`]; [`making`] drafts it by a [`recipe`], judges
+//! it by [`fit`] and cuts its [`pattern`]; what is made leaves as an [`answer`] or on [`paper`].
 
 pub mod adjust;
 pub mod answer;
@@ -13,6 +13,7 @@ pub mod draft;
 pub mod drawing;
 pub mod file;
 pub mod fit;
+pub mod making;
 pub mod mistake;
 pub mod order;
 #[cfg(feature = "serve")]

@@ -174,6 +174,18 @@ impl Order {
         order
     }
 
+    /// The same without any fit parameter, given or found: the recipe's proportions alone.
+    #[must_use]
+    pub fn proportions_alone(&self) -> Self {
+        let mut order = self.clone();
+        order.adjustments.clear();
+        for leg in [&mut order.left, &mut order.right].into_iter().flatten() {
+            leg.adjustments.clear();
+        }
+        order.trousers.fit = Some(FitKind::Proportional);
+        order
+    }
+
     /// The order of a body of which nothing but its measurements is said.
     pub fn of(body: Given) -> Self {
         Self {

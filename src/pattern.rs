@@ -27,7 +27,7 @@ pub use waistband::{Band, BandShape};
 use crate::{
     draft::Draft,
     mistake::{Mistakes, Notice},
-    terms::Side,
+    terms::{Panel, Side},
 };
 
 /// What is to be cut beside the front.
@@ -48,6 +48,8 @@ pub struct Wanted {
 pub struct Pattern {
     /// From front to small parts; those of the left leg first where the legs differ.
     pub pieces: Vec<Piece>,
+    /// Backs as they were before a yoke was cut off them.
+    pub whole_backs: Vec<Piece>,
     /// What a person should know before cutting.
     pub notices: Vec<Notice>,
 }
@@ -62,13 +64,22 @@ impl Pattern {
         allowances: &Allowances,
         wanted: &Wanted,
     ) -> Result<Self, Mistakes> {
-        let mut all = Self { pieces: Vec::new(), notices: Vec::new() };
+        let mut all = Self { pieces: Vec::new(), whole_backs: Vec::new(), notices: Vec::new() };
         for draft in drafts {
             all.add_leg(draft, allowances, wanted)?;
         }
         all.pieces.sort_by_key(|piece| (piece.side, piece.kind));
         all.notices = Notice::once(std::mem::take(&mut all.notices));
         Ok(all)
+    }
+
+    /// A panel with its allowances, whole also where a yoke is cut off it.
+    pub fn panel(&self, panel: Panel, side: Side) -> Option<&Piece> {
+        let kind = match panel {
+            Panel::Front => PieceKind::Front,
+            Panel::Back => PieceKind::Back,
+        };
+        self.whole_backs.iter().chain(&self.pieces).find(|piece| piece.kind == kind && piece.side == side)
     }
 
     fn add_leg(&mut self, draft: &Draft, allowances: &Allowances, wanted: &Wanted) -> Result<(), Mistakes> {
@@ -80,7 +91,10 @@ impl Pattern {
         }
         self.pieces.push(front);
         match shape.back.style_lines().next().filter(|_| wanted.yoke) {
-            Some(line) => self.pieces.extend(yoke::cut_along(line, &panels)?),
+            Some(line) => {
+                self.whole_backs.push(panels.back()?);
+                self.pieces.extend(yoke::cut_along(line, &panels)?);
+            }
             None => {
                 if wanted.yoke {
                     let text =

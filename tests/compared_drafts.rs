@@ -3,7 +3,7 @@
 
 use breeks::{
     draft::Draft,
-    fit::{Change, Compared, Difference, Report, drafted},
+    fit::{Change, Difference, Overlaid, Report, drafted},
     order::{Order, demo},
     recipe::{load, shipped_names},
     terms::{Anchor, Edge, Level, Panel, Role, Word},
@@ -27,8 +27,8 @@ impl Drawn {
         Self { draft, report }
     }
 
-    fn compared(&self) -> Compared<'_> {
-        Compared { said: "", draft: &self.draft, report: &self.report }
+    fn compared(&self) -> Overlaid<'_> {
+        Overlaid { said: "", draft: &self.draft, report: &self.report }
     }
 }
 

@@ -11,10 +11,11 @@ use breeks::{
     curve::{Chain, soundness},
     draft::{Draft, draft, shape},
     fit::drafted_legs,
+    making::make_by,
     order::{Order, demo},
     pattern::{Allowances, Band, BandShape, Lap, Pattern, Piece, PieceKind, Purpose, Run, Wanted},
     recipe::{Recipe, load, shipped_names},
-    terms::{Allowance, Level, Role, Side, Word},
+    terms::{Allowance, Level, Panel, Role, Side, Word},
 };
 use kurbo::{Affine, CubicBez, ParamCurve, ParamCurveNearest, Point, Vec2};
 use proptest::{
@@ -440,6 +441,24 @@ fn no_allowance_at_all_cut_on_the_sewing_line() {
             assert!(off < 0.5, "{off}");
         }
     }
+}
+
+/// The panels of the JSON are those of the draft, whatever is cut off them.
+#[test]
+fn panels_whole_beside_a_yoke() {
+    let order = Order::read(&demo("five").unwrap()).unwrap().0;
+    let made = |yoke| {
+        let wanted = Wanted { yoke, ..Wanted::default() };
+        make_by(&load("jeans").unwrap(), order.clone(), Vec::new(), &wanted).unwrap().pattern
+    };
+    let (whole, cut) = (made(false), made(true));
+    for panel in [Panel::Front, Panel::Back] {
+        assert_eq!(whole.panel(panel, Side::Both), cut.panel(panel, Side::Both));
+    }
+    let kinds = |pattern: &Pattern| pattern.pieces.iter().map(|piece| piece.kind).collect::<Vec<_>>();
+    assert_eq!(kinds(&whole), [PieceKind::Front, PieceKind::Back]);
+    assert_eq!(kinds(&cut), [PieceKind::Front, PieceKind::Back, PieceKind::Yoke]);
+    assert_ne!(whole.pieces[1], cut.pieces[1]);
 }
 
 #[test]

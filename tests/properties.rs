@@ -8,8 +8,10 @@ use std::sync::{Arc, OnceLock};
 use breeks::{
     curve::{angle_between, end_tangent, start_tangent},
     draft::{Draft, PanelShape, draft},
-    fit::{JoinRow, Legs, Report, SeamRow},
+    fit::{JoinRow, Report, SeamRow},
+    making::make_by,
     order::Order,
+    pattern::Wanted,
     recipe::{Recipe, load, shipped_names},
     terms::{Edge, Level, Measurement, Panel, Sex, WaistLevel, Word},
 };
@@ -216,9 +218,8 @@ fn same_file_same_bytes() {
     let order = people::of_507().swap_remove(7).order;
     let recipe = load("classic").unwrap();
     let json = || {
-        let draft = drafted(&order, &recipe).unwrap();
-        let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
-        breeks::answer::Answer::new(&Legs::alike(draft, report), breeks::answer::Extent::Whole).to_json()
+        let made = make_by(&recipe, order.clone(), Vec::new(), &Wanted::default()).unwrap();
+        breeks::answer::Answer::new(&made, breeks::answer::Extent::Whole).to_json()
     };
     assert_eq!(json(), json());
 }

@@ -2,9 +2,11 @@
 
 use breeks::{
     answer::{Answer, Extent},
-    fit::{JoinRow, Legs, SeamRow, drafted_legs},
+    fit::{JoinRow, Legs, SeamRow},
+    making::{Made, make_by},
     mistake::{Mistakes, Source},
     order::Order,
+    pattern::Wanted,
     recipe::{load, shipped_names},
     terms::{Edge, Panel, Role, Seam, Side},
 };
@@ -12,9 +14,13 @@ use breeks::{
 const BODY: &str = "name = \"bow\"\nsex = \"male\"\nwaist_level = \"natural\"\n[measurements]\nwaist_girth = 84\n\
                     hip_girth = 101\ninside_leg = 82\nbody_rise = 28.5\n";
 
+fn made(more: &str, block: &str) -> Result<Made, Mistakes> {
+    let (order, notices) = Order::read(&Source::new("bow.toml", format!("{BODY}{more}")))?;
+    make_by(&load(block)?, order, notices, &Wanted::default())
+}
+
 fn legs(more: &str, block: &str) -> Result<Legs, Mistakes> {
-    let (order, _) = Order::read(&Source::new("bow.toml", format!("{BODY}{more}")))?;
-    drafted_legs(&order, &load(block)?)
+    Ok(made(more, block)?.legs)
 }
 
 fn two(more: &str, block: &str) -> [breeks::fit::Leg; 2] {
@@ -103,8 +109,8 @@ fn shorter_leg_with_its_own_hem() {
 
 #[test]
 fn answer_of_two_legs_with_sides_throughout() {
-    let drafted = legs("[left.leg]\nknee_in = 1.0\n", "classic").expect("two legs");
-    let json = Answer::new(&drafted, Extent::Whole).to_json();
+    let made = made("[left.leg]\nknee_in = 1.0\n", "classic").expect("two legs");
+    let json = Answer::new(&made, Extent::Whole).to_json();
     let answer: serde_json::Value = serde_json::from_str(&json).expect("JSON");
     let sides = |list: &str| -> Vec<String> {
         answer[list]

@@ -6,7 +6,7 @@ use serde::Serialize;
 use super::number::{Cm, Degrees, Place};
 use crate::{
     adjust::{Key, Measure},
-    fit::{self, Change, Compared, Difference, Laid},
+    fit::{self, Change, Difference, Laid, Overlaid},
     mistake::Notice,
     terms::{Anchor, Word},
 };
@@ -171,7 +171,7 @@ fn rows<Row, Out>(
         .collect()
 }
 
-fn one<'a, 'b>(legs: impl Iterator<Item = &'b Compared<'a>> + Clone) -> One<'a>
+fn one<'a, 'b>(legs: impl Iterator<Item = &'b Overlaid<'a>> + Clone) -> One<'a>
 where
     'a: 'b,
 {
@@ -182,7 +182,7 @@ where
         block: first.map_or("", |one| &one.draft.recipe.name),
         fit: first.map_or("", |one| one.draft.fit.key()),
         can_be_cut: legs.clone().all(|one| one.report.can_be_cut()),
-        warnings: Notice::once(legs.flat_map(Compared::notices)),
+        warnings: Notice::once(legs.flat_map(Overlaid::notices)),
     }
 }
 

@@ -12,11 +12,10 @@ use super::{
 use crate::{
     answer::ClothAnswer,
     drawing::SvgScale,
-    fit::drafted_legs,
+    making::make,
     mistake::{Mistake, Mistakes, Notice},
     paper::{Subject, cautions, cloth_picture, cloth_table},
-    pattern::{Cloth, Lay, Pattern, Shrinkage},
-    recipe,
+    pattern::{Cloth, Lay, Shrinkage},
     unit::{Unit, parse_length},
 };
 
@@ -62,16 +61,14 @@ const OUT: &str = "drafts";
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let (order, notices) = arguments.input.read()?;
     let cloth = arguments.cloth(order.units)?;
-    let recipe = recipe::load(&order.trousers.block)?;
-    let mut legs = drafted_legs(&order, &recipe)?;
-    legs.begin_with(notices);
-    let (wanted, allowances) = arguments.cutting.of(&order)?;
-    let pattern = Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &wanted)?;
+    let wanted = arguments.cutting.of(&order)?;
+    let made = make(order, notices, &wanted)?;
+    let pattern = &made.pattern;
     let lay = Lay::of(&pattern.pieces, &cloth)?;
     let notices: Vec<Notice> = pattern.notices.iter().chain(&lay.notices).cloned().collect();
 
-    let unit = arguments.input.unit(&order);
-    let leg = &legs.first;
+    let unit = arguments.input.unit(&made.order);
+    let leg = &made.legs.first;
     let folder = match (&arguments.out, arguments.json) {
         (Some(folder), _) => Some(folder.clone()),
         (None, false) => Some(PathBuf::from(OUT)),
@@ -81,7 +78,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     if let Some(folder) = folder {
         let subject = Subject { draft: &leg.draft, report: &leg.report, unit };
         let picture = cloth_picture(&subject, &pattern.pieces, &lay, &notices);
-        let stem = format!("{}-{}-cloth", file_stem(&leg.draft.name), file_stem(&recipe.name));
+        let stem = format!("{}-{}-cloth", file_stem(&leg.draft.name), file_stem(&made.recipe.name));
         let svg = picture.to_svg(SvgScale::FitsScreen).into_bytes();
         let sheets = [
             Sheet { name: format!("{stem}.svg"), bytes: svg },
@@ -94,7 +91,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         print(&format!("{}\n", answer.to_json()))?;
     } else {
         let mut text = cloth_table(&leg.draft, &pattern.pieces, &lay, &notices, unit);
-        if !legs.can_be_cut() {
+        if !made.can_be_cut() {
             text.push_str("The draft is not to be cut as it stands: see `breeks draft`.\n");
         }
         for path in &written {
@@ -103,7 +100,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         text.push_str(&cautions());
         print(&text)?;
     }
-    Ok(if legs.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+    Ok(if made.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
 }
 
 impl Arguments {

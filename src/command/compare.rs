@@ -12,12 +12,13 @@ use crate::{
     answer::Comparison,
     draft::Draft,
     drawing::{SvgScale, Wording},
-    fit::{Compared, Laid, Legs, drafted_legs},
+    fit::Laid,
+    making::make,
     mistake::{Mistake, Mistakes, Notice, Source},
     order::Order,
     paper::{difference_table, overlay},
-    recipe,
-    terms::{Anchor, FitKind, Side, Word},
+    pattern::Wanted,
+    terms::{Anchor, Side, Word},
     unit::Unit,
 };
 
@@ -67,40 +68,23 @@ fn anchor(text: &str) -> Result<Anchor, String> {
 const OUT: &str = "drafts";
 
 /// A draft to be, in words and as an order.
-struct Wanted {
+struct Asked {
     said: String,
     order: Order,
     notices: Vec<Notice>,
 }
 
-/// A draft with its words.
-struct Drafted {
-    said: String,
-    legs: Legs,
-}
-
-impl Drafted {
-    /// One leg: the one that is for both where the legs are alike.
-    fn of(&self, side: Side) -> Compared<'_> {
-        let leg = match (&self.legs.second, side) {
-            (Some(right), Side::Right) => right,
-            _ => &self.legs.first,
-        };
-        Compared { said: &self.said, draft: &leg.draft, report: &leg.report }
-    }
-}
-
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
-    let [old, new] = arguments.wanted()?;
+    let [old, new] = arguments.asked()?;
     let unit = arguments.units.unwrap_or(new.order.units);
+    // A file's name may hold what would move the cursor.
+    let [old_said, new_said] = [&old, &new].map(|asked| Wording::line(&asked.said).to_string());
+    let made = |asked: Asked| make(asked.order, asked.notices, &Wanted::default());
     let (old, new) = (made(old)?, made(new)?);
-    let sides: &[Side] = if old.legs.second.is_some() || new.legs.second.is_some() {
-        &[Side::Left, Side::Right]
-    } else {
-        &[Side::Both]
+    let over = |side: &Side| {
+        Laid::over(old.overlaid(*side, &old_said), new.overlaid(*side, &new_said), arguments.anchor)
     };
-    let laid: Vec<Laid<'_>> =
-        sides.iter().map(|side| Laid::over(old.of(*side), new.of(*side), arguments.anchor)).collect();
+    let laid: Vec<Laid<'_>> = new.sides_beside(&old).iter().map(over).collect();
 
     let folder = match (&arguments.out, arguments.json) {
         (Some(folder), _) => Some(folder.clone()),
@@ -131,15 +115,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         }
         print(&text)?;
     }
-    Ok(if new.legs.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
-}
-
-fn made(wanted: Wanted) -> Result<Drafted, Mistakes> {
-    let recipe = recipe::load(&wanted.order.trousers.block)?;
-    let mut legs = drafted_legs(&wanted.order, &recipe)?;
-    legs.begin_with(wanted.notices);
-    // A file's name may hold what would move the cursor.
-    Ok(Drafted { said: Wording::line(&wanted.said).to_string(), legs })
+    Ok(if new.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
 }
 
 /// A name for the files of a comparison: what is new, and over what.
@@ -151,7 +127,7 @@ fn stem(old: &Draft, new: &Draft) -> String {
 
 impl Arguments {
     /// The old and the new draft that the arguments ask for.
-    fn wanted(&self) -> Result<[Wanted; 2], Mistakes> {
+    fn asked(&self) -> Result<[Asked; 2], Mistakes> {
         let files = self.files.iter().map(|path| Source::read(path).map_err(Mistakes::from));
         let demos = self.demo.iter().map(|name| named(name));
         let sources: Vec<Source> = files.chain(demos).collect::<Result<_, _>>()?;
@@ -172,7 +148,7 @@ impl Arguments {
         }
     }
 
-    fn of_one(&self, source: &Source) -> Result<[Wanted; 2], Mistakes> {
+    fn of_one(&self, source: &Source) -> Result<[Asked; 2], Mistakes> {
         match self.fitting.as_slice() {
             [] if self.set.is_empty() && self.block.is_none() => {
                 let as_it_is = read(source, &[], None)?;
@@ -194,7 +170,7 @@ impl Arguments {
     }
 }
 
-fn read(source: &Source, set: &[String], block: Option<&str>) -> Result<Wanted, Mistakes> {
+fn read(source: &Source, set: &[String], block: Option<&str>) -> Result<Asked, Mistakes> {
     let (mut order, notices) = Order::read_with(source, set)?;
     let mut changes = set.to_vec();
     if let Some(block) = block {
@@ -202,24 +178,19 @@ fn read(source: &Source, set: &[String], block: Option<&str>) -> Result<Wanted, 
         changes.push(format!("block {block}"));
     }
     let with = if changes.is_empty() { String::new() } else { format!(" with {}", changes.join(", ")) };
-    Ok(Wanted { said: format!("{}{with}", source.name), order, notices })
+    Ok(Asked { said: format!("{}{with}", source.name), order, notices })
 }
 
 /// The same body by the recipe's proportions alone.
-fn without_parameters(wanted: &Wanted) -> Wanted {
-    let mut order = wanted.order.clone();
-    order.adjustments.clear();
-    for leg in [&mut order.left, &mut order.right].into_iter().flatten() {
-        leg.adjustments.clear();
-    }
-    order.trousers.fit = Some(FitKind::Proportional);
-    Wanted { said: format!("{} without fit parameters", wanted.said), order, notices: wanted.notices.clone() }
+fn without_parameters(asked: &Asked) -> Asked {
+    let said = format!("{} without fit parameters", asked.said);
+    Asked { said, order: asked.order.proportions_alone(), notices: asked.notices.clone() }
 }
 
-fn after(wanted: &Wanted, number: usize) -> Result<Wanted, Mistakes> {
-    let (order, said) = wanted.order.after_fitting(number)?;
+fn after(asked: &Asked, number: usize) -> Result<Asked, Mistakes> {
+    let (order, said) = asked.order.after_fitting(number)?;
     let date = order.fittings.last().and_then(|fitting| fitting.date.as_deref());
     let date = date.map(|date| format!(", {date}")).unwrap_or_default();
-    let notices = wanted.notices.iter().cloned().chain(said).collect();
-    Ok(Wanted { said: format!("{} after fitting {number}{date}", wanted.said), order, notices })
+    let notices = asked.notices.iter().cloned().chain(said).collect();
+    Ok(Asked { said: format!("{} after fitting {number}{date}", asked.said), order, notices })
 }

@@ -3,7 +3,7 @@
 use crate::{
     mistake::Mistake,
     order::Order,
-    pattern::{Allowances, Band, BandShape, Lap, Purpose, Wanted},
+    pattern::{Band, BandShape, Lap, Purpose, Wanted},
     terms::{Sex, Word},
     unit::parse_length,
 };
@@ -44,18 +44,16 @@ fn choice<T: Word>(text: &str) -> Result<Choice<T>, String> {
 const BAND_HEIGHT: std::ops::RangeInclusive<f64> = 1.0..=15.0;
 
 impl Cutting {
-    /// What is to be cut for an order, and with which allowances.
+    /// What is to be cut for an order.
     ///
     /// # Errors
     /// When the height of the band is no length, or none that a band can have.
-    pub(super) fn of(&self, order: &Order) -> Result<(Wanted, Allowances), Mistake> {
+    pub(super) fn of(&self, order: &Order) -> Result<Wanted, Mistake> {
         let purpose = if self.toile { Purpose::Toile } else { Purpose::Wear };
         let shape = self.waistband.map_or(self.toile.then_some(BandShape::Straight), |choice| choice.0);
         let height = self.band_height(order)?;
         let fly = self.fly.map_or(self.toile.then_some(usual_lap(order.body.sex)), |choice| choice.0);
-        let wanted =
-            Wanted { purpose, waistband: shape.map(|shape| Band { shape, height }), fly, yoke: self.yoke };
-        Ok((wanted, Allowances::of(&order.trousers.allowance, purpose)))
+        Ok(Wanted { purpose, waistband: shape.map(|shape| Band { shape, height }), fly, yoke: self.yoke })
     }
 
     fn band_height(&self, order: &Order) -> Result<f64, Mistake> {

@@ -13,12 +13,10 @@ use super::{
 use crate::{
     answer::{Answer, Extent},
     drawing::SvgScale,
-    fit::drafted_legs,
+    making::make,
     mistake::Mistakes,
     order::Fitting,
     paper::{Subject, cautions, centre_table, fit_sheet, fit_table, wall_drawing},
-    pattern::{Pattern, Wanted},
-    recipe,
     terms::Side,
 };
 
@@ -44,41 +42,31 @@ const OUT: &str = "drafts";
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let (order, notices) = arguments.input.read()?;
     let rolls = arguments.printing.rolls(order.units)?;
-    let recipe = recipe::load(&order.trousers.block)?;
-    let mut legs = drafted_legs(&order, &recipe)?;
-    let (wanted, allowances) = arguments.cutting.of(&order)?;
-    let pattern = Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &wanted)?;
-    legs.begin_with(notices.into_iter().chain(pattern.notices.iter().cloned()).collect());
-    let answer = Answer::new(&legs, Extent::Whole);
-    let answer = if wanted.yoke {
-        let whole = Wanted { purpose: wanted.purpose, ..Wanted::default() };
-        answer.cut(&Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &whole)?)
-    } else {
-        answer.cut(&pattern)
-    };
-    let answer = answer.to_json();
+    let wanted = arguments.cutting.of(&order)?;
+    let made = make(order, notices, &wanted)?;
+    let answer = Answer::new(&made, Extent::Whole).to_json();
 
     let folder = match (&arguments.out, arguments.json) {
         (Some(folder), _) => Some(folder.clone()),
         (None, false) => Some(PathBuf::from(OUT)),
         (None, true) => None,
     };
-    let unit = arguments.input.unit(&order);
+    let unit = arguments.input.unit(&made.order);
     let mut written = Vec::new();
     if let Some(folder) = folder {
-        let stem = format!("{}-{}", file_stem(&legs.first.draft.name), file_stem(&recipe.name));
+        let stem = format!("{}-{}", file_stem(&made.legs.first.draft.name), file_stem(&made.recipe.name));
         let mut files = Vec::new();
-        for leg in legs.iter() {
+        for leg in made.legs.iter() {
             let stem = match leg.draft.side {
                 Side::Both => stem.clone(),
                 side => format!("{stem}-{side}"),
             };
             let subject = Subject { draft: &leg.draft, report: &leg.report, unit };
-            files.extend(drawings(&subject, &order.fittings, &stem)?);
+            files.extend(drawings(&subject, &made.order.fittings, &stem)?);
         }
         let subjects: Vec<Subject<'_>> =
-            legs.iter().map(|leg| Subject { draft: &leg.draft, report: &leg.report, unit }).collect();
-        files.extend(arguments.printing.files(&subjects, &pattern, &rolls, &stem)?);
+            made.legs.iter().map(|leg| Subject { draft: &leg.draft, report: &leg.report, unit }).collect();
+        files.extend(arguments.printing.files(&subjects, &made.pattern, &rolls, &stem)?);
         let json = Sheet { name: format!("{stem}.json"), bytes: format!("{answer}\n").into_bytes() };
         files.push((json, None));
         let (sheets, counts): (Vec<_>, Vec<_>) = files.into_iter().unzip();
@@ -89,12 +77,12 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         print(&format!("{answer}\n"))?;
     } else {
         let mut text = String::new();
-        for leg in legs.iter() {
+        for leg in made.legs.iter() {
             text.push_str(&fit_table(&leg.draft, &leg.report, unit));
             text.push('\n');
         }
-        text.push_str(&centre_table(&legs, unit));
-        if !legs.can_be_cut() {
+        text.push_str(&centre_table(&made.legs, unit));
+        if !made.can_be_cut() {
             text.push_str("Not to be cut as it stands: see the notes.\n");
         }
         for (path, count) in &written {
@@ -105,7 +93,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         text.push_str(&cautions());
         print(&text)?;
     }
-    Ok(if legs.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+    Ok(if made.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
 }
 
 /// The drawing of a draft to the sewing line, and the sheet that is kept beside it.

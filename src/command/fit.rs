@@ -5,14 +5,13 @@ use std::time::{SystemTime, UNIX_EPOCH};
 use super::{Ending, input::Input, print};
 use crate::{
     adjust::Key,
-    draft::{Draft, draft},
     file,
-    fit::{Report, drafted},
+    making::{Made, make},
     mistake::{Mistake, Mistakes},
-    order::{Change, Fitting, Order, edit, record},
+    order::{Adjustment, Change, Fitting, edit, record},
     paper::{cautions, fit_story},
-    recipe,
-    terms::{FitKind, Word},
+    pattern::Wanted,
+    terms::{FitKind, Side, Word},
 };
 
 #[derive(clap::Args)]
@@ -43,20 +42,30 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     if arguments.afresh {
         order.adjustments.clear();
     }
+    let unit = arguments.input.unit(&order);
+    let mut plain = order.clone();
+    plain.trousers.fit = Some(FitKind::Proportional);
     order.trousers.fit = Some(FitKind::Measured);
-    let recipe = recipe::load(&order.trousers.block)?;
-    let plain = draft(&order, &recipe)?;
-    let before = Report::of(&plain.plan, &plain.parameters, &plain.shape, &plain.body);
-    let (found, after) = drafted(&order, &recipe)?;
+    let before = make(plain, Vec::new(), &Wanted::default())?;
+    let after = make(order, notices, &Wanted::default())?;
 
-    let mut text = fit_story(&before, &found, &after, arguments.input.unit(&order));
-    for notice in notices.iter().chain(&found.notices).cloned().chain(after.notices()) {
+    let mut text = String::new();
+    for side in after.sides_beside(&before) {
+        let (was, is) = (before.legs.of(*side), after.legs.of(*side));
+        match side {
+            Side::Both => {}
+            Side::Left => text.push_str("Left leg\n"),
+            Side::Right => text.push_str("\nRight leg\n"),
+        }
+        text.push_str(&fit_story(&was.report, &is.draft, &is.report, unit));
+    }
+    for notice in after.notices() {
         text.push_str(&crate::paper::note(&notice.text));
     }
     if let (true, Some(path)) = (arguments.write, path) {
         let removed = if arguments.afresh { old } else { Vec::new() };
         let source = arguments.input.source()?;
-        match with_fit(&source, &order, &found, &removed)? {
+        match with_fit(&source, &after, &removed)? {
             Some(written) => {
                 file::replace(path, written.as_bytes())
                     .map_err(|error| Mistake::new(format!("cannot write `{}`: {error}", path.display())))?;
@@ -74,17 +83,18 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
 /// goes.
 fn with_fit(
     source: &crate::mistake::Source,
-    order: &Order,
-    found: &Draft,
+    made: &Made,
     removed: &[&str],
 ) -> Result<Option<String>, Mistakes> {
     let rounded = |value: f64| (value * WRITTEN).round() / WRITTEN;
-    let changed: Vec<(String, f64)> = found
-        .adjustments
-        .iter()
-        .filter(|it| it.is_found() && rounded(it.value) != 0.0)
-        .map(|it| (it.key.key().to_owned(), rounded(it.value)))
-        .collect();
+    // What was found is the same on two legs, but for keys that one of them has of its own.
+    let mut found: Vec<Adjustment> =
+        made.legs.iter().flat_map(|leg| &leg.draft.adjustments).copied().collect();
+    found.retain(|it| it.is_found() && rounded(it.value) != 0.0);
+    found.sort_by_key(|it| it.key);
+    found.dedup();
+    let changed: Vec<(String, f64)> =
+        found.iter().map(|it| (it.key.key().to_owned(), rounded(it.value))).collect();
     if changed.is_empty() && removed.is_empty() {
         return Ok(None);
     }
@@ -99,7 +109,7 @@ fn with_fit(
     let changed: Vec<(String, f64)> = gone.chain(changed.iter().cloned()).collect();
     let fitting = Fitting {
         date: Some(today()),
-        block: Some(order.trousers.block.clone()),
+        block: Some(made.order.trousers.block.clone()),
         changed,
         note: Some("fitted to the measurements".to_owned()),
         ..Fitting::default()

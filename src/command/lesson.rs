@@ -9,10 +9,10 @@ use super::{
     print,
 };
 use crate::{
-    fit::drafted_legs,
+    making::make,
     mistake::Mistakes,
     paper::{Subject, lesson},
-    recipe,
+    pattern::Wanted,
     terms::Side,
 };
 
@@ -27,13 +27,11 @@ pub(super) struct Arguments {
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let (order, notices) = arguments.input.read()?;
-    let recipe = recipe::load(&order.trousers.block)?;
-    let mut legs = drafted_legs(&order, &recipe)?;
-    legs.begin_with(notices);
-    let unit = arguments.input.unit(&order);
+    let made = make(order, notices, &Wanted::default())?;
+    let unit = arguments.input.unit(&made.order);
     let mut sheets = Vec::new();
-    for leg in legs.iter() {
-        let stem = format!("{}-{}", file_stem(&leg.draft.name), file_stem(&recipe.name));
+    for leg in made.legs.iter() {
+        let stem = format!("{}-{}", file_stem(&leg.draft.name), file_stem(&made.recipe.name));
         let stem = match leg.draft.side {
             Side::Both => format!("{stem}-lesson"),
             side => format!("{stem}-{side}-lesson"),
@@ -47,9 +45,9 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         // Cannot fail: writing to a string.
         let _ = writeln!(text, "wrote {}", path.display());
     }
-    if !legs.can_be_cut() {
+    if !made.can_be_cut() {
         text.push_str("The block is not to be cut as it stands: the lesson's last chapter says why.\n");
     }
     print(&text)?;
-    Ok(if legs.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+    Ok(if made.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
 }

@@ -13,10 +13,10 @@ use super::{Ending, input::Input, output::write_all, print};
 use crate::{
     answer::Judged,
     drawing::Wording,
-    fit::drafted_legs,
+    making::{Made, make},
     mistake::{Mistake, Mistakes},
     paper::{cautions, fitting_sheet, note},
-    recipe,
+    pattern::Wanted,
     terms::{Side, Word},
     toile::{
         Does, Face, Feel, Lines, Place, Report, Seen, Sign, Since, Toile, When, judge, knowledge, past,
@@ -179,15 +179,15 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
             .help("a fitting is written into it with `--write`")
             .into());
     }
-    let recipe = recipe::load(&order.trousers.block)?;
-    let legs = drafted_legs(&order, &recipe)?;
+    let made = make(order, notices.clone(), &Wanted::default())?;
+    let Made { order, recipe, legs, .. } = &made;
     let side = arguments.leg.unwrap_or(Side::Both);
     let mut toile = Toile { report, tested, side, pinned, past };
-    let mut judgement = judge(toile.clone(), &order, &recipe, &legs)?;
+    let mut judgement = judge(toile.clone(), order, recipe, legs)?;
     if asks {
         while let Some(answer) = talk.test(&judgement)? {
             toile.tested.push(answer);
-            judgement = judge(toile.clone(), &order, &recipe, &legs)?;
+            judgement = judge(toile.clone(), order, recipe, legs)?;
         }
     }
 
@@ -198,7 +198,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         }
     }
     if let (true, Some(path)) = (arguments.write, path) {
-        done.push_str(&written(arguments, path, &judgement, &order)?);
+        done.push_str(&written(arguments, path, &judgement, order)?);
     }
     if arguments.json {
         print(&format!("{}\n", Judged::new(&legs.first.draft, &judgement, notices).to_json()))?;

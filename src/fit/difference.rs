@@ -13,7 +13,7 @@ use crate::{
 
 /// A draft that is compared.
 #[derive(Clone, Copy, Debug)]
-pub struct Compared<'a> {
+pub struct Overlaid<'a> {
     /// What it is, in the words of whoever asks: a file's name and what was changed for it.
     pub said: &'a str,
     /// The draft.
@@ -22,7 +22,7 @@ pub struct Compared<'a> {
     pub report: &'a Report,
 }
 
-impl Compared<'_> {
+impl Overlaid<'_> {
     /// What a person should know of it.
     pub fn notices(&self) -> Vec<Notice> {
         self.draft.notices.iter().cloned().chain(self.report.notices()).collect()
@@ -33,16 +33,16 @@ impl Compared<'_> {
 #[derive(Clone, Debug)]
 pub struct Laid<'a> {
     /// The one below.
-    pub old: Compared<'a>,
+    pub old: Overlaid<'a>,
     /// The one above.
-    pub new: Compared<'a>,
+    pub new: Overlaid<'a>,
     /// What differs.
     pub difference: Difference,
 }
 
 impl<'a> Laid<'a> {
     /// Lays `new` over `old`.
-    pub fn over(old: Compared<'a>, new: Compared<'a>, anchor: Anchor) -> Self {
+    pub fn over(old: Overlaid<'a>, new: Overlaid<'a>, anchor: Anchor) -> Self {
         Self { old, new, difference: Difference::between(&old, &new, anchor) }
     }
 }
@@ -231,7 +231,7 @@ pub struct Difference {
 
 impl Difference {
     /// Lays `new` over `old`.
-    pub fn between(old: &Compared<'_>, new: &Compared<'_>, anchor: Anchor) -> Self {
+    pub fn between(old: &Overlaid<'_>, new: &Overlaid<'_>, anchor: Anchor) -> Self {
         let lay = |draft: &Draft| Vec2::new(0.0, draft.shape.levels[anchor.level()]);
         let (old_lay, new_lay) = (lay(old.draft), lay(new.draft));
         let pairs =
@@ -327,7 +327,7 @@ fn seams(old: &Report, new: &Report) -> Vec<SeamChange> {
     rows.filter(|row| row.front.is_seen() || row.back.is_seen() || row.difference.is_seen()).collect()
 }
 
-fn levels(old: &Compared<'_>, new: &Compared<'_>) -> Vec<LevelChange> {
+fn levels(old: &Overlaid<'_>, new: &Overlaid<'_>) -> Vec<LevelChange> {
     let row = |level: Level| {
         let [was, is] =
             [old, new].map(|one| one.report.levels.iter().find(|row| row.level == level).copied());

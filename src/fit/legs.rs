@@ -151,7 +151,7 @@ impl Legs {
     }
 
     /// Puts notices of the file before those of the draft.
-    pub fn begin_with(&mut self, notices: Vec<Notice>) {
+    pub(crate) fn begin_with(&mut self, notices: impl IntoIterator<Item = Notice>) {
         self.first.draft.notices.splice(0..0, notices);
     }
 }

@@ -138,7 +138,7 @@ impl Judge<'_> {
     /// Why the outline with these parameters is not to be used, if so.
     pub(super) fn breaks(&self, parameters: &Parameters) -> Option<String> {
         let drawn = shape(self.plan, parameters);
-        let report = Report::of(self.plan, &Parameters::default(), &drawn, self.body);
+        let report = Report::without_shares(self.plan, &drawn, self.body);
         if !report.is_true() {
             return report.notices().first().map(|notice| notice.text.clone());
         }

@@ -159,6 +159,13 @@ const MOST_STRETCH: f64 = 0.9;
 impl Report {
     /// Judges the drawn panels against the body for which they were planned.
     pub fn of(plan: &Plan, parameters: &Parameters, shape: &Shape, body: &Body) -> Self {
+        let mut report = Self::without_shares(plan, shape, body);
+        report.crotch.by_parameter = by_parameter(plan, parameters, shape);
+        report
+    }
+
+    /// The same without what each parameter gives to the crotch seam, which takes another draft for each.
+    pub(super) fn without_shares(plan: &Plan, shape: &Shape, body: &Body) -> Self {
         let levels = levels(plan, shape, body);
         Self {
             no_passage: no_passage(plan, &levels, body),
@@ -170,7 +177,7 @@ impl Report {
                 back: shape.back.measured_crotch_length(),
                 body: body.value(Measurement::TotalCrotchLength).map(|value| (value.cm, value.from)),
                 wanted: plan.inputs.ease[EaseAt::CrotchLength as usize],
-                by_parameter: by_parameter(plan, parameters, shape),
+                by_parameter: Vec::new(),
             },
             faults: [&shape.front, &shape.back]
                 .into_iter()

@@ -8,12 +8,10 @@ use super::{
 };
 use crate::{
     file,
-    fit::{Compared, Legs, drafted_legs},
-    mistake::{Mistake, Mistakes, Notice, Source},
+    making::{Made, make},
+    mistake::{Mistake, Notice, Source},
     order::{Order, edit, record, stands},
-    pattern::{Allowances, Pattern, Purpose, Wanted},
-    recipe,
-    terms::{FitKind, Side},
+    pattern::Wanted,
 };
 
 /// A measurement file on the table.
@@ -35,24 +33,6 @@ pub struct Desk {
 
 /// So many texts are kept to tell a conflict by; a person who saved more often elsewhere is asked about every change.
 const EARLIER_KEPT: usize = 64;
-
-/// A file drafted.
-pub(super) struct Made {
-    pub order: Order,
-    pub legs: Legs,
-    pub pattern: Pattern,
-}
-
-impl Made {
-    /// One leg, as one of two drafts to compare: the one of both where the legs are alike.
-    pub(super) fn of<'a>(&'a self, side: Side, said: &'a str) -> Compared<'a> {
-        let leg = match (&self.legs.second, side) {
-            (Some(right), Side::Right) => right,
-            _ => &self.legs.first,
-        };
-        Compared { said, draft: &leg.draft, report: &leg.report }
-    }
-}
 
 /// How saving went.
 pub(super) enum Saved {
@@ -135,25 +115,20 @@ impl Desk {
     /// The draft of the file with changes, as `breeks draft` would make it of the saved file.
     pub(super) fn made(&self, typed: &[Typed]) -> Result<Made, Refusal> {
         let (order, notices) = self.order(typed)?;
-        Ok(made(order, notices)?)
+        Ok(make(order, notices, &Wanted::default())?)
     }
 
     /// The draft that lies under that of the file with changes.
     pub(super) fn under(&self, under: Under, typed: &[Typed]) -> Result<Made, Refusal> {
         let (order, notices) = match under {
             Under::Block => {
-                let (mut order, notices) = self.order(typed)?;
-                order.adjustments.clear();
-                for leg in [&mut order.left, &mut order.right].into_iter().flatten() {
-                    leg.adjustments.clear();
-                }
-                order.trousers.fit = Some(FitKind::Proportional);
-                (order, notices)
+                let (order, notices) = self.order(typed)?;
+                (order.proportions_alone(), notices)
             }
             Under::File => self.order(&[])?,
             Under::Fitting(number) => self.order(&[])?.0.after_fitting(number)?,
         };
-        Ok(made(order, notices)?)
+        Ok(make(order, notices, &Wanted::default())?)
     }
 
     /// Writes the changes and the toiles into the file, comments and order kept.
@@ -225,14 +200,4 @@ impl Desk {
             .filter(|(key, now)| began.is_none_or(|began| stands(began, key) != *now))
             .collect()
     }
-}
-
-/// What `breeks draft` makes of an order.
-fn made(order: Order, notices: Vec<Notice>) -> Result<Made, Mistakes> {
-    let recipe = recipe::load(&order.trousers.block)?;
-    let mut legs = drafted_legs(&order, &recipe)?;
-    let allowances = Allowances::of(&order.trousers.allowance, Purpose::Wear);
-    let pattern = Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &Wanted::default())?;
-    legs.begin_with(notices.into_iter().chain(pattern.notices.iter().cloned()).collect());
-    Ok(Made { order, legs, pattern })
 }

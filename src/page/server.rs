@@ -25,7 +25,7 @@ use super::{
     guard::{HEADERS, Pace, RunKey, admit},
     replay, sheet, table,
     toile::Look,
-    told::{Compared, Drawn, File, Marks, SaveTold, Wrong, answer},
+    told::{Beneath, Drawn, File, Marks, SaveTold, Wrong, answer},
 };
 use crate::{
     fit::Laid,
@@ -196,7 +196,7 @@ async fn draw(State(inside): State<Arc<Inside>>, body: Bytes) -> Response {
         let made = desk.made(&asked.changes)?;
         let trouble = desk.trouble().map(|mistake| mistake.title.clone());
         let name = desk.path().display().to_string();
-        let file = File::of(&made.order, &name, desk.is_file(), made.legs.can_be_cut(), trouble);
+        let file = File::of(&made.order, &name, desk.is_file(), made.can_be_cut(), trouble);
         json(&Drawn { edition: desk.edition(), file, draft: answer(&made), marks: Marks::of(&made) })
     })
 }
@@ -211,17 +211,12 @@ async fn replayed(State(inside): State<Arc<Inside>>, body: Bytes) -> Response {
 async fn under(State(inside): State<Arc<Inside>>, body: Bytes) -> Response {
     answered(&inside, &body, |desk, asked: Compare| {
         let (old, new) = (desk.under(asked.under, &asked.changes)?, desk.made(&asked.changes)?);
-        let sides: &[Side] = if old.legs.second.is_some() || new.legs.second.is_some() {
-            &[Side::Left, Side::Right]
-        } else {
-            &[Side::Both]
+        let over = |side: &Side| {
+            Laid::over(old.overlaid(*side, "under"), new.overlaid(*side, "sheet"), Anchor::Crotch)
         };
-        let laid: Vec<Laid<'_>> = sides
-            .iter()
-            .map(|side| Laid::over(old.of(*side, "under"), new.of(*side, "sheet"), Anchor::Crotch))
-            .collect();
+        let laid: Vec<Laid<'_>> = new.sides_beside(&old).iter().map(over).collect();
         let differences = difference_table(&laid, new.order.units);
-        json(&Compared { under: answer(&old), differences })
+        json(&Beneath { under: answer(&old), differences })
     })
 }
 

@@ -1,8 +1,8 @@
 //! The parts of the page, which are in the program, and the files that can be taken away from it.
 
-use super::desk::Made;
 use crate::{
     drawing::{Paper, SvgScale},
+    making::Made,
     mistake::{Mistake, Mistakes},
     paper::{
         Subject, exchange_file, fit_sheet, lesson, on_sheets, pattern_sheet, projected, side_by_side,

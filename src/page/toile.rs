@@ -2,13 +2,13 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{asked::Typed, desk::Made};
+use super::asked::Typed;
 use crate::{
     answer::Judged,
     draft::Draft,
+    making::Made,
     mistake::{Mistake, Mistakes},
     order::{Fitting, Order},
-    recipe,
     terms::{FitKind, Side, Word},
     toile::{
         Answers, HELD, Judgement, QUESTIONS, Question, Seen, Since, Toile, judge, knowledge, past, read_all,
@@ -123,8 +123,7 @@ impl Look {
     /// The judgement of what is seen; `None` while nothing is said.
     pub(super) fn judged(&self, made: &Made) -> Result<Option<Judgement>, Mistakes> {
         let Some(toile) = self.toile(&made.order)? else { return Ok(None) };
-        let recipe = recipe::load(&made.order.trousers.block)?;
-        judge(toile, &made.order, &recipe, &made.legs).map(Some)
+        judge(toile, &made.order, &made.recipe, &made.legs).map(Some)
     }
 
     /// What the drawer shows of it.

@@ -3,11 +3,12 @@
 use kurbo::{BezPath, Shape as _};
 use serde::Serialize;
 
-use super::{asked::Refusal, desk::Made};
+use super::asked::Refusal;
 use crate::{
     answer::{Answer, Extent},
     draft::Draft,
     drawing::path_data,
+    making::Made,
     mistake::Mistakes,
     order::{Fitting, Order},
     paper::{arrow_heads, crease, inside, notches},
@@ -120,12 +121,12 @@ impl<'a> File<'a> {
 
 /// The contract's answer of a draft, as `breeks draft --json` prints it.
 pub(super) fn answer(made: &Made) -> Answer<'_> {
-    Answer::new(&made.legs, Extent::Whole).cut(&made.pattern)
+    Answer::new(made, Extent::Whole)
 }
 
 /// What lies under the sheet, and what the sheet differs in from it.
 #[derive(Serialize)]
-pub(super) struct Compared<'a> {
+pub(super) struct Beneath<'a> {
     pub under: Answer<'a>,
     pub differences: String,
 }

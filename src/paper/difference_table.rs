@@ -10,7 +10,7 @@ use super::{
 };
 use crate::{
     adjust::Measure,
-    fit::{Change, Compared, Difference, Laid},
+    fit::{Change, Difference, Laid, Overlaid},
     terms::{Panel, Side, Word},
     unit::Unit,
 };
@@ -56,7 +56,7 @@ impl Table {
         Ok(())
     }
 
-    fn write(&mut self, difference: &Difference, old: &Compared<'_>, new: &Compared<'_>) -> Result {
+    fn write(&mut self, difference: &Difference, old: &Overlaid<'_>, new: &Overlaid<'_>) -> Result {
         for (name, one) in [("old", old), ("new", new)] {
             let draft = one.draft;
             let leg = leg(draft.side);
@@ -215,7 +215,7 @@ impl Table {
         Ok(())
     }
 
-    fn verdicts(&mut self, old: &Compared<'_>, new: &Compared<'_>) -> Result {
+    fn verdicts(&mut self, old: &Overlaid<'_>, new: &Overlaid<'_>) -> Result {
         self.out.push('\n');
         for (name, one) in [("old", old), ("new", new)] {
             let verdict = if one.report.can_be_cut() { "can be cut" } else { "not to be cut as it stands" };

@@ -12,7 +12,7 @@ use super::{
 use crate::{
     draft::{Draft, PanelShape},
     drawing::{Align, Drawing, Ink, Layer, Mark, Text, Wording},
-    fit::Compared,
+    fit::Overlaid,
     terms::{Anchor, Edge, Level, Panel, Role, Side, Word},
     unit::Unit,
 };
@@ -27,7 +27,7 @@ const NOTES: f64 = 14.0;
 
 /// Both panels of an old and a new draft at true scale, crease on crease and a level line on its like: the old one
 /// thin and dashed, the new one strong and whole, and a table of what became longer or shorter, in `unit`.
-pub fn overlay(was: &Compared<'_>, is: &Compared<'_>, anchor: Anchor, unit: Unit) -> Drawing {
+pub fn overlay(was: &Overlaid<'_>, is: &Overlaid<'_>, anchor: Anchor, unit: Unit) -> Drawing {
     let (old, new) = (was.draft, is.draft);
     let side = if new.side == Side::Both { old.side } else { new.side };
     let lower = new.shape.levels[anchor.level()] - old.shape.levels[anchor.level()];
@@ -125,7 +125,7 @@ fn apart(levels: &[(Level, f64)]) -> Vec<f64> {
     super::spread::spread(&wanted, 1.6 * LANGUAGE.text)
 }
 
-fn legend(was: &Compared<'_>, is: &Compared<'_>, anchor: Anchor) -> Note<'static> {
+fn legend(was: &Overlaid<'_>, is: &Overlaid<'_>, anchor: Anchor) -> Note<'static> {
     /// Lines that the words of one draft may take.
     const MOST: usize = 4;
     let mut note = Note::new(LANGUAGE, NOTES);
@@ -133,7 +133,7 @@ fn legend(was: &Compared<'_>, is: &Compared<'_>, anchor: Anchor) -> Note<'static
     let alike = old.name == new.name;
     let title = if alike { new.name.clone() } else { format!("{} over {}", new.name, old.name) };
     note.title(&Wording::line(&title));
-    let said = |one: &Compared<'_>| {
+    let said = |one: &Overlaid<'_>| {
         let recipe = &one.draft.recipe.name;
         if one.said == one.draft.name || one.said.is_empty() {
             format!("{}, block {recipe}", one.draft.name)

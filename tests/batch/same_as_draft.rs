@@ -6,10 +6,10 @@ use std::fmt::Write;
 
 use breeks::{
     answer::{Answer, Extent},
-    fit::{Legs, drafted},
+    making::make,
     mistake::Source,
     order::{DEMOS, Order, demo},
-    recipe,
+    pattern::Wanted,
     terms::{Measurement, Word},
     unit::Unit,
 };
@@ -49,9 +49,8 @@ fn of_draft(values: &[String]) -> Value {
         writeln!(text, "{key} = {value}").unwrap();
     }
     let (order, notices) = Order::read(&Source::new("person.toml", text)).unwrap();
-    let (mut draft, report) = drafted(&order, &recipe::load("classic").unwrap()).unwrap();
-    draft.notices.splice(0..0, notices);
-    without_drawing(&Answer::new(&Legs::alike(draft, report), Extent::Whole).to_json())
+    let made = make(order, notices, &Wanted::default()).unwrap();
+    without_drawing(&Answer::new(&made, Extent::Whole).to_json())
 }
 
 /// What `draft --json` prints without what a line of a batch leaves out.
@@ -62,7 +61,7 @@ fn without_drawing(whole: &str) -> Value {
         let piece = piece.as_object_mut().unwrap();
         piece.remove("edges").unwrap();
         piece.remove("sew_outline").unwrap();
-        piece.remove("cut_outline");
+        piece.remove("cut_outline").unwrap();
     }
     whole
 }
@@ -102,9 +101,8 @@ fn line_of_200_people_the_same_as_their_draft() {
 fn line_of_a_measured_fit_the_same_as_its_draft() {
     for name in DEMOS {
         let (order, notices) = Order::read(&demo(name).unwrap()).unwrap();
-        let (mut draft, report) = drafted(&order, &recipe::load("classic").unwrap()).unwrap();
-        draft.notices.splice(0..0, notices);
-        let expected = without_drawing(&Answer::new(&Legs::alike(draft, report), Extent::Whole).to_json());
+        let made = make(order.clone(), notices, &Wanted::default()).unwrap();
+        let expected = without_drawing(&Answer::new(&made, Extent::Whole).to_json());
         assert_eq!(expected["fit"], "measured");
         assert!(expected["adjustments"].as_object().unwrap().len() > 5);
         let units = if order.units == Unit::Cm { "cm" } else { "inch" };

@@ -53,6 +53,24 @@ fn demo_bodies_fitted() {
     }
 }
 
+/// Two legs: what was found is told of each, and written once.
+#[test]
+fn two_legs_fitted() {
+    let folder = Folder::new("fit_two_legs");
+    folder.put("bow.toml", with("[left.measurements]\nthigh_girth = 60.5\n"));
+    let run = fit(&folder, &["--write"]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    for leg in ["Left leg", "Right leg"] {
+        assert_eq!(run.out.lines().filter(|line| *line == leg).count(), 1, "{}", run.out);
+    }
+    let text = String::from_utf8(folder.bytes("bow.toml")).expect("text");
+    assert_eq!(text.matches("\n[[fitting]]").count(), 1);
+    assert!(text.contains("\n[seat]\n"), "{text}");
+    let again = folder.run(&["draft", "bow.toml", "--json"]);
+    let json: serde_json::Value = serde_json::from_str(&again.out).expect("JSON");
+    assert_eq!(json["adjustments"]["seat.angle"]["from"], "file", "{}", json["adjustments"]);
+}
+
 /// A crotch length 9 cm over what hip and rise expect; a back crotch length of three fifths of the whole; a rise 5 cm too
 /// short for the crotch length.
 #[test]

@@ -17,10 +17,10 @@ const PRINTED: f64 = 0.0051;
 /// Follows the lesson and compares every point of both panels. Returns how many figures of the lesson agreed.
 fn lands_on_the_json(taught: &Taught) -> usize {
     let paper = follow(&lesson(&taught.subject(Unit::Cm)).to_html());
-    let json = Answer::new(&taught.legs, Extent::Whole).to_json();
+    let json = Answer::new(&taught.made, Extent::Whole).to_json();
     let json: Value = serde_json::from_str(&json).expect("JSON");
     let pieces = json["pieces"].as_array().expect("pieces");
-    let moves = taught.legs.first.draft.parameters.set().count() as f64;
+    let moves = taught.made.legs.first.draft.parameters.set().count() as f64;
     for piece in pieces.iter().take(2) {
         let panel = piece["panel"].as_str().expect("a panel");
         for (role, at) in piece["points"].as_object().expect("points") {
@@ -43,7 +43,7 @@ fn lands_on_the_json(taught: &Taught) -> usize {
                     "{what}: finished {}, JSON {wanted}",
                     finished[axis]
                 );
-                let cut = taught.legs.first.draft.shape.front.cut_off.is_some();
+                let cut = taught.made.legs.first.draft.shape.front.cut_off.is_some();
                 if !(cut && role.ends_with("waist")) {
                     let moved = paper.moved.get(&key).map_or(0.0, |by| by[axis]);
                     let landed = from_rules + (trued[axis] - constructed[axis]) + moved;
@@ -96,7 +96,7 @@ fn published_drafts_followed() {
         let path = format!("{}/tests/published/{name}.toml", env!("CARGO_MANIFEST_DIR"));
         let taught = Taught::demo("stroke", &path, &style);
         let paper = follow(&lesson(&taught.subject(Unit::Cm)).to_html());
-        let draft = &taught.legs.first.draft;
+        let draft = &taught.made.legs.first.draft;
         let made = &draft.plan.construction.points;
         let mut compared = 0;
         for (point, at) in &paper.points {

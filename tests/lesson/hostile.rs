@@ -3,10 +3,11 @@
 use std::sync::Arc;
 
 use breeks::{
-    fit::drafted_legs,
+    making::make_by,
     mistake::Source,
     order::{Fitting, Order, demo},
     paper::{fit_sheet, lesson},
+    pattern::Wanted,
     recipe::{self, Recipe},
     unit::Unit,
 };
@@ -31,7 +32,7 @@ fn hostile_names_as_words_on_every_page() {
     ];
     for name in names {
         let mut taught = Taught::demo("five", "classic", &[]);
-        taught.legs.first.draft.name = name.to_owned();
+        taught.made.legs.first.draft.name = name.to_owned();
         let fittings = [Fitting {
             date: Some(name.to_owned()),
             block: Some(name.to_owned()),
@@ -83,8 +84,8 @@ fn hostile_words_of_a_recipe_as_words() {
     assert_eq!(text.matches(evil).count(), 3);
     let recipe = Arc::new(Recipe::parse(&Source::new("own.toml", text)).expect("a recipe"));
     let (order, _) = Order::read(&demo("stroke").expect("a demo")).expect("a sound demo");
-    let legs = drafted_legs(&order, &recipe).expect("a body");
-    let taught = Taught { legs, order };
+    let made = make_by(&recipe, order, Vec::new(), &Wanted::default()).expect("a body");
+    let taught = Taught { made };
     for booklet in [lesson(&taught.subject(Unit::Cm)), fit_sheet(&taught.subject(Unit::Cm), &[])] {
         let html = booklet.to_html();
         let strange =

@@ -77,7 +77,7 @@ fn nothing_off_the_sheet_and_no_words_over_others() {
 fn fit_sheet_of_every_demo_body_on_one_page() {
     for demo in DEMOS {
         let taught = Taught::demo(demo, "classic", &[]);
-        let pages = fit_sheet(&taught.subject(taught.order.units), &taught.order.fittings).pages();
+        let pages = fit_sheet(&taught.subject(taught.made.order.units), &taught.made.order.fittings).pages();
         assert_eq!(pages.len(), 1, "{demo}");
     }
 }

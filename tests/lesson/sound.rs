@@ -20,9 +20,9 @@ pub(crate) fn booklets() -> Vec<Booklet> {
     let mut all = vec![measuring_guide()];
     for (block, demo) in shipped_names().zip(DEMOS.iter().cycle()) {
         let taught = Taught::demo(demo, block, &["thigh.front=1.2"]);
-        let unit = taught.order.units;
+        let unit = taught.made.order.units;
         all.push(lesson(&taught.subject(unit)));
-        all.push(fit_sheet(&taught.subject(unit), &taught.order.fittings));
+        all.push(fit_sheet(&taught.subject(unit), &taught.made.order.fittings));
     }
     all
 }

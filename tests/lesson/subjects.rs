@@ -1,28 +1,29 @@
 //! Bodies to teach on.
 
 use breeks::{
-    fit::{Legs, drafted_legs},
+    making::{Made, make_by},
     order::{Order, demo},
     paper::Subject,
+    pattern::Wanted,
     recipe::load,
     unit::Unit,
 };
 
 /// A demo body drafted by a recipe.
 pub(crate) struct Taught {
-    pub(crate) legs: Legs,
-    pub(crate) order: Order,
+    pub(crate) made: Made,
 }
 
 impl Taught {
     pub(crate) fn demo(name: &str, block: &str, set: &[&str]) -> Self {
         let set: Vec<String> = set.iter().map(|text| (*text).to_owned()).collect();
         let (order, _) = Order::read_with(&demo(name).expect("a demo"), &set).expect("a sound demo");
-        let legs = drafted_legs(&order, &load(block).expect("a shipped recipe")).expect("a body");
-        Self { legs, order }
+        let recipe = load(block).expect("a shipped recipe");
+        let made = make_by(&recipe, order, Vec::new(), &Wanted::default()).expect("a body");
+        Self { made }
     }
 
     pub(crate) fn subject(&self, unit: Unit) -> Subject<'_> {
-        Subject { draft: &self.legs.first.draft, report: &self.legs.first.report, unit }
+        Subject { draft: &self.made.legs.first.draft, report: &self.made.legs.first.report, unit }
     }
 }

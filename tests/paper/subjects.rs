@@ -3,7 +3,7 @@
 use breeks::{
     draft::Draft,
     drawing::{Drawing, Mark, Text},
-    fit::{Compared, Report, drafted},
+    fit::{Overlaid, Report, drafted},
     order::{DEMOS, Order, demo},
     paper::{Subject, cloth_picture},
     pattern::{Allowances, Band, BandShape, Cloth, Lap, Lay, Pattern, Wanted},
@@ -35,8 +35,8 @@ impl Drawn {
         Self::of(&order, "classic")
     }
 
-    pub(crate) fn compared(&self) -> Compared<'_> {
-        Compared { said: &self.draft.name, draft: &self.draft, report: &self.report }
+    pub(crate) fn compared(&self) -> Overlaid<'_> {
+        Overlaid { said: &self.draft.name, draft: &self.draft, report: &self.report }
     }
 
     pub(crate) fn subject(&self) -> Subject<'_> {

@@ -18,9 +18,10 @@ use super::{
 use crate::{
     answer::{Answer, Extent},
     body::Fault,
-    fit::drafted_legs,
+    making::make_by,
     mistake::{Mistake, Mistakes},
     order::{Path, Raw, RowReader, row_key},
+    pattern::Wanted,
     recipe::{self, Recipe},
 };
 
@@ -102,10 +103,9 @@ impl Drafter {
             let known: Vec<String> = recipe::shipped_names().map(|name| format!("`{name}`")).collect();
             Failure::new(Code::UnknownBlock, format!("expected `block` one of {}", known.join(", ")))
         })?;
-        let mut legs =
-            drafted_legs(&order, recipe).map_err(|mistakes| Failure::of(Code::NotDrafted, &mistakes))?;
-        legs.begin_with(notices);
-        let answer = Answer::new(&legs, Extent::Summary);
+        let made = make_by(recipe, order, notices, &Wanted::default())
+            .map_err(|mistakes| Failure::of(Code::NotDrafted, &mistakes))?;
+        let answer = Answer::new(&made, Extent::Summary);
         out.extend_from_slice(b"{\"id\":");
         out.extend_from_slice(id.as_bytes());
         // the answer is an object and never empty: its bracket becomes the comma after the id

@@ -12,11 +12,12 @@ use super::{
 };
 use crate::{
     drawing::SvgScale,
-    fit::{Compared, Leg, Legs, drafted_legs},
+    fit::{Leg, Overlaid},
+    making::{Made, make},
     mistake::{Mistake, Mistakes, Notice},
     order::Order,
     paper::{cautions, fitting_did, fitting_told, note, overlay},
-    recipe,
+    pattern::Wanted,
     terms::{Anchor, Side},
     toile::{HELD, Judgement, parameter},
     unit::Unit,
@@ -38,8 +39,8 @@ fn stem(leg: &Leg) -> String {
 }
 
 fn pictures(stem: &str, old: &Leg, new: &Leg, said: [&str; 2], unit: Unit) -> Result<Vec<Sheet>, Mistakes> {
-    let old = Compared { said: said[0], draft: &old.draft, report: &old.report };
-    let new = Compared { said: said[1], draft: &new.draft, report: &new.report };
+    let old = Overlaid { said: said[0], draft: &old.draft, report: &old.report };
+    let new = Overlaid { said: said[1], draft: &new.draft, report: &new.report };
     let picture = overlay(&old, &new, Anchor::Crotch, unit);
     Ok(vec![
         Sheet { name: format!("{stem}.svg"), bytes: picture.to_svg(SvgScale::TrueScale).into_bytes() },
@@ -57,17 +58,15 @@ pub(super) fn history(arguments: &Arguments, order: &Order, unit: Unit) -> Resul
     let mut text = String::new();
     let mut sheets = Vec::new();
     let mut notices: Vec<Notice> = Vec::new();
-    let mut before = drafted_state(&before_all(order)?.0)?;
+    let mut before = drafted_state(before_all(order)?.0)?;
     for (at, fitting) in order.fittings.iter().enumerate() {
         let number = at + 1;
         let (state, said) = order.after_fitting(number)?;
         notices.extend(said.into_iter().filter(|it| !notices.contains(it)).collect::<Vec<_>>());
-        let after = drafted_state(&state)?;
+        let after = drafted_state(state)?;
         text.push_str(&fitting_told(number, fitting, unit));
-        let two = before.second.is_some() || after.second.is_some();
-        let sides: &[Side] = if two { &[Side::Left, Side::Right] } else { &[Side::Both] };
-        for side in sides {
-            let (old, new) = (before.of(*side), after.of(*side));
+        for side in after.sides_beside(&before) {
+            let (old, new) = (before.legs.of(*side), after.legs.of(*side));
             // what a fit had found was sewn before it was written down
             let was_sewn = fitting.note.as_deref() == Some(HELD);
             if was_sewn || old.draft.shape == new.draft.shape {
@@ -112,6 +111,6 @@ fn before_all(order: &Order) -> Result<(Order, Vec<Notice>), Mistakes> {
     Ok((first, notices))
 }
 
-fn drafted_state(order: &Order) -> Result<Legs, Mistakes> {
-    drafted_legs(order, &recipe::load(&order.trousers.block)?)
+fn drafted_state(order: Order) -> Result<Made, Mistakes> {
+    make(order, Vec::new(), &Wanted::default())
 }
