@@ -22,4 +22,5 @@ pub use plan::{DartPlan, PanelPlan, Plan};
 pub use record::{Draft, Step, draft};
 pub(crate) use stretch::least_over_heel;
 pub use style_line::StyleLine;
+pub(crate) use truing::centre_back_lean;
 pub use truing::{Taped, shape, taped, taped_at};

@@ -6,14 +6,14 @@ use super::{Report, measured::without_hand};
 use crate::{
     adjust::{Key, Parameters},
     body::Body,
-    draft::{Draft, Plan, Shape, shape},
+    draft::{Draft, Plan, Shape, centre_back_lean, shape},
     mistake::{Mistake, Mistakes, Notice},
     order::Order,
-    terms::{Panel, Role},
+    terms::Panel,
 };
 
 /// The lean of a centre back that hangs and sits, degrees: common practice, no source.
-const LEAN: (f64, f64) = (3.0, 20.0);
+pub(super) const LEAN: (f64, f64) = (3.0, 20.0);
 /// Limits are named on this grid, cm or degrees: what a ruler shows.
 const GRID: f64 = 0.05;
 
@@ -143,9 +143,7 @@ impl Judge<'_> {
             return report.notices().first().map(|notice| notice.text.clone());
         }
         if parameters[Key::SeatAngle] != 0.0 {
-            let roles = drawn.panel(Panel::Back).roles;
-            let line = roles[Role::CentreWaist] - roles[Role::CurveStart];
-            let lean = line.x.atan2(-line.y).to_degrees();
+            let lean = centre_back_lean(&drawn.back.roles);
             if !(LEAN.0..=LEAN.1).contains(&lean) {
                 return Some(format!(
                     "the centre back would lean {lean:.1} degrees, {} to {} hangs and sits",

@@ -28,12 +28,12 @@ pub(super) use targets::{ANOTHER_DIVISION, mean_back_share, measured};
 const UNKNOWNS: [(Key, f64); COUNT] = [
     (Key::CrotchDepth, 0.5),
     (Key::ThighOuter, 0.5),
-    (Key::ThighInner, 0.5),
-    (Key::CrotchFrontExtension, 0.5),
-    (Key::CrotchBackExtension, 0.7),
+    (Key::ThighInner, 0.25),
+    (Key::CrotchFrontExtension, 0.55),
+    (Key::CrotchBackExtension, 0.6),
     (Key::CrotchFrontScoop, 0.3),
     (Key::SeatLength, 0.8),
-    (Key::SeatAngle, 1.5),
+    (Key::SeatAngle, 1.2),
     (Key::SeatScoop, 0.5),
     (Key::ThighFront, 0.8),
     (Key::ThighFrontSide, 0.4),
@@ -43,15 +43,19 @@ const COUNT: usize = 12;
 
 /// What a spread of any unknown costs beside its square: at this price half as many corrections move as without, and
 /// as many people are met (`tests/measured_fit.rs` prints both).
-const PRICE: f64 = 1.0;
+const PRICE: f64 = 0.9;
 /// A correction smaller than this is not made, cm and degrees: nobody cuts it (design of this project).
 const LEAST_CM: f64 = 0.2;
 const LEAST_DEGREES: f64 = 0.5;
 /// One that would come to less than this part of that is left out; one that comes to more is made whole. Half is nearest
 /// to both, so that the draft jumps least where one comes or goes.
 const WORTH_MAKING: f64 = 0.5;
+/// Less than this at the side seams is no girth that a thigh lacks, cm.
+const NO_GIRTH: f64 = 0.01;
 /// How far the crotch depth may move where the rise was measured, cm: what a tape may have missed of it, not more.
 const MEASURED_RISE_HELD: f64 = 0.3;
+/// The spread that it then has, cm: the tape's own, less than a fitter gives it on an estimated rise.
+const MEASURED_RISE_SPREAD: f64 = 0.3;
 
 /// What was solved.
 #[derive(Clone, Debug, PartialEq)]
@@ -105,6 +109,7 @@ pub fn solve(plan: &Plan, body: &Body, given: &Parameters, kept: impl Fn(Key) ->
         let (least, most) = match key {
             _ if kept(key) => (0.0, 0.0),
             Key::ThighFront | Key::ThighFrontSide => (0.0, 0.0),
+            Key::ThighOuter => (0.0, most),
             Key::ThighBackTake => (0.0, 0.5 * base[Key::ThighFront].max(0.0)),
             Key::CrotchDepth if rise_measured => {
                 (least.max(-MEASURED_RISE_HELD), most.min(MEASURED_RISE_HELD))
@@ -113,7 +118,11 @@ pub fn solve(plan: &Plan, body: &Body, given: &Parameters, kept: impl Fn(Key) ->
         };
         if most.max(-least) < least_amount(key) { (0.0, 0.0) } else { (least, most) }
     });
-    let mut solved = Search { plan, targets, base }.readable(&Room::new(bounds));
+    let mut room = Room::new(bounds);
+    if rise_measured {
+        room.spread[turn(Key::CrotchDepth)] = MEASURED_RISE_SPREAD;
+    }
+    let mut solved = Search { plan, targets, base }.readable(&room);
     let opened = base[Key::ThighFront];
     if opened != given[Key::ThighFront] {
         let (least, most) = Key::ThighFront.about().usual;
@@ -150,7 +159,10 @@ impl Room {
         let bounds = std::array::from_fn(|index| {
             let (least, most) = self.bounds[index];
             let amount = worth_making(UNKNOWNS[index].0, x[index]);
-            if amount > 0.0 {
+            if UNKNOWNS[index].0 == Key::ThighOuter {
+                // It serves the girth alone, which must not be short by a hair when another is left out.
+                (least, most)
+            } else if amount > 0.0 {
                 (least_amount(UNKNOWNS[index].0), most)
             } else if amount < 0.0 {
                 (least, -least_amount(UNKNOWNS[index].0))
@@ -184,7 +196,9 @@ impl Search<'_> {
         let (all, lines) = self.least(room, start, None, &mut drafts);
         let few = room.readable(&all);
         let near = few.clamped(&all);
-        let (x, _) = self.least(&few, near, Some(lines), &mut drafts);
+        let (mut x, _) = self.least(&few, near, Some(lines), &mut drafts);
+        let outer = &mut x[turn(Key::ThighOuter)];
+        *outer = if *outer < NO_GIRTH { 0.0 } else { outer.max(LEAST_CM) };
         let found = few
             .moving()
             .filter(|index| x[*index] != 0.0)

@@ -12,7 +12,7 @@ use crate::draft::Taped;
 /// The unknowns, in the order of `UNKNOWNS`.
 pub(super) type Unknowns = SVector<f64, COUNT>;
 /// How many targets there are.
-pub(super) const TARGETS: usize = 6;
+pub(super) const TARGETS: usize = 8;
 /// How far the draft is from each target, in spreads.
 pub(super) type Misses = SVector<f64, TARGETS>;
 
@@ -26,12 +26,18 @@ pub(super) struct Lines {
     pub(super) slope: SMatrix<f64, READINGS, COUNT>,
 }
 
-/// The two crotch seams and the two widths.
-const READINGS: usize = 4;
+/// The two crotch seams, the two widths and the lean of the centre back.
+const READINGS: usize = 5;
 
 pub(super) fn readings(taped: &Taped) -> SVector<f64, READINGS> {
     let thigh = |width: Option<f64>| width.unwrap_or(f64::NAN);
-    SVector::from([taped.front_crotch, taped.back_crotch, thigh(taped.front_thigh), thigh(taped.back_thigh)])
+    SVector::from([
+        taped.front_crotch,
+        taped.back_crotch,
+        thigh(taped.front_thigh),
+        thigh(taped.back_thigh),
+        taped.back_lean,
+    ])
 }
 
 fn taped_of(readings: &SVector<f64, READINGS>) -> Taped {
@@ -41,6 +47,7 @@ fn taped_of(readings: &SVector<f64, READINGS>) -> Taped {
         back_crotch: readings[1],
         front_thigh: thigh(readings[2]),
         back_thigh: thigh(readings[3]),
+        back_lean: readings[4],
     }
 }
 

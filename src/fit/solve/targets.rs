@@ -5,7 +5,7 @@ use crate::{
     adjust::Parameters,
     body::{Body, Origin},
     draft::{Plan, Taped, taped_at},
-    fit::front_thigh::front_width_wanted,
+    fit::{front_thigh::front_width_wanted, limit::LEAN},
     terms::{EaseAt, Measurement, Sex, WaistLevel},
 };
 
@@ -19,10 +19,15 @@ const SPLIT: f64 = 0.25;
 const ARC: f64 = 0.3;
 /// How closely the least thigh ease is kept, cm.
 const THIGH: f64 = 0.1;
+/// So much more than the least is gone for, cm, since it is only nearly met.
+const THIGH_OVER: f64 = 0.03;
 /// How closely a centre seam of one leg keeps to that of both, cm: a third of what can be eased.
 const CENTRE: f64 = 0.1;
-/// Over this the corners of limits are rounded, cm.
-const ROUNDING: f64 = 0.1;
+/// How closely the lean of the centre back keeps within what hangs and sits, and how far off its ends, degrees.
+const LEAN_KEPT: f64 = 0.05;
+const LEAN_OFF: f64 = 0.2;
+/// Over this the corners of limits are rounded, cm and degrees.
+const ROUNDING: f64 = 0.05;
 /// Two surveys that divided the crotch length at another point of the body differ by this much of it in the back's
 /// share, for everybody alike: 1988 and 2012 US Army Anthropometric Surveys. Less than that a split does not tell.
 pub(in crate::fit) const ANOTHER_DIVISION: f64 = 0.05;
@@ -39,6 +44,7 @@ pub(super) struct Targets<'a> {
     thigh: Option<f64>,
     arc: bool,
     centres: Option<(f64, f64)>,
+    lean: (f64, f64),
 }
 
 /// The value in cm, where it was measured or follows from what was.
@@ -108,6 +114,7 @@ impl<'a> Targets<'a> {
             thigh: least_thigh(plan, body, given),
             arc: measured(body, Measurement::FrontThighArc).is_some(),
             centres: None,
+            lean: lean_kept(&plain),
         }
     }
 
@@ -121,6 +128,7 @@ impl<'a> Targets<'a> {
             thigh: least_thigh(plan, body, given),
             arc: measured(body, Measurement::FrontThighArc).is_some(),
             centres: Some((both.front_crotch, both.back_crotch)),
+            lean: (f64::NEG_INFINITY, f64::INFINITY),
         }
     }
 
@@ -138,8 +146,15 @@ impl<'a> Targets<'a> {
         let [centre_front, centre_back] = self.centres.map_or([0.0; 2], |(of_front, of_back)| {
             [(front - of_front) / CENTRE, (back - of_back) / CENTRE]
         });
-        Misses::from([total, split, thigh, arc, centre_front, centre_back])
+        let lean = [self.lean.0 - taped.back_lean, taped.back_lean - self.lean.1]
+            .map(|over| if over.is_finite() { above(over) / LEAN_KEPT } else { 0.0 });
+        Misses::from([total, split, thigh, arc, centre_front, centre_back, lean[0], lean[1]])
     }
+}
+
+/// Between which leans of the centre back the fit keeps: those that hang and sit, or as far as the block is beyond.
+fn lean_kept(plain: &Taped) -> (f64, f64) {
+    (plain.back_lean.min(LEAN.0 + LEAN_OFF), plain.back_lean.max(LEAN.1 - LEAN_OFF))
 }
 
 /// The least girth at the thigh that the fit must keep: the style's minimum on a measured thigh; on an estimated one
@@ -148,7 +163,7 @@ fn least_thigh(plan: &Plan, body: &Body, given: &Parameters) -> Option<f64> {
     let girth = body.cm(Measurement::ThighGirth)?;
     let least = girth + plan.wanted[EaseAt::Thigh as usize].0;
     if measured(body, Measurement::ThighGirth).is_some() {
-        return Some(least);
+        return Some(least + THIGH_OVER);
     }
-    Some(thigh(&taped_at(plan, given))?.min(least))
+    Some(thigh(&taped_at(plan, given))?.min(least + THIGH_OVER))
 }
