@@ -3,7 +3,10 @@
 
 mod table;
 
-use crate::terms::{Word, words};
+use crate::{
+    terms::{EnumMap, Word, words},
+    voice::Value,
+};
 
 words! {
     /// A fit parameter. Positive gives room; its value is in cm on the paper, of one panel of one leg, or in degrees.
@@ -82,6 +85,22 @@ impl Measure {
             Self::Degrees => "degrees",
         }
     }
+
+    /// A value that it counts.
+    pub fn amount(self, value: f64) -> Value {
+        match self {
+            Self::Cm => Value::Amount(value),
+            Self::Degrees => Value::Degrees(value),
+        }
+    }
+
+    /// From one value that it counts to another.
+    pub fn range(self, (least, most): (f64, f64)) -> Value {
+        match self {
+            Self::Cm => Value::Lengths(least, most),
+            Self::Degrees => Value::Angles(least, most),
+        }
+    }
 }
 
 /// Whether a parameter may be given to one leg alone.
@@ -158,15 +177,11 @@ impl About {
 
 /// The value of every fit parameter of one leg.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Parameters([f64; Key::COUNT]);
+pub struct Parameters(EnumMap<Key, f64>);
 
 impl Default for Parameters {
     fn default() -> Self {
-        let mut values = [0.0; Key::COUNT];
-        for key in Key::ALL {
-            values[*key as usize] = key.about().default;
-        }
-        Self(values)
+        Self(EnumMap::from_fn(|key: Key| key.about().default))
     }
 }
 
@@ -174,7 +189,7 @@ impl Parameters {
     /// The same with one value set.
     #[must_use]
     pub fn with(mut self, key: Key, value: f64) -> Self {
-        self.0[key as usize] = value;
+        self.0[key] = value;
         self
     }
 
@@ -193,7 +208,7 @@ impl Parameters {
 impl std::ops::Index<Key> for Parameters {
     type Output = f64;
     fn index(&self, key: Key) -> &f64 {
-        &self.0[key as usize]
+        &self.0[key]
     }
 }
 

@@ -6,11 +6,13 @@ mod compared;
 mod judged;
 mod number;
 mod path;
+mod warning;
 
 pub use cloth::ClothAnswer;
 pub use compared::Comparison;
 pub use judged::Judged;
 pub use number::{Cm, Degrees, Place, Share};
+pub use warning::Warning;
 
 use std::borrow::Cow;
 
@@ -21,7 +23,6 @@ use crate::{
     draft::Draft,
     fit::{JoinRow, Legs, LevelRow, Report, SeamRow},
     making::Made,
-    mistake::Notice,
     pattern::panel_notches,
     terms::{Edge, Level, Measurement, Panel, Role, Side, Word},
 };
@@ -50,7 +51,7 @@ pub struct Answer<'a> {
     crotch: OneOrTwo,
     #[serde(skip_serializing_if = "Option::is_none")]
     steps: Option<Vec<StepOut<'a>>>,
-    warnings: Vec<Notice>,
+    warnings: Vec<Warning>,
 }
 
 /// How much of a draft an answer holds.
@@ -227,7 +228,7 @@ impl<'a> Answer<'a> {
                 last => OneOrTwo::Two(crotch.into_iter().chain(last).collect()),
             },
             steps: whole.then(|| all.clone().flat_map(|leg| steps(&leg.draft)).collect()),
-            warnings: made.notices(),
+            warnings: Warning::all(made.notices(), made.order.units),
         }
     }
 

@@ -25,3 +25,4 @@ pub mod terms;
 pub mod toile;
 pub mod trial;
 pub mod unit;
+pub mod voice;

@@ -10,6 +10,12 @@ use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 use quote::{harmless_text, quote};
 pub use source::{LARGEST_FILE, Source};
 
+use crate::{
+    terms::words,
+    unit::Unit,
+    voice::{Sentence, Value},
+};
+
 /// One thing a person did wrong.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Mistake {
@@ -163,26 +169,78 @@ impl fmt::Display for Mistakes {
 
 impl std::error::Error for Mistakes {}
 
-/// Something a person should know that stops nothing.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+words! {
+    /// How much weight a notice has for whoever stands with the shears in hand.
+    Severity {
+        /// Good to know.
+        Note = "note",
+        /// Cut a toile only, and look at this on it.
+        Mind = "mind",
+        /// Not to be cut as it stands.
+        NotToCut = "not_to_cut",
+    }
+}
+
+/// Something a person should know that stops nothing: a sentence whose quantities are worded where it is read.
+///
+/// ```
+/// use breeks::{mistake::Notice, unit::Unit, voice::length};
+///
+/// let notice = Notice::mind("take-back", "the crotch seam is {over} longer than wanted").with("over", length(1.27));
+/// assert_eq!(notice.text(Unit::Cm), "the crotch seam is 1.3 cm longer than wanted");
+/// assert_eq!(notice.text(Unit::Inch), "the crotch seam is 1/2 in longer than wanted");
+/// ```
+#[derive(Clone, Debug, PartialEq)]
 pub struct Notice {
     /// A short fixed name, for programs.
     pub code: &'static str,
-    /// The sentence, for people.
-    pub text: String,
+    /// Its weight.
+    pub severity: Severity,
+    /// What it says.
+    pub said: Sentence,
 }
 
 impl Notice {
-    /// A notice under a fixed code.
-    pub fn new(code: &'static str, text: impl Into<String>) -> Self {
-        Self { code, text: text.into() }
+    /// A notice under a fixed code that is good to know.
+    pub fn note(code: &'static str, said: impl Into<Sentence>) -> Self {
+        Self { code, severity: Severity::Note, said: said.into() }
     }
 
-    /// Each of these notices once, where it is first said: two legs have much in common.
+    /// A notice under a fixed code for which only a toile should be cut.
+    pub fn mind(code: &'static str, said: impl Into<Sentence>) -> Self {
+        Self { severity: Severity::Mind, ..Self::note(code, said) }
+    }
+
+    /// A notice under a fixed code that forbids cutting.
+    pub fn not_to_cut(code: &'static str, said: impl Into<Sentence>) -> Self {
+        Self { severity: Severity::NotToCut, ..Self::note(code, said) }
+    }
+
+    /// The value of a name in its sentence, as [`Sentence::with`].
+    #[must_use]
+    pub fn with(mut self, name: &'static str, value: impl Into<Value>) -> Self {
+        self.said = self.said.with(name, value);
+        self
+    }
+
+    /// More behind its sentence, as [`Sentence::then`].
+    #[must_use]
+    pub fn then(mut self, more: impl Into<Sentence>) -> Self {
+        self.said = self.said.then(more.into());
+        self
+    }
+
+    /// The sentence, for people who read `unit`.
+    pub fn text(&self, unit: Unit) -> String {
+        self.said.in_unit(unit)
+    }
+
+    /// Each of these notices once, where it is first said: two legs have much in common. What reads alike is alike.
     pub fn once(notices: impl IntoIterator<Item = Self>) -> Vec<Self> {
         let mut said: Vec<Self> = Vec::new();
         for notice in notices {
-            if !said.contains(&notice) {
+            let alike = |it: &Self| it.code == notice.code && it.text(Unit::Cm) == notice.text(Unit::Cm);
+            if !said.iter().any(alike) {
                 said.push(notice);
             }
         }

@@ -19,7 +19,7 @@ use std::{collections::BTreeMap, ops::Range};
 use crate::adjust;
 use crate::body::Given;
 use crate::mistake::{Mistake, Source};
-use crate::terms::{Allowance, EaseAt, FitKind, Measurement, SeatSet, Side, Style, Word};
+use crate::terms::{Allowance, EaseAt, EnumMap, FitKind, Measurement, SeatSet, Side, Style};
 use crate::unit::Unit;
 
 pub use blank::blank;
@@ -68,12 +68,12 @@ pub struct Trousers {
     pub cloth_stretch: f64,
     /// By how much the back inseam is shorter than the front, to be stretched in sewing.
     pub inseam_stretch: f64,
-    /// Ease, by [`EaseAt`].
-    pub ease: [Option<f64>; EaseAt::ALL.len()],
-    /// Widths and lengths of style, by [`Style`].
-    pub style: [Option<f64>; Style::ALL.len()],
-    /// Seam allowances, by [`Allowance`].
-    pub allowance: [Option<f64>; Allowance::ALL.len()],
+    /// Ease.
+    pub ease: EnumMap<EaseAt, Option<f64>>,
+    /// Widths and lengths of style.
+    pub style: EnumMap<Style, Option<f64>>,
+    /// Seam allowances.
+    pub allowance: EnumMap<Allowance, Option<f64>>,
     /// Inputs that the recipe asks for, by the recipe's own names.
     pub ask: BTreeMap<String, f64>,
 }
@@ -86,9 +86,9 @@ impl Default for Trousers {
             set: SeatSet::Clean,
             cloth_stretch: 0.0,
             inseam_stretch: 0.0,
-            ease: [None; EaseAt::ALL.len()],
-            style: [None; Style::ALL.len()],
-            allowance: [None; Allowance::ALL.len()],
+            ease: EnumMap::default(),
+            style: EnumMap::default(),
+            allowance: EnumMap::default(),
             ask: BTreeMap::new(),
         }
     }
@@ -124,7 +124,7 @@ impl Adjustment {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct LegOrder {
     /// Measurements of this leg, in cm.
-    pub measured: [Option<f64>; Measurement::COUNT],
+    pub measured: EnumMap<Measurement, Option<f64>>,
     /// Fit parameters of this leg; they stand in place of those of both legs.
     pub adjustments: Vec<Adjustment>,
 }
@@ -219,7 +219,8 @@ impl Order {
             Side::Right => self.right.as_ref(),
         };
         let mut given = self.body.clone();
-        for (place, own) in given.measured.iter_mut().zip(own.iter().flat_map(|leg| leg.measured)) {
+        for (measurement, own) in own.iter().flat_map(|leg| leg.measured) {
+            let place = &mut given.measured[measurement];
             *place = own.or(*place);
         }
         given

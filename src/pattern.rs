@@ -28,6 +28,7 @@ use crate::{
     draft::Draft,
     mistake::{Mistakes, Notice},
     terms::{Panel, Side},
+    voice::named,
 };
 
 /// What is to be cut beside the front.
@@ -97,9 +98,9 @@ impl Pattern {
             }
             None => {
                 if wanted.yoke {
-                    let text =
-                        format!("the block {} has no yoke line: its back stays whole", draft.recipe.name);
-                    self.notices.push(Notice::new("no-yoke", text));
+                    let said = "the block {block} has no yoke line: its back stays whole";
+                    self.notices
+                        .push(Notice::note("no-yoke", said).with("block", named(&*draft.recipe.name)));
                 }
                 self.pieces.push(panels.back()?);
             }

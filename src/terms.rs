@@ -5,6 +5,8 @@
 
 mod measurement;
 
+/// A value for every word of a list.
+pub use enum_map::EnumMap;
 pub use measurement::{About, Measurement};
 
 /// A closed list of trade words, each with the key by which files and printouts know it.
@@ -25,7 +27,7 @@ pub trait Word: Copy + Eq + 'static {
 macro_rules! words {
     ($(#[$outer:meta])* $name:ident { $($(#[$inner:meta])* $variant:ident = $key:literal,)+ }) => {
         $(#[$outer])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, enum_map::Enum)]
         pub enum $name { $($(#[$inner])* $variant,)+ }
 
         impl $crate::terms::Word for $name {

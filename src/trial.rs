@@ -10,6 +10,7 @@ use crate::{
     order::{Order, Trousers},
     recipe::Recipe,
     terms::{Measurement, Sex, WaistLevel},
+    unit::Unit,
 };
 
 /// An invented body of the spread. Girths and lengths in cm; what is not given is estimated.
@@ -110,7 +111,7 @@ fn outcome(recipe: &Arc<Recipe>, size: &Size) -> Outcome {
         Err(mistakes) => Outcome::Broken(mistakes),
         Ok(draft) => {
             let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
-            let sentences = || report.notices().into_iter().map(|notice| notice.text).collect();
+            let sentences = || report.notices().into_iter().map(|notice| notice.text(Unit::Cm)).collect();
             if report.can_be_cut() {
                 Outcome::Sound
             } else if report.is_true() {

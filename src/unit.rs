@@ -33,8 +33,10 @@ impl Unit {
     }
 }
 
-/// The finest part of an inch on a tape.
+/// The finest part of an inch that a file is written in.
 const FINEST: u32 = 64;
+/// The part of an inch in which everything is shown, as a tape has it.
+const SHOWN: u32 = 16;
 
 impl Unit {
     /// A length as the file of this unit would have it: `78.7`, or `31 1/2`. Centimetres to a hundredth; inches as a
@@ -47,7 +49,7 @@ impl Unit {
                 const SAME: f64 = 1e-6;
                 let parts = self.from_cm(cm) * f64::from(FINEST);
                 if (parts - parts.round()).abs() < SAME {
-                    fraction(self.from_cm(cm), FINEST)
+                    fraction(self.from_cm(cm), FINEST, '-')
                 } else {
                     trimmed(self.from_cm(cm), 4)
                 }
@@ -55,14 +57,76 @@ impl Unit {
         }
     }
 
-    /// A length as it is read on a tape of this unit, with its unit: `78.7 cm`, or `31 in` to the nearest eighth.
-    pub fn on_tape(self, cm: f64) -> String {
+    /// The short name behind a number.
+    pub fn tag(self) -> &'static str {
         match self {
-            // adding nothing turns a minus before nothing into a plus
-            Self::Cm => format!("{:.1} cm", (cm * 10.0).round() / 10.0 + 0.0),
-            Self::Inch => format!("{} in", fraction(self.from_cm(cm), 8)),
+            Self::Cm => "cm",
+            Self::Inch => "in",
         }
     }
+
+    /// A length as a tape of this unit shows it, without the unit's name, which must stand in the column's head: `78.7`,
+    /// or `30 3/16`. This is the one rounding of everything that is read.
+    pub fn figure(self, cm: f64) -> String {
+        match self {
+            Self::Cm => decimal(cm, 1),
+            Self::Inch => fraction(self.from_cm(cm), SHOWN, '\u{2212}'),
+        }
+    }
+
+    /// A length as a tape of this unit shows it, with its unit: `78.7 cm`, or `30 3/16 in`.
+    pub fn length(self, cm: f64) -> String {
+        format!("{} {}", self.figure(cm), self.tag())
+    }
+
+    /// A length that a person types or follows, such as the value of a fit parameter or a step of a lesson, without the
+    /// unit's name: `1.25`, or `1/2`. In cm finer than a tape reads, so that it is found again in the file.
+    pub fn fine(self, cm: f64) -> String {
+        match self {
+            Self::Cm => decimal(cm, 2),
+            Self::Inch => self.figure(cm),
+        }
+    }
+
+    /// As [`fine`](Self::fine), with the unit: `1.25 cm`.
+    pub fn amount(self, cm: f64) -> String {
+        format!("{} {}", self.fine(cm), self.tag())
+    }
+
+    /// A length that is added or taken away, with its sign, plus too, and without the unit's name; nothing has no sign.
+    pub fn signed(self, cm: f64) -> String {
+        signed(self.figure(cm))
+    }
+
+    /// A length that is added or taken away, with its sign and its unit: `+0.5 cm`, or `−1/4 in`.
+    pub fn change(self, cm: f64) -> String {
+        format!("{} {}", self.signed(cm), self.tag())
+    }
+
+    /// The most that still holds: as [`length`](Self::length), but rounded towards nothing, so that it holds.
+    pub fn at_most(self, cm: f64) -> String {
+        let step = match self {
+            Self::Cm => 0.1,
+            Self::Inch => CM_PER_INCH / f64::from(SHOWN),
+        };
+        self.length((cm / step + 1e-6 * cm.signum()).trunc() * step)
+    }
+}
+
+/// A number with so many decimals; its minus is a true minus, as wide as a digit is, and nothing has none.
+pub fn decimal(value: f64, places: usize) -> String {
+    // halves go away from nothing, as a person rounds; `format!` alone would take 0.25 down and 0.35 up. The little that
+    // is added is what a sum of decimals loses in its last bits.
+    let scale = 10_f64.powi(i32::try_from(places).unwrap_or(0));
+    let rounded = (value * scale + 1e-9 * value.signum()).round() / scale;
+    let text = format!("{:.places$}", rounded.abs());
+    if rounded < 0.0 { format!("\u{2212}{text}") } else { text }
+}
+
+/// A printed number with its sign before it, plus too; nothing has none.
+pub fn signed(number: String) -> String {
+    let nothing = number.bytes().all(|digit| matches!(digit, b'0' | b'.'));
+    if nothing || number.starts_with(['-', '\u{2212}']) { number } else { format!("+{number}") }
 }
 
 /// At most so many decimals, without zeros at the end and without a minus before nothing.
@@ -72,15 +136,15 @@ fn trimmed(number: f64, decimals: usize) -> String {
     if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }
 
-/// To the nearest of so many parts (a power of two), the fraction reduced: `31 1/2`, `3/4`, `-2`.
-fn fraction(number: f64, parts: u32) -> String {
+/// To the nearest of so many parts (a power of two), the fraction reduced: `31 1/2`, `3/4`, `-2`; `minus` is the sign.
+fn fraction(number: f64, parts: u32, minus: char) -> String {
     let all = (number.abs() * f64::from(parts)).round();
     let (whole, mut over, mut under) =
         ((all / f64::from(parts)).floor(), all % f64::from(parts), f64::from(parts));
     while over > 0.0 && over % 2.0 == 0.0 {
         (over, under) = (over / 2.0, under / 2.0);
     }
-    let sign = if number < 0.0 && all > 0.0 { "-" } else { "" };
+    let sign = if number < 0.0 && all > 0.0 { String::from(minus) } else { String::new() };
     match (whole > 0.0, over > 0.0) {
         (_, false) => format!("{sign}{whole:.0}"),
         (false, true) => format!("{sign}{over:.0}/{under:.0}"),
@@ -295,9 +359,46 @@ mod tests {
     }
 
     #[test]
-    fn eighths_on_the_tape() {
-        assert_eq!(Unit::Inch.on_tape(100.0), "39 3/8 in");
-        assert_eq!(Unit::Inch.on_tape(-0.01), "0 in");
-        assert_eq!(Unit::Cm.on_tape(-0.01), "0.0 cm");
+    fn sixteenths_and_tenths_on_the_tape() {
+        let cases = [
+            (100.0, "100.0 cm", "39 3/8 in"),
+            (76.68, "76.7 cm", "30 3/16 in"),
+            (-0.01, "0.0 cm", "0 in"),
+            (-1.27, "\u{2212}1.3 cm", "\u{2212}1/2 in"),
+            (0.25, "0.3 cm", "1/8 in"),
+            (2.54 * 2.0 - 0.01, "5.1 cm", "2 in"),
+        ];
+        for (cm, in_cm, in_inches) in cases {
+            assert_eq!(
+                (Unit::Cm.length(cm), Unit::Inch.length(cm)),
+                (in_cm.to_owned(), in_inches.to_owned())
+            );
+        }
+    }
+
+    #[test]
+    fn changes_with_their_sign() {
+        for (cm, text) in [(0.5, "+0.5 cm"), (-0.5, "\u{2212}0.5 cm"), (0.04, "0.0 cm"), (-0.04, "0.0 cm")] {
+            assert_eq!(Unit::Cm.change(cm), text);
+        }
+        assert_eq!(Unit::Inch.change(1.9), "+3/4 in");
+    }
+
+    #[test]
+    fn limits_never_rounded_beyond_themselves() {
+        assert_eq!(Unit::Cm.at_most(1.25), "1.2 cm");
+        assert_eq!(Unit::Cm.at_most(1.2), "1.2 cm");
+        assert_eq!(Unit::Cm.at_most(-1.25), "\u{2212}1.2 cm");
+        assert_eq!(Unit::Inch.at_most(1.9), "11/16 in");
+        assert_eq!(Unit::Inch.at_most(1.905), "3/4 in");
+    }
+
+    #[test]
+    fn halves_rounded_as_a_person_does() {
+        for (value, places, text) in
+            [(0.25, 1, "0.3"), (0.35, 1, "0.4"), (-0.25, 1, "\u{2212}0.3"), (2.5, 0, "3"), (76.25, 1, "76.3")]
+        {
+            assert_eq!(decimal(value, places), text);
+        }
     }
 }

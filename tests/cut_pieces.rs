@@ -15,7 +15,7 @@ use breeks::{
     order::{Order, demo},
     pattern::{Allowances, Band, BandShape, Lap, Pattern, Piece, PieceKind, Purpose, Run, Wanted},
     recipe::{Recipe, load, shipped_names},
-    terms::{Allowance, Level, Panel, Role, Side, Word},
+    terms::{Allowance, EnumMap, Level, Panel, Role, Side, Word},
 };
 use kurbo::{Affine, CubicBez, ParamCurve, ParamCurveNearest, Point, Vec2};
 use proptest::{
@@ -23,7 +23,7 @@ use proptest::{
     test_runner::{Config, RngSeed, TestRunner},
 };
 
-const NONE: [Option<f64>; Allowance::ALL.len()] = [None; Allowance::ALL.len()];
+const NONE: EnumMap<Allowance, Option<f64>> = EnumMap::from_array([None; Allowance::ALL.len()]);
 
 fn demos() -> impl Iterator<Item = Order> {
     ["stroke", "five", "cox"].into_iter().map(|name| Order::read(&demo(name).unwrap()).unwrap().0)
@@ -39,7 +39,7 @@ fn drafts() -> Vec<Draft> {
     all.map(|(order, recipe)| drafted_legs(&order, &recipe).unwrap().first.draft).collect()
 }
 
-fn cut(draft: &Draft, given: &[Option<f64>; Allowance::ALL.len()], wanted: &Wanted) -> Vec<Piece> {
+fn cut(draft: &Draft, given: &EnumMap<Allowance, Option<f64>>, wanted: &Wanted) -> Vec<Piece> {
     Pattern::of([draft], &Allowances::of(given, wanted.purpose), wanted).unwrap().pieces
 }
 
@@ -93,7 +93,7 @@ fn leaves(polygon: &[Point], at: Point, way: Vec2) -> f64 {
 
 #[test]
 fn every_edge_as_far_inside_its_cut_line_as_its_allowance() {
-    let given = [Some(1.2), Some(1.7), Some(1.4), Some(0.9), Some(4.5), Some(3.0)];
+    let given = EnumMap::from_array([1.2, 1.7, 1.4, 0.9, 4.5, 3.0].map(Some));
     let mut looked = 0;
     for draft in drafts() {
         for (given, purpose) in [(&NONE, Purpose::Wear), (&NONE, Purpose::Toile), (&given, Purpose::Wear)] {
@@ -137,7 +137,7 @@ fn one_allowance_all_round_as_a_polygon_buffer() {
     };
     for draft in drafts() {
         for width in [0.6, 1.0] {
-            for piece in cut(&draft, &[Some(width); Allowance::ALL.len()], &Wanted::default()) {
+            for piece in cut(&draft, &EnumMap::from_fn(|_| Some(width)), &Wanted::default()) {
                 let seam: Vec<CubicBez> =
                     piece.runs.iter().flat_map(|run| run.seam.pieces().to_vec()).collect();
                 let shape: Vec<[f64; 2]> = polygon(&seam, 100).iter().map(|at| [at.x, at.y]).collect();
@@ -419,20 +419,20 @@ fn grain_on_the_crease_and_level_marks_on_the_levels() {
 fn allowance_wider_than_its_curve_refused_with_the_most_that_fits() {
     let draft = &drafts()[0];
     let mut given = NONE;
-    given[Allowance::CrotchSeam as usize] = Some(14.0);
-    given[Allowance::CentreBackWaist as usize] = Some(14.0);
+    given[Allowance::CrotchSeam] = Some(14.0);
+    given[Allowance::CentreBackWaist] = Some(14.0);
     let wide = Pattern::of([draft], &Allowances::of(&given, Purpose::Wear), &Wanted::default());
     let told = wide.unwrap_err().to_string();
     assert!(told.contains("crotch_seam"), "{told}");
     let most: f64 = told.split("can be ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
-    given[Allowance::CrotchSeam as usize] = Some(most);
+    given[Allowance::CrotchSeam] = Some(most);
     assert!(Pattern::of([draft], &Allowances::of(&given, Purpose::Wear), &Wanted::default()).is_ok());
 }
 
 #[test]
 fn no_allowance_at_all_cut_on_the_sewing_line() {
     for draft in drafts() {
-        for piece in cut(&draft, &[Some(0.0); Allowance::ALL.len()], &Wanted::default()) {
+        for piece in cut(&draft, &EnumMap::from_fn(|_| Some(0.0)), &Wanted::default()) {
             let seam: Vec<CubicBez> = piece.runs.iter().flat_map(|run| run.seam.pieces().to_vec()).collect();
             let seam = polygon(&seam, 100);
             let off = polygon(&piece.cut_line, 20).into_iter().map(|at| distance(&seam, at));

@@ -31,7 +31,7 @@ fn inputs() -> Inputs {
         (Measurement::CalfGirth, 15.0),
         (Measurement::AnkleGirth, 12.0),
     ] {
-        inputs.measurements[measurement as usize] = Some(inches * CM_PER_INCH);
+        inputs.measurements[measurement] = Some(inches * CM_PER_INCH);
     }
     inputs
 }

@@ -33,7 +33,7 @@ const FALSIFIED: [Measurement; 6] = [
 fn named(order: &Order, recipe: &Arc<Recipe>) -> Option<Option<String>> {
     let (draft, _) = drafted(order, recipe).ok()?;
     let notice = draft.notices.iter().find(|notice| notice.code == "fit-doubtful");
-    Some(notice.map(|notice| notice.text.split('`').nth(1).unwrap().to_owned()))
+    Some(notice.map(|notice| notice.text(breeks::unit::Unit::Cm).split('`').nth(1).unwrap().to_owned()))
 }
 
 #[test]

@@ -11,7 +11,7 @@ use breeks::{
     draft::{Draft, PanelShape, Shape, draft, shape},
     fit::Report,
     recipe::{Recipe, load, shipped_names},
-    terms::{Panel, Word},
+    terms::{Level, Panel, Word},
 };
 use kurbo::{ParamCurve, Point};
 use people::{Person, of_507};
@@ -197,11 +197,11 @@ fn gain(key: Key, shape: &Shape, hip: f64) -> Option<f64> {
         Key::SeatLength | Key::SeatScoop | Key::SeatLow | Key::WaistRaiseBack => back.crotch_seam.length(),
         Key::CrotchFrontScoop | Key::WaistRaiseFront | Key::AbdomenLength => front.crotch_seam.length(),
         Key::CrotchDepth => front.crotch_seam.length() + back.crotch_seam.length(),
-        Key::ThighOuter | Key::ThighFrontSide => width(front, shape.levels.0[2])?,
+        Key::ThighOuter | Key::ThighFrontSide => width(front, shape.levels[Level::Crotch])?,
         Key::SeatWidth => width(back, hip)?,
         Key::HipFrontShare | Key::SideForward => width(front, hip)?,
         Key::AbdomenWidth => front.sewn_waist_length(),
-        Key::LegCalf => width(front, shape.levels.0[5])?,
+        Key::LegCalf => width(front, shape.levels[Level::Calf])?,
         _ => return None,
     })
 }
@@ -212,7 +212,7 @@ fn as_much_taken_as_given() {
         for base in drafts(&load(block).unwrap(), &of_507()).iter().step_by(50) {
             for key in keys().filter(|key| key.about().hard.0 < 0.0) {
                 let amount = 0.1 * key.about().usual.1.min(1.0);
-                let hip = base.plan.levels.0[1];
+                let hip = base.plan.levels[Level::Hip];
                 let at = |value| gain(key, &shape(&base.plan, &Parameters::default().with(key, value)), hip);
                 let (Some(less), Some(none), Some(more)) = (at(-amount), at(0.0), at(amount)) else {
                     continue;

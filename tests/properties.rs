@@ -186,7 +186,7 @@ fn no_jump_when_a_measurement_moves_by_a_tenth() {
             let Some(before) = drafted(order, &recipe) else { return };
             for measurement in Measurement::ALL {
                 let mut moved = order.clone();
-                let Some(value) = &mut moved.body.measured[*measurement as usize] else { continue };
+                let Some(value) = &mut moved.body.measured[*measurement] else { continue };
                 *value += 0.1;
                 let Some(after) = drafted(&moved, &recipe) else { continue };
                 if decisions(&before) != decisions(&after) {

@@ -91,7 +91,7 @@ impl Carried {
     }
 
     fn body(&self, measurement: Measurement) -> f64 {
-        self.inputs.measurements[measurement as usize].expect("an input of the draft")
+        self.inputs.measurements[measurement].expect("an input of the draft")
     }
 
     /// The darts of a panel: what they take off its waist.
@@ -110,7 +110,7 @@ impl Carried {
 /// The ten points of each panel stand as a pair of trousers has them, so that the panel can be drawn.
 fn assert_trouser_shaped(carried: &Carried) {
     for panel in [Some(&carried.recipe.front), carried.recipe.back.as_ref()].into_iter().flatten() {
-        let at = |role: Role| carried.made.points[panel.roles[role as usize].0];
+        let at = |role: Role| carried.made.points[panel.roles[role].0];
         for (inner, side) in [
             (Role::CentreWaist, Role::SideWaist),
             (Role::CentreHip, Role::SideHip),
@@ -165,7 +165,7 @@ fn compare(draft: &str, carried: &Carried, towards_side: f64, quantities: &[(&st
 fn measured<const N: usize>(measurements: [(Measurement, f64); N]) -> Inputs {
     let mut inputs = Inputs::default();
     for (measurement, cm) in measurements {
-        inputs.measurements[measurement as usize] = Some(cm);
+        inputs.measurements[measurement] = Some(cm);
     }
     inputs
 }
@@ -180,7 +180,7 @@ fn womens_classic_block_w1_at_its_printed_points() {
         (Measurement::WaistToHip, given["input_waist_to_hip"]),
         (Measurement::WaistHeight, given["input_waist_to_floor"]),
     ]);
-    inputs.style[Style::HemWidth as usize] = Some(given["input_trouser_bottom_width"]);
+    inputs.style[Style::HemWidth] = Some(given["input_trouser_bottom_width"]);
     let c = Carried::new("w1.toml", include_str!("published/w1.toml"), inputs);
     let back = c.recipe.back.as_ref().expect("W1 has a back");
     let crotch = c.y("5");
@@ -277,7 +277,7 @@ fn japanese_school_front_w4_at_its_printed_points() {
     ]);
     inputs.asks.insert("knee_depth".to_owned(), given["input_knee_depth"]);
     inputs.asks.insert("full_length".to_owned(), given["input_length"]);
-    inputs.style[Style::HemWidth as usize] = Some(given["input_hem_girth"] / 2.0);
+    inputs.style[Style::HemWidth] = Some(given["input_hem_girth"] / 2.0);
     let c = Carried::new("w4.toml", include_str!("published/w4.toml"), inputs);
     let dart = &c.recipe.front.darts[0];
     compare(
@@ -311,7 +311,7 @@ fn french_course_front_w5_at_its_printed_points() {
         (Measurement::BodyRise, given["input_rise"]),
         (Measurement::WaistHeight, given["input_length"]),
     ]);
-    inputs.ease[EaseAt::Hip as usize] = given["input_hip_ease"];
+    inputs.ease[EaseAt::Hip] = given["input_hip_ease"];
     let c = Carried::new("w5.toml", include_str!("published/w5.toml"), inputs);
     compare(
         "W5",
@@ -337,8 +337,8 @@ fn trade_school_trouser_m1_at_its_printed_points() {
         (Measurement::OutsideLeg, given["input_length"]),
     ]);
     inputs.asks.insert("belt_width".to_owned(), given["input_belt_width"]);
-    inputs.style[Style::KneeWidth as usize] = Some(given["input_knee"] / 2.0);
-    inputs.style[Style::HemWidth as usize] = Some(given["input_bottom"] / 2.0);
+    inputs.style[Style::KneeWidth] = Some(given["input_knee"] / 2.0);
+    inputs.style[Style::HemWidth] = Some(given["input_bottom"] / 2.0);
     let c = Carried::new("m1.toml", include_str!("published/m1.toml"), inputs);
     compare(
         "M1",
@@ -380,8 +380,8 @@ fn tailors_topside_m2_at_its_printed_points() {
         (Measurement::OutsideLeg, given["input_outside_leg"]),
         (Measurement::InsideLeg, given["input_inside_leg"]),
     ]);
-    inputs.style[Style::KneeWidth as usize] = Some(given["input_knee"] / 2.0);
-    inputs.style[Style::HemWidth as usize] = Some(given["input_bottom"] / 2.0);
+    inputs.style[Style::KneeWidth] = Some(given["input_knee"] / 2.0);
+    inputs.style[Style::HemWidth] = Some(given["input_bottom"] / 2.0);
     let c = Carried::new("m2.toml", include_str!("published/m2.toml"), inputs);
     compare(
         "M2",

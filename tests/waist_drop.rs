@@ -15,7 +15,7 @@ use kurbo::{ParamCurve, ParamCurveNearest};
 
 fn drafted(order: &Order, block: &str, drop: f64) -> Result<Draft, Mistakes> {
     let mut order = order.clone();
-    order.trousers.style[Style::WaistDrop as usize] = Some(drop);
+    order.trousers.style[Style::WaistDrop] = Some(drop);
     draft(&order, &load(block).unwrap())
 }
 

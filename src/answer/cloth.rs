@@ -6,10 +6,10 @@ use serde::Serialize;
 use super::{
     number::{Cm, Place, Share},
     path,
+    warning::Warning,
 };
 use crate::{
     draft::Draft,
-    mistake::Notice,
     pattern::{Lay, Piece},
     terms::Word,
 };
@@ -36,7 +36,7 @@ pub struct ClothAnswer<'a> {
     used: Share,
     pieces: Vec<PieceOut>,
     laid: Vec<LaidOut>,
-    warnings: Vec<Notice>,
+    warnings: Vec<Warning>,
 }
 
 #[derive(Serialize)]
@@ -77,7 +77,7 @@ struct LaidOut {
 
 impl<'a> ClothAnswer<'a> {
     /// A lay of the pieces of this draft.
-    pub fn new(draft: &'a Draft, pieces: &[Piece], lay: &Lay, warnings: Vec<Notice>) -> Self {
+    pub fn new(draft: &'a Draft, pieces: &[Piece], lay: &Lay, warnings: Vec<Warning>) -> Self {
         let cloth = &lay.cloth;
         let cut = |piece: &Piece| PieceOut {
             piece: piece.kind.key(),

@@ -3,12 +3,15 @@
 use kurbo::Point;
 use serde::Serialize;
 
-use super::number::{Cm, Degrees, Place};
+use super::{
+    number::{Cm, Degrees, Place},
+    warning::Warning,
+};
 use crate::{
     adjust::{Key, Measure},
     fit::{self, Change, Difference, Laid, Overlaid},
-    mistake::Notice,
     terms::{Anchor, Word},
+    unit::Unit,
 };
 
 /// The name of the format in every comparison.
@@ -44,7 +47,7 @@ struct One<'a> {
     block: &'a str,
     fit: &'static str,
     can_be_cut: bool,
-    warnings: Vec<Notice>,
+    warnings: Vec<Warning>,
 }
 
 #[derive(Serialize)]
@@ -133,16 +136,17 @@ struct DartOut {
 }
 
 impl<'a> Comparison<'a> {
-    /// The comparison of two drafts, leg by leg where a draft has legs that differ.
-    pub fn new(anchor: Anchor, legs: &[Laid<'a>]) -> Self {
+    /// The comparison of two drafts, leg by leg where a draft has legs that differ; its sentences are for a reader of
+    /// `unit`.
+    pub fn new(anchor: Anchor, legs: &[Laid<'a>], unit: Unit) -> Self {
         Self {
             format: FORMAT,
             version: VERSION,
             units: "cm",
             anchor: anchor.key(),
             same: legs.iter().all(|leg| leg.difference.is_none()),
-            old: one(legs.iter().map(|leg| &leg.old)),
-            new: one(legs.iter().map(|leg| &leg.new)),
+            old: one(legs.iter().map(|leg| &leg.old), unit),
+            new: one(legs.iter().map(|leg| &leg.new), unit),
             adjustments: rows(legs, |it| &it.parameters, adjustment),
             points: rows(legs, |it| &it.points, point),
             edges: rows(legs, |it| &it.edges, edge),
@@ -171,7 +175,7 @@ fn rows<Row, Out>(
         .collect()
 }
 
-fn one<'a, 'b>(legs: impl Iterator<Item = &'b Overlaid<'a>> + Clone) -> One<'a>
+fn one<'a, 'b>(legs: impl Iterator<Item = &'b Overlaid<'a>> + Clone, unit: Unit) -> One<'a>
 where
     'a: 'b,
 {
@@ -182,7 +186,7 @@ where
         block: first.map_or("", |one| &one.draft.recipe.name),
         fit: first.map_or("", |one| one.draft.fit.key()),
         can_be_cut: legs.clone().all(|one| one.report.can_be_cut()),
-        warnings: Notice::once(legs.flat_map(Overlaid::notices)),
+        warnings: Warning::all(legs.flat_map(Overlaid::notices), unit),
     }
 }
 

@@ -2,12 +2,14 @@
 
 use serde::Serialize;
 
-use super::number::{Cm, Degrees};
+use super::{
+    number::{Cm, Degrees},
+    warning::Warning,
+};
 use crate::{
     adjust::Measure,
     draft::Draft,
     fit::Report,
-    mistake::Notice,
     terms::{Seam, Word},
     toile::{Advice, Amount, Judgement, Move, Number, Ranked, knowledge},
 };
@@ -37,7 +39,7 @@ pub struct Judged<'a> {
     test: Option<Test<'a>>,
     clear: bool,
     advice: Option<Next<'a>>,
-    warnings: Vec<Notice>,
+    warnings: Vec<Warning>,
 }
 
 #[derive(Serialize)]
@@ -193,7 +195,7 @@ impl Numbers {
 
 impl<'a> Judged<'a> {
     /// A judged toile of a draft, with what a person should know of the file.
-    pub fn new(draft: &'a Draft, judgement: &'a Judgement, warnings: Vec<Notice>) -> Self {
+    pub fn new(draft: &'a Draft, judgement: &'a Judgement, warnings: Vec<Warning>) -> Self {
         let report = &judgement.toile.report;
         let causes = |list: &'a [Ranked]| list.iter().filter(|it| it.share >= LEAST).map(Cause::of).collect();
         Self {

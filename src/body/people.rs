@@ -10,8 +10,9 @@ mod table;
 
 use super::Given;
 use crate::mistake::Notice;
-use crate::terms::{Measurement, Sex, WaistLevel, Word};
-use crate::unit::{CM_PER_INCH, Unit};
+use crate::terms::{EnumMap, Measurement, Sex, WaistLevel, Word};
+use crate::unit::CM_PER_INCH;
+use crate::voice::{Sentence, length};
 use Measurement::{
     AnkleGirth, BackCrotchLength, BodyRise, BodyRiseSitting, CalfGirth, FrontCrotchLength, FrontHipArc,
     FrontThighArc, FrontWaistArc, HeelGirth, HipGirth, HipHeight, InsideLeg, KneeGirth, KneeHeight,
@@ -312,20 +313,17 @@ impl Doubt {
 
     /// The sentence about it, with what to do.
     pub fn notice(&self) -> Notice {
-        let inches = |cm| Unit::Inch.from_cm(cm);
-        Notice::new(
+        Notice::mind(
             "doubtful-measurement",
-            format!(
-                "`{}` is {:.1} cm ({:.1} in); the other measurements expect {:.1} +- {:.1} cm{}. Take it again: {}",
-                self.measurement,
-                self.found,
-                inches(self.found),
-                self.predicted,
-                self.sd,
-                self.slip().map_or(String::new(), |slip| format!(" ({slip})")),
-                self.measurement.about().how
-            ),
+            "`{measurement}` is {found}; the other measurements expect {expected}, give or take {spread}{slip}. Take it \
+             again: {how}",
         )
+        .with("measurement", self.measurement)
+        .with("found", length(self.found))
+        .with("expected", length(self.predicted))
+        .with("spread", length(self.sd))
+        .with("slip", self.slip().map_or(Sentence::new(""), |slip| Sentence::new(" ({slip})").with("slip", slip)))
+        .with("how", self.measurement.about().how)
     }
 
     /// A slip of units that would explain it.
@@ -355,13 +353,13 @@ const MOST_DOUBTS: usize = 4;
 
 /// The measurements that do not go with the others, the most doubtful first; mostly none.
 pub fn doubts(given: &Given) -> Vec<Doubt> {
-    let mut aside = [false; Measurement::COUNT];
+    let mut aside = EnumMap::default();
     let mut doubts = Vec::new();
     while doubts.len() < MOST_DOUBTS
         && let Some(doubt) = most_doubtful(given, &aside, Measurement::ALL)
         && let Some(grade) = doubt.grade()
     {
-        aside[doubt.measurement as usize] = true;
+        aside[doubt.measurement] = true;
         doubts.push(doubt);
         // what is only rare may be right, and the rest is not to be judged without it
         if grade == Grade::Note {
@@ -374,12 +372,12 @@ pub fn doubts(given: &Given) -> Vec<Doubt> {
 /// Which of these measurements goes least with all the others, however little that is; `None` where none of them was
 /// measured or can be judged.
 pub fn oddest_of(given: &Given, measurements: &[Measurement]) -> Option<Doubt> {
-    most_doubtful(given, &[false; Measurement::COUNT], measurements)
+    most_doubtful(given, &EnumMap::default(), measurements)
 }
 
 /// The measurement among those named that is furthest out in the spread that all others leave it; those laid aside are
 /// not looked at.
-fn most_doubtful(given: &Given, aside: &[bool; Measurement::COUNT], among: &[Measurement]) -> Option<Doubt> {
+fn most_doubtful(given: &Given, aside: &EnumMap<Measurement, bool>, among: &[Measurement]) -> Option<Doubt> {
     const MOST: usize = Measurement::COUNT;
     let people = People::of(given.sex, given.waist_level);
     let mut judged = [(WaistGirth, 0.0, Form { constant: 0.0, terms: [(0, 0.0); 2], scatter: 0.0 }); MOST];
@@ -387,7 +385,7 @@ fn most_doubtful(given: &Given, aside: &[bool; Measurement::COUNT], among: &[Mea
     for &measurement in Measurement::ALL {
         let known = given.waist_level != WaistLevel::Worn || !from_waist(measurement);
         if known
-            && !aside[measurement as usize]
+            && !aside[measurement]
             && let Some(cm) = given.cm(measurement)
             && let Some(form) = form(measurement)
         {

@@ -5,8 +5,8 @@ use super::people::{Expected, expected_crotch_length};
 use super::value::{Origin, Value};
 use super::{Body, Doubt, Given, Grade, doubts, limit};
 use crate::mistake::{Mistake, Mistakes, Notice};
-use crate::terms::{Measurement, Sex, Word};
-use crate::unit::Unit;
+use crate::terms::{EnumMap, Measurement, Sex, Word};
+use crate::voice::{length, list};
 use Measurement::{
     AnkleGirth, BackCrotchLength, BodyRise, CalfGirth, FrontCrotchLength, HeelGirth, HipHeight, InsideLeg,
     KneeGirth, KneeHeight, OutsideLeg, ThighGirth, TotalCrotchLength, WaistHeight, WaistHeightBack,
@@ -35,10 +35,9 @@ impl Body {
         if !faults.is_empty() {
             return Err(Mistakes(faults.into_iter().map(Mistake::from).collect()));
         }
-        let mut body =
-            Self { sex: given.sex, waist_level: given.waist_level, values: [None; Measurement::COUNT] };
+        let mut body = Self { sex: given.sex, waist_level: given.waist_level, values: EnumMap::default() };
         for &measurement in Measurement::ALL {
-            body.values[measurement as usize] = given.cm(measurement).map(|cm| Value {
+            body.values[measurement] = given.cm(measurement).map(|cm| Value {
                 cm,
                 from: Origin::Measured,
                 sd: measurement.about().tape_sd,
@@ -90,7 +89,7 @@ impl Body {
     }
 
     fn set(&mut self, measurement: Measurement, value: Option<Value>) {
-        let place = &mut self.values[measurement as usize];
+        let place = &mut self.values[measurement];
         *place = place.or(value);
     }
 
@@ -175,15 +174,15 @@ fn open_sums(given: &Given) -> impl Iterator<Item = Notice> {
     SUMS.into_iter().filter_map(|(whole, one, other)| {
         let gap = given.cm(whole)? - given.cm(one)? - given.cm(other)?;
         (gap.abs() > SEEN).then(|| {
-            Notice::new(
+            Notice::mind(
                 "open-sum",
-                format!(
-                    "`{whole}` is {:.1} cm ({:.1} in) {} than `{one}` and `{other}` together; each is taken as measured",
-                    gap.abs(),
-                    Unit::Inch.from_cm(gap.abs()),
-                    if gap > 0.0 { "more" } else { "less" }
-                ),
+                "`{whole}` is {gap} {which} than `{one}` and `{other}` together; each is taken as measured",
             )
+            .with("whole", whole)
+            .with("gap", length(gap.abs()))
+            .with("which", if gap > 0.0 { "more" } else { "less" })
+            .with("one", one)
+            .with("other", other)
         })
     })
 }
@@ -191,21 +190,20 @@ fn open_sums(given: &Given) -> impl Iterator<Item = Notice> {
 /// One notice for all estimates that reach beyond the surveys.
 fn extrapolations(body: &Body) -> Vec<Notice> {
     let beyond = |m: &&Measurement| body.value(**m).is_some_and(|value| value.extrapolated);
-    let names: Vec<&str> = Measurement::ALL.iter().filter(beyond).map(|m| m.key()).collect();
+    let names: Vec<Measurement> = Measurement::ALL.iter().filter(beyond).copied().collect();
     if names.is_empty() {
         return Vec::new();
     }
-    let text = format!(
-        "extrapolated beyond the people surveyed: {}; measure them rather than trust the estimate",
-        names.join(", ")
-    );
-    vec![Notice::new("extrapolated", text)]
+    let said =
+        "extrapolated beyond the people surveyed: {names}; measure them rather than trust the estimate";
+    vec![Notice::note("extrapolated", said).with("names", list(names))]
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::terms::{Sex, WaistLevel};
+    use crate::unit::Unit;
     use Measurement::{HipGirth, Stature, WaistGirth};
     use proptest::prelude::*;
 
@@ -353,7 +351,8 @@ mod tests {
         let given = given().with(InsideLeg, 79.0).with(BodyRise, 28.8).with(WaistHeight, 106.0);
         let (body, notices) = Body::resolve(&given).unwrap();
         assert_eq!(body.cm(WaistHeight), Some(106.0));
-        assert!(notices[0].text.contains("1.8 cm (0.7 in) less"), "{notices:?}");
+        assert!(notices[0].text(Unit::Cm).contains("1.8 cm less"), "{notices:?}");
+        assert!(notices[0].text(Unit::Inch).contains("11/16 in less"), "{notices:?}");
     }
 
     #[test]
@@ -392,7 +391,7 @@ mod tests {
             let mut given = Given::new(Sex::ALL[sex], WaistLevel::ALL[level]);
             for (m, share) in Measurement::ALL.iter().zip(shares) {
                 let (least, most) = m.about().range;
-                given.measured[*m as usize] = share.map(|share| least + share * (most - least));
+                given.measured[*m] = share.map(|share| least + share * (most - least));
             }
             given = given
                 .with(WaistGirth, 50.0 + 90.0 * girths.0)

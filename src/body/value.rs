@@ -1,6 +1,6 @@
 //! Measurements with their source and their spread.
 
-use crate::terms::{Measurement, Sex, WaistLevel, words};
+use crate::terms::{EnumMap, Measurement, Sex, WaistLevel, words};
 
 words! {
     /// Where the value of a measurement comes from.
@@ -35,25 +35,25 @@ pub struct Given {
     /// Where the waist, and all that is measured from it, was taken.
     pub waist_level: WaistLevel,
     /// By measurement, in cm.
-    pub measured: [Option<f64>; Measurement::COUNT],
+    pub measured: EnumMap<Measurement, Option<f64>>,
 }
 
 impl Given {
     /// A body of which nothing is measured yet.
     pub fn new(sex: Sex, waist_level: WaistLevel) -> Self {
-        Self { sex, waist_level, measured: [None; Measurement::COUNT] }
+        Self { sex, waist_level, measured: EnumMap::default() }
     }
 
     /// The same with one measurement more, in cm.
     #[must_use]
     pub fn with(mut self, measurement: Measurement, cm: f64) -> Self {
-        self.measured[measurement as usize] = Some(cm);
+        self.measured[measurement] = Some(cm);
         self
     }
 
     /// A measurement as taken, in cm.
     pub fn cm(&self, measurement: Measurement) -> Option<f64> {
-        self.measured[measurement as usize]
+        self.measured[measurement]
     }
 }
 
@@ -68,13 +68,13 @@ pub struct Body {
     /// Where the waist, and all that is measured from it, was taken. Values stay at this level.
     pub waist_level: WaistLevel,
     /// By measurement.
-    pub values: [Option<Value>; Measurement::COUNT],
+    pub values: EnumMap<Measurement, Option<Value>>,
 }
 
 impl Body {
     /// A measurement with its source, if it is known.
     pub fn value(&self, measurement: Measurement) -> Option<Value> {
-        self.values[measurement as usize]
+        self.values[measurement]
     }
 
     /// A measurement in cm, if it is known.

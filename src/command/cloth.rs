@@ -10,7 +10,7 @@ use super::{
     print,
 };
 use crate::{
-    answer::ClothAnswer,
+    answer::{ClothAnswer, Warning},
     drawing::SvgScale,
     making::make,
     mistake::{Mistake, Mistakes, Notice},
@@ -87,7 +87,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         written = write_all(&folder, &sheets)?;
     }
     if arguments.json {
-        let answer = ClothAnswer::new(&leg.draft, &pattern.pieces, &lay, notices);
+        let answer = ClothAnswer::new(&leg.draft, &pattern.pieces, &lay, Warning::all(notices, unit));
         print(&format!("{}\n", answer.to_json()))?;
     } else {
         let mut text = cloth_table(&leg.draft, &pattern.pieces, &lay, &notices, unit);

@@ -107,7 +107,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         _ => Vec::new(),
     };
     if arguments.json {
-        print(&format!("{}\n", Comparison::new(arguments.anchor, &laid).to_json()))?;
+        print(&format!("{}\n", Comparison::new(arguments.anchor, &laid, unit).to_json()))?;
     } else {
         let mut text = difference_table(&laid, unit);
         for path in &written {

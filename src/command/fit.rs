@@ -60,7 +60,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         text.push_str(&fit_story(&was.report, &is.draft, &is.report, unit));
     }
     for notice in after.notices() {
-        text.push_str(&crate::paper::note(&notice.text));
+        text.push_str(&crate::paper::note(&notice.text(unit)));
     }
     if let (true, Some(path)) = (arguments.write, path) {
         let removed = if arguments.afresh { old } else { Vec::new() };

@@ -11,7 +11,7 @@ use std::{
 
 use super::{Ending, input::Input, output::write_all, print};
 use crate::{
-    answer::Judged,
+    answer::{Judged, Warning},
     drawing::Wording,
     making::{Made, make},
     mistake::{Mistake, Mistakes},
@@ -201,7 +201,10 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         done.push_str(&written(arguments, path, &judgement, order)?);
     }
     if arguments.json {
-        print(&format!("{}\n", Judged::new(&legs.first.draft, &judgement, notices).to_json()))?;
+        print(&format!(
+            "{}\n",
+            Judged::new(&legs.first.draft, &judgement, Warning::all(notices, unit)).to_json()
+        ))?;
         // A closed terminal leaves nothing to do about it.
         let _ = write!(std::io::stderr(), "{done}");
         return Ok(Ending::Done);
@@ -209,7 +212,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let mut text = fitting_sheet(&judgement, unit);
     text.push('\n');
     for notice in &notices {
-        text.push_str(&note(&notice.text));
+        text.push_str(&note(&notice.text(unit)));
     }
     text.push_str(&done);
     text.push_str(&cautions());

@@ -6,6 +6,10 @@ use super::{
     end_tangent, length, length::arc, line_crossings, reversed, start_tangent, t_at_level, t_walked, unit,
 };
 
+/// A piece of a seam shorter than this is a crumb, cm: nobody can draw or sew it by itself, and a seam that is bent there
+/// turns a corner.
+const CRUMB: f64 = 0.1;
+
 /// A run of cubics, each starting where the one before ended; never empty.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Chain(Vec<CubicBez>);
@@ -47,8 +51,21 @@ impl Chain {
         &mut self.0
     }
 
+    /// Cuts every piece that stands on both sides of the level `y` in two, unless that left a crumb.
+    pub(crate) fn cut_across(&mut self, y: f64) {
+        // From the end, so that what is cut is not met again: at most one cut a piece.
+        for index in (0..self.0.len()).rev() {
+            let piece = &self.0[index];
+            let (from, to) = (piece.p0.y - y, piece.p3.y - y);
+            if from.abs() >= CRUMB && to.abs() >= CRUMB && (from < 0.0) != (to < 0.0) {
+                let t = t_at_level(piece, y);
+                self.cut_piece(index, t);
+            }
+        }
+    }
+
     /// Makes two pieces of one, which run as it did.
-    pub(crate) fn cut_piece(&mut self, index: usize, t: f64) {
+    fn cut_piece(&mut self, index: usize, t: f64) {
         let [before, after] = cut(&self.0[index], t);
         self.0[index] = before;
         self.0.insert(index + 1, after);
@@ -207,16 +224,33 @@ impl Chain {
         Some(self.joint_in(index, t))
     }
 
-    /// The joint within a piece, or the end of it that is as near as a crumb.
+    /// The joint within a piece. A crumb that it would leave goes to the piece beyond, so that no piece is a crumb; at an
+    /// end of the chain the joint is that end.
     fn joint_in(&mut self, index: usize, t: f64) -> usize {
-        /// A part of a piece smaller than this is none.
-        const CRUMB: f64 = 1e-7;
-        if t < CRUMB {
+        /// What the arithmetic leaves is not even a crumb, as a part of a piece.
+        const NOTHING: f64 = 1e-7;
+        let piece = self.0[index];
+        let at = piece.eval(t);
+        let crumb_before = t <= NOTHING || piece.p0.distance(at) < CRUMB;
+        let crumb_after = t >= 1.0 - NOTHING || piece.p3.distance(at) < CRUMB;
+        if crumb_before {
+            if index > 0 && t > NOTHING {
+                let [crumb, rest] = cut(&piece, t);
+                self.0[index - 1] = run_together(&self.0[index - 1], &crumb);
+                self.0[index] = rest;
+            }
             return index;
         }
-        if t <= 1.0 - CRUMB {
-            self.cut_piece(index, t);
+        if crumb_after {
+            if index + 1 < self.0.len() && t < 1.0 - NOTHING {
+                let [rest, crumb] = cut(&piece, t);
+                self.0[index] = rest;
+                let next = reversed(self.0[index + 1]);
+                self.0[index + 1] = reversed(run_together(&next, &reversed(crumb)));
+            }
+            return index + 1;
         }
+        self.cut_piece(index, t);
         index + 1
     }
 
@@ -276,6 +310,18 @@ fn cut(piece: &CubicBez, t: f64) -> [CubicBez; 2] {
     let (d, e) = (a.lerp(b, t), b.lerp(c, t));
     let at = d.lerp(e, t);
     [CubicBez::new(p0, a, d, at), CubicBez::new(at, e, c, p3)]
+}
+
+/// A piece and the crumb that runs on from it as one cubic with the ends and end tangents of both.
+fn run_together(piece: &CubicBez, crumb: &CubicBez) -> CubicBez {
+    let whole = piece.p0.distance(piece.p3);
+    let grown = 1.0 + crumb.p0.distance(crumb.p3) / whole.max(CRUMB);
+    CubicBez::new(
+        piece.p0,
+        piece.p0 + (piece.p1 - piece.p0) * grown,
+        crumb.p3 - end_tangent(crumb) * ((piece.p3 - piece.p2).hypot() * grown),
+        crumb.p3,
+    )
 }
 
 /// What is left of a walk of `left` when a piece is walked; not measured where its chord alone is longer.
@@ -342,5 +388,25 @@ mod tests {
     fn level_crossing_on_the_curve() {
         let xs: Vec<f64> = seam().crossings(40.0).collect();
         assert!(xs.len() == 1 && (xs[0] - 1.0).abs() < 1e-9, "{xs:?}");
+    }
+
+    #[test]
+    fn crumb_beside_a_joint_goes_to_the_next_piece() {
+        let whole = seam().pieces()[0];
+        let whole = Chain::of(whole.subsegment(0.0..0.4)).then(whole.subsegment(0.4..1.0));
+        let joint = length(&whole.pieces()[0]);
+        for walked in [joint - 0.05, joint - 1e-12, joint + 1e-12, joint + 0.05, 4.0] {
+            let mut cut = whole.clone();
+            let index = cut.joint_from(0, walked);
+            let place = cut.pieces()[index].p0;
+            assert!(place.distance(whole.point_at(walked)) < 1e-9, "{walked}");
+            assert!(cut.pieces().iter().all(|piece| length(piece) >= CRUMB));
+            assert!(cut.pieces().iter().all(|piece| end_tangent(piece) != Vec2::ZERO));
+            assert!((cut.length() - whole.length()).abs() < 1e-3, "{walked}");
+        }
+        let mut ends = whole.clone();
+        assert_eq!(ends.joint_from(0, 0.05), 0);
+        assert_eq!(ends.joint_from(2, -0.05), 2);
+        assert_eq!(ends, whole);
     }
 }

@@ -100,21 +100,33 @@ impl Speed {
     }
 }
 
-/// The parameter at which a cubic that runs up or down from end to end reaches the level `y`.
+/// The parameter at which a cubic from one side of the level `y` to the other reaches it; an end where both ends lie on
+/// one side. Where it reaches the level more than once, one of these places.
 pub fn t_at_level(cubic: &CubicBez, y: f64) -> f64 {
-    /// Newton from the chord; seams are close to it.
-    const ROUNDS: usize = 12;
+    /// Newton from the chord, to which seams are close, takes a handful of rounds; what it cannot do is halved, and this
+    /// often leaves nothing of a seam.
+    const ROUNDS: usize = 48;
     let (d0, d1, d2) = (cubic.p1.y - cubic.p0.y, cubic.p2.y - cubic.p1.y, cubic.p3.y - cubic.p2.y);
     let (c1, c2, c3) = (3.0 * d0, 3.0 * (d1 - d0), d2 - d1 - (d1 - d0));
-    let wanted = y - cubic.p0.y;
-    let mut t = (wanted / (cubic.p3.y - cubic.p0.y)).clamp(0.0, 1.0);
+    let (wanted, whole) = (y - cubic.p0.y, cubic.p3.y - cubic.p0.y);
+    let mut t = wanted / whole;
+    if !(0.0 < t && t < 1.0) {
+        return if t >= 1.0 { 1.0 } else { 0.0 };
+    }
+    let (mut low, mut high) = (0.0, 1.0);
     for _ in 0..ROUNDS {
         let miss = ((c3 * t + c2) * t + c1) * t - wanted;
-        let speed = (3.0 * c3 * t + 2.0 * c2) * t + c1;
-        if miss.abs() < 1e-11 || speed.abs() < 1e-9 {
+        if miss.abs() < 1e-11 {
             break;
         }
-        t = (t - miss / speed).clamp(0.0, 1.0);
+        if (miss < 0.0) == (whole > 0.0) {
+            low = t
+        } else {
+            high = t
+        }
+        let speed = (3.0 * c3 * t + 2.0 * c2) * t + c1;
+        let next = t - miss / speed;
+        t = if low < next && next < high { next } else { 0.5 * (low + high) };
     }
     t
 }

@@ -14,6 +14,7 @@ use crate::{
     curve::{angle_between, unit},
     mistake::{Mistake, Notice},
     terms::{Edge, Role},
+    voice::{at_most, length},
 };
 
 /// What must stay of the side seam above the hip line, cm: less is no longer held up by the hip (common practice, no
@@ -48,12 +49,14 @@ pub(super) fn lowered(shape: Shape, drop: f64, asked: Asked) -> Result<(Shape, V
             .help(format!("this body and block have room for a `waist_drop` of {room:.1} cm")));
         }
         Asked::ByTheRecipe if drop > room => {
-            notices.push(Notice::new(
-                "waist-drop-lessened",
-                format!(
-                    "the block cuts its waist {drop:.1} cm below the measured one; this body has room for {room:.1} cm"
-                ),
-            ));
+            notices.push(
+                Notice::note(
+                    "waist-drop-lessened",
+                    "the block cuts its waist {drop} below the measured one; this body has room for {room}",
+                )
+                .with("drop", length(drop))
+                .with("room", at_most(room)),
+            );
             room
         }
         Asked::ByTheFile | Asked::ByTheRecipe => drop,
@@ -67,13 +70,14 @@ pub(super) fn lowered(shape: Shape, drop: f64, asked: Asked) -> Result<(Shape, V
         let eased: f64 =
             panel.darts.iter().filter(|dart| !is_sewn(dart, drop)).map(|dart| left_of(dart, drop)).sum();
         if eased > 0.05 {
-            notices.push(Notice::new(
-                "dart-cut-away",
-                format!(
-                    "the waist drop leaves too little of a {} dart: ease its {eased:.1} cm into the band",
-                    panel.panel
-                ),
-            ));
+            notices.push(
+                Notice::note(
+                    "dart-cut-away",
+                    "the waist drop leaves too little of a {panel} dart: ease its {eased} into the band",
+                )
+                .with("panel", panel.panel)
+                .with("eased", length(eased)),
+            );
         }
     }
     Ok((

@@ -6,7 +6,8 @@ use crate::{
     mistake::Notice,
     order::Trousers,
     recipe::Inputs,
-    terms::{EaseAt, Level, Measurement, Style, Word},
+    terms::{EaseAt, Level, Measurement, Style},
+    voice::{length, list},
 };
 
 /// Over this the corner is rounded where a width begins to grow, cm of girth.
@@ -29,8 +30,8 @@ pub(super) fn grown_for_body(
     levels: &Levels,
     least: impl Fn(EaseAt) -> f64,
 ) -> Vec<Notice> {
-    let styled = |style: Style| trousers.style[style as usize].is_some();
-    let flat = |inputs: &Inputs, style: Style| inputs.style[style as usize];
+    let styled = |style: Style| trousers.style[style].is_some();
+    let flat = |inputs: &Inputs, style: Style| inputs.style[style];
     let (Some(knee), Some(hem)) = (flat(inputs, Style::KneeWidth), flat(inputs, Style::HemWidth)) else {
         return Vec::new();
     };
@@ -63,8 +64,8 @@ pub(super) fn grown_for_body(
             (true, true) => {}
         }
     }
-    inputs.style[Style::KneeWidth as usize] = Some(knee);
-    inputs.style[Style::HemWidth as usize] = Some(hem);
+    inputs.style[Style::KneeWidth] = Some(knee);
+    inputs.style[Style::HemWidth] = Some(hem);
     grown.into_iter().filter_map(|(style, width, lacks)| told(style, width, &lacks)).collect()
 }
 
@@ -73,14 +74,14 @@ fn told(style: Style, width: f64, lacks: &[Lack]) -> Option<Notice> {
     let why: Vec<&str> =
         lacks.iter().filter(|lack| 0.5 * lack.girth > WORTH_TELLING).map(|lack| lack.of).collect();
     (!why.is_empty()).then(|| {
-        Notice::new(
+        Notice::note(
             "width-grown",
-            format!(
-                "the recipe's width was too little for the {}: it is {by:.1} cm more, {width:.1} cm flat. \
-                 `trousers.style.{}` sets another",
-                why.join(" and the "),
-                style.key()
-            ),
+            "the recipe's `{style}` lets the {girths} not pass: it is {by} more, {width} flat. `trousers.style.{style}` sets \
+             another",
         )
+        .with("style", style)
+        .with("girths", list(why))
+        .with("by", length(by))
+        .with("width", length(width))
     })
 }

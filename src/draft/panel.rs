@@ -1,47 +1,17 @@
 //! A panel by its ten roles, and a drawn panel.
 
-use std::ops::{Index, IndexMut};
-
 use kurbo::{CubicBez, Line, Point};
 
 use crate::{
     curve::Chain,
-    terms::{Edge, Level, Panel, Role},
+    terms::{Edge, EnumMap, Level, Panel, Role},
 };
 
 /// The y of every level, cm below the waist line.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Levels(pub [f64; 7]);
-
-impl Index<Level> for Levels {
-    type Output = f64;
-    fn index(&self, level: Level) -> &f64 {
-        &self.0[level as usize]
-    }
-}
-
-impl IndexMut<Level> for Levels {
-    fn index_mut(&mut self, level: Level) -> &mut f64 {
-        &mut self.0[level as usize]
-    }
-}
+pub type Levels = EnumMap<Level, f64>;
 
 /// The ten points by which a panel is known, in cm from the crease and the waist line.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Roles(pub [Point; 10]);
-
-impl Index<Role> for Roles {
-    type Output = Point;
-    fn index(&self, role: Role) -> &Point {
-        &self.0[role as usize]
-    }
-}
-
-impl IndexMut<Role> for Roles {
-    fn index_mut(&mut self, role: Role) -> &mut Point {
-        &mut self.0[role as usize]
-    }
-}
+pub type Roles = EnumMap<Role, Point>;
 
 /// A dart of the waist.
 #[derive(Clone, Copy, Debug, PartialEq)]

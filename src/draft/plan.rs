@@ -17,7 +17,8 @@ use crate::{
     mistake::{Mistake, Notice},
     order::Trousers,
     recipe::{BendRule, Construction, Inputs, PanelPlan as PanelRule, Proportion, Recipe, Reference},
-    terms::{EaseAt, Level, Measurement, Panel, Role, SeatSet, Style, Word},
+    terms::{EaseAt, EnumMap, Level, Measurement, Panel, Role, SeatSet, Style, Word},
+    voice::length,
 };
 
 /// Everything that drawing needs, for one body.
@@ -39,8 +40,8 @@ pub struct Plan {
     pub crossing_tilt: f64,
     /// What the recipe was given: the body's measurements as drafted for, ease, style and asks in force.
     pub inputs: Inputs,
-    /// The least and the most ease that the recipe calls a fit, by [`EaseAt`], cm.
-    pub wanted: [(f64, Option<f64>); 8],
+    /// The least and the most ease that the recipe calls a fit, cm.
+    pub wanted: EnumMap<EaseAt, (f64, Option<f64>)>,
     /// The hem goes down with the crotch depth, so that the inseam is kept.
     pub hem_follows: bool,
     /// The points, lines and quantities of the recipe, in its own frame.
@@ -146,17 +147,20 @@ impl Plan {
             inseam_stretch: trousers.inseam_stretch,
             cloth_stretch: trousers.cloth_stretch,
             crossing_tilt: recipe.truing.crossing_tilt,
-            wanted: std::array::from_fn(|at| wanted(recipe, EaseAt::ALL[at], body, trousers.cloth_stretch)),
+            wanted: EnumMap::from_fn(|at| wanted(recipe, at, body, trousers.cloth_stretch)),
             hem_follows: follows_inside_leg(body),
             construction,
             inputs,
             notices,
         };
         for panel in settle(&mut plan) {
-            plan.notices.push(Notice::new(
-                "guide-missed",
-                format!("the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness"),
-            ));
+            plan.notices.push(
+                Notice::note(
+                    "guide-missed",
+                    "the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness",
+                )
+                .with("panel", panel),
+            );
         }
         Ok(plan)
     }
@@ -218,44 +222,39 @@ fn inputs(
     trousers: &Trousers,
     notices: &mut Vec<Notice>,
 ) -> Result<Inputs, Mistake> {
-    let mut ease = [0.0; 8];
-    for at in EaseAt::ALL {
-        let given = trousers.ease[*at as usize];
-        ease[*at as usize] = given.unwrap_or_else(|| recipe.ease.give(*at, body.sex));
+    let rigid = trousers.ease.map(|at, given| given.unwrap_or_else(|| recipe.ease.give(at, body.sex)));
+    let mut ease = rigid;
+    for at in EaseAt::ALL.iter().filter(|at| trousers.ease[**at].is_none()) {
+        ease[*at] -= taken_by_stretch(*at, body, trousers.cloth_stretch);
     }
-    let rigid = ease;
-    for at in EaseAt::ALL.iter().filter(|at| trousers.ease[**at as usize].is_none()) {
-        ease[*at as usize] -= taken_by_stretch(*at, body, trousers.cloth_stretch);
-    }
-    let mut measurements = [None; Measurement::COUNT];
-    for measurement in Measurement::ALL {
-        measurements[*measurement as usize] = body.cm(*measurement);
-    }
-    let depth = ease[EaseAt::CrotchDepth as usize];
+    let mut measurements = EnumMap::from_fn(|measurement| body.cm(measurement));
+    let depth = ease[EaseAt::CrotchDepth];
     let lowest = body
         .cm(Measurement::BodyRise)
         .zip(body.cm(Measurement::HipGirth))
         .map(|(rise, girth)| rise + depth - HIP_ABOVE_CROTCH * girth);
-    if let (Some(hip), Some(lowest)) = (&mut measurements[Measurement::WaistToHip as usize], lowest)
+    if let (Some(hip), Some(lowest)) = (&mut measurements[Measurement::WaistToHip], lowest)
         && recipe.truing.on
         && *hip > lowest
     {
         if *hip > lowest + 0.5 && draws_by_waist_to_hip(recipe) {
-            notices.push(Notice::new(
-                "hip-line-raised",
-                format!(
-                    "the seat is widest {:.1} cm below the waist, close to the crotch: the hip line is drawn at \
-                     {lowest:.1} cm; take `waist_to_hip` and `body_rise` again",
-                    *hip
-                ),
-            ));
+            notices.push(
+                Notice::mind(
+                    "hip-line-raised",
+                    "the seat is widest {hip} below the waist, close to the crotch: the hip line is drawn at {drawn}; \
+                     take `waist_to_hip` and `body_rise` again",
+                )
+                .with("hip", length(*hip))
+                .with("drawn", length(lowest)),
+            );
         }
         *hip = lowest;
     }
-    let mut inputs = Inputs { measurements, ease: rigid, style: [None; 4], asks: trousers.ask.clone() };
+    let mut inputs =
+        Inputs { measurements, ease: rigid, style: EnumMap::default(), asks: trousers.ask.clone() };
     for style in Style::ALL {
-        let given = trousers.style[*style as usize];
-        inputs.style[*style as usize] = match given {
+        let given = trousers.style[*style];
+        inputs.style[*style] = match given {
             Some(width) => Some(width),
             None => recipe
                 .style
@@ -264,11 +263,11 @@ fn inputs(
                 .map_err(|missing| lacking(recipe, missing))?,
         };
     }
-    if trousers.style[Style::KneeWidth as usize].is_none()
-        && let Some(knee) = &mut inputs.style[Style::KneeWidth as usize]
+    if trousers.style[Style::KneeWidth].is_none()
+        && let Some(knee) = &mut inputs.style[Style::KneeWidth]
     {
         // The recipe's own width of the knee is laid flat: half of what the girth gives way.
-        *knee -= 0.5 * (rigid[EaseAt::Knee as usize] - ease[EaseAt::Knee as usize]);
+        *knee -= 0.5 * (rigid[EaseAt::Knee] - ease[EaseAt::Knee]);
     }
     inputs.ease = ease;
     Ok(inputs)
@@ -294,13 +293,12 @@ fn levels(
                 .help("a recipe to draft with names `hip_line`, `crotch_line`, `knee_line` and `hem_line` in `[lines]`")
         })
     };
-    let mut levels = Levels([0.0; 7]);
+    let mut levels = Levels::default();
     levels[Level::Hip] = line("hip_line")?;
     levels[Level::Crotch] = line("crotch_line")?;
     levels[Level::Knee] = line("knee_line")?;
     levels[Level::Hem] = line("hem_line")?;
-    levels[Level::Thigh] =
-        levels[Level::Crotch] - inputs.ease[EaseAt::CrotchDepth as usize] + THIGH_BELOW_CROTCH;
+    levels[Level::Thigh] = levels[Level::Crotch] - inputs.ease[EaseAt::CrotchDepth] + THIGH_BELOW_CROTCH;
     let knee_height =
         body.cm(Measurement::KneeHeight).unwrap_or(0.6 * (levels[Level::Hem] - levels[Level::Crotch]));
     levels[Level::Calf] = levels[Level::Knee] + CALF_BELOW_KNEE * knee_height;
@@ -338,7 +336,7 @@ impl Build<'_> {
     ) -> Result<(PanelPlan, f64), Mistake> {
         let crease = self.construction.points[rule.crease.0].x;
         let place = |point: Point| Point::new(point.x - crease, point.y);
-        let mut roles = Roles(rule.roles.map(|id| place(self.construction.points[id.0])));
+        let mut roles = rule.roles.map(|_, id| place(self.construction.points[id.0]));
         let printed = !self.recipe.truing.on;
         if !printed {
             lower_curve_start(&mut roles, self.levels[Level::Crotch]);
@@ -414,7 +412,7 @@ impl Build<'_> {
             ))
             .help("take the measurements again, or choose another `block`")
         };
-        if roles.0.iter().any(|point| !point.is_finite()) {
+        if roles.values().any(|point| !point.is_finite()) {
             return Err(wrong("a point has no place"));
         }
         let (start, point) = (roles[Role::CurveStart], roles[Role::CrotchPoint]);

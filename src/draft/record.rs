@@ -15,6 +15,7 @@ use crate::{
     order::{Adjustment, Order},
     recipe::Recipe,
     terms::{FitKind, Level, Panel, Role, Side, Style, Word},
+    voice::{length, lengths},
 };
 
 /// One body's trousers, drafted and trued, with everything that led to them.
@@ -80,12 +81,9 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
     let adjustments: Vec<Adjustment> =
         order.adjustments.iter().filter(|it| it.value != it.key.about().default).copied().collect();
     let parameters = adjustments.iter().fold(Parameters::default(), |all, it| all.with(it.key, it.value));
-    let drop = match order.trousers.style[Style::WaistDrop as usize] {
+    let drop = match order.trousers.style[Style::WaistDrop] {
         Some(drop) => Drop { drop, asked: Asked::ByTheFile },
-        None => Drop {
-            drop: plan.inputs.style[Style::WaistDrop as usize].unwrap_or(0.0),
-            asked: Asked::ByTheRecipe,
-        },
+        None => Drop { drop: plan.inputs.style[Style::WaistDrop].unwrap_or(0.0), asked: Asked::ByTheRecipe },
     };
     let (shape, dropped) = lowered(shape(&plan, &parameters), drop.drop, drop.asked)?;
     notices.append(&mut plan.notices);
@@ -174,14 +172,13 @@ impl Draft {
     pub fn back_drop_notice(&self) -> Option<Notice> {
         let drop = self.back_drop();
         (drop < ORDINARY_DROP.0 || drop > ORDINARY_DROP.1).then(|| {
-            Notice::new(
+            Notice::mind(
                 "back-drop",
-                format!(
-                    "the back crotch point had to lie {drop:.1} cm below the crotch line for the inseams to agree; \
-                     {:.1} to {:.1} is ordinary: look at the back of the thigh on the toile",
-                    ORDINARY_DROP.0, ORDINARY_DROP.1
-                ),
+                "the back crotch point had to lie {drop} below the crotch line for the inseams to agree; {ordinary} is \
+                 ordinary: look at the back of the thigh on the toile",
             )
+            .with("drop", length(drop))
+            .with("ordinary", lengths(ORDINARY_DROP))
         })
     }
 

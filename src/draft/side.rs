@@ -162,25 +162,26 @@ fn turn_round(run: &mut [CubicBez]) {
 }
 
 /// Moves the handle at the start of the run, `whole` long, as if it were a single cubic: nothing at either end, and no
-/// turn at the far one. A run of several pieces is moved as one, so that a joint near the start makes no kink.
+/// turn at the far one. Each piece has its ends and end tangents carried, so that no joint becomes a kink.
 fn ease_start(run: &mut [CubicBez], whole: f64, by: impl Fn(Vec2) -> Vec2) {
-    // The polar form of 3t(1-t)^2, of which a piece's control points take their part.
-    let part = |a: f64, b: f64, c: f64| {
-        a * (1.0 - b) * (1.0 - c) + b * (1.0 - a) * (1.0 - c) + c * (1.0 - a) * (1.0 - b)
-    };
     let Some(first) = run.first() else { return };
     let handle = by(start_tangent(first) * (whole / 3.0));
+    // By how much a place moves, and how that grows for each cm further on.
+    let moved = |u: f64| {
+        let left = 1.0 - u;
+        (handle * (3.0 * u * left * left), handle * (3.0 * left * (1.0 - 3.0 * u) / whole))
+    };
     let last = run.len() - 1;
     let mut v = 0.0;
     for (index, piece) in run.iter_mut().enumerate() {
-        let u = v;
-        v = if index == last { 1.0 } else { u + length(piece) / whole };
-        let at = |a, b, c| handle * part(a, b, c);
+        let (start, start_slope) = moved(v);
+        v = if index == last { 1.0 } else { v + length(piece) / whole };
+        let (end, end_slope) = moved(v);
         *piece = CubicBez::new(
-            piece.p0 + at(u, u, u),
-            piece.p1 + at(u, u, v),
-            piece.p2 + at(u, v, v),
-            piece.p3 + at(v, v, v),
+            piece.p0 + start,
+            piece.p1 + start + start_slope * (piece.p1 - piece.p0).hypot(),
+            piece.p2 + end - end_slope * (piece.p3 - piece.p2).hypot(),
+            piece.p3 + end,
         );
     }
 }

@@ -1,7 +1,7 @@
 //! How the difference between hip and waist is taken in: the trade's limits on side and darts, decided once from
 //! body and recipe. Limits and the shortest dart: common practice, no source.
 
-use crate::{mistake::Notice, terms::Panel};
+use crate::{mistake::Notice, terms::Panel, voice::length};
 
 /// What one panel takes in between hip and waist, cm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -79,13 +79,14 @@ impl Suppression {
 }
 
 fn steep(panel: Panel, side: f64, most: f64) -> Notice {
-    Notice::new(
+    Notice::mind(
         "side-takes-much",
-        format!(
-            "the {panel} side seam takes in {side:.1} cm between hip and waist, more than the {most:.1} cm that lies \
-             smooth: look at the side of the toile, or sew the waist with more ease"
-        ),
+        "the {panel} side seam takes in {side} between hip and waist, more than the {most} that lies smooth: look at the \
+         side of the toile, or sew the waist with more ease",
     )
+    .with("panel", panel)
+    .with("side", length(side))
+    .with("most", length(most))
 }
 
 #[cfg(test)]

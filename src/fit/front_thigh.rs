@@ -7,6 +7,7 @@ use crate::{
     draft::{Draft, Plan, Taped, shape, taped_at},
     mistake::Notice,
     terms::{EaseAt, FitKind, Measurement},
+    voice::{at_most, change, length},
 };
 
 /// An opening smaller than this is not told about, cm.
@@ -21,7 +22,7 @@ const HALVINGS: usize = 12;
 pub fn front_width_wanted(plan: &Plan, taped: &Taped, body: &Body) -> Option<f64> {
     let arc = body.cm(Measurement::FrontThighArc)?;
     let (front, back) = taped.front_thigh.zip(taped.back_thigh)?;
-    Some(arc + plan.inputs.ease[EaseAt::Thigh as usize] * front / (front + back))
+    Some(arc + plan.inputs.ease[EaseAt::Thigh] * front / (front + back))
 }
 
 /// The `thigh.front` that the measured front thigh arc asks of the block, within its usual range, cm: the same number for
@@ -57,39 +58,38 @@ fn what_it_did(draft: &Draft, report: &Report, opening: f64) -> Notice {
     let closed = shape(&draft.plan, &draft.parameters.without(Key::ThighFront).without(Key::ThighBackTake));
     let front = report.crotch.front - closed.front.crotch_seam.length();
     let back = report.crotch.back - closed.back.crotch_seam.length();
-    Notice::new(
+    Notice::note(
         "front-thigh",
-        format!(
-            "`thigh.front` {opening:.2} cm, opened where the crotch curve starts, brings the front crotch point {:.2} cm out \
-             along the crotch line; the crotch seam changes by {front:+.2} cm on the front and {back:+.2} cm on the \
-             back, {:+.2} cm in all",
-            draft.shape.front.gain,
-            front + back
-        ),
+        "`thigh.front` {opening}, opened where the crotch curve starts, brings the front crotch point {gain} out along the \
+         crotch line; the crotch seam changes by {front} on the front and {back} on the back, {total} in all",
     )
+    .with("opening", length(opening))
+    .with("gain", length(draft.shape.front.gain))
+    .with("front", change(front))
+    .with("back", change(back))
+    .with("total", change(front + back))
 }
 
 fn take_back(draft: &Draft, report: &Report, opening: f64) -> Option<Notice> {
     let over = report.crotch.ease()? - report.crotch.wanted;
     (opening > 0.0 && draft.parameters[Key::ThighBackTake] == 0.0 && over > OVERSHOOT).then(|| {
-        Notice::new(
+        Notice::note(
             "take-back",
-            format!(
-                "the crotch seam is {over:.1} cm longer than wanted: if the back already fits, \
-                 `thigh.back_take` up to half of the opening, {:.2} cm, is worth trying (common practice, no source)",
-                0.5 * opening
-            ),
+            "the crotch seam is {over} longer than wanted: if the back already fits, `thigh.back_take` up to half of the \
+             opening, {half}, is worth trying (common practice, no source)",
         )
+        .with("over", length(over))
+        .with("half", at_most(0.5 * opening))
     })
 }
 
 fn scoop_first(opening: f64) -> Option<Notice> {
     (opening >= Key::ThighFront.about().usual.0).then(|| {
-        Notice::new(
+        Notice::note(
             "scoop-first",
             "if the toile is loose at the base of the fly, scoop the front first with `crotch.front_scoop`, then open \
-             the thigh (common practice, no source: an opening of 1.9 cm, 3/4 in, is ordinary, its pivot 20 to 25 cm, \
-             8 to 10 in, below the crotch point)",
+             the thigh (common practice, no source: an opening of {1.9 cm|3/4 in} is ordinary, its pivot \
+             {20 to 25 cm|8 to 10 in} below the crotch point)",
         )
     })
 }
@@ -106,11 +106,11 @@ fn arc(draft: &Draft) -> Option<Notice> {
     let asked = opening_for_arc(&draft.plan, &draft.body)?;
     let given = draft.parameters[Key::ThighFront];
     ((asked - given).abs() > NEAR).then(|| {
-        Notice::new(
+        Notice::mind(
             "front-thigh-arc",
-            format!(
-                "the measured front thigh arc asks for `thigh.front` {asked:.1} cm, the draft has {given:.1} cm"
-            ),
+            "the measured front thigh arc asks for `thigh.front` {asked}, the draft has {given}",
         )
+        .with("asked", length(asked))
+        .with("given", length(given))
     })
 }

@@ -10,6 +10,7 @@ use crate::{
     order::{Adjustment, Order},
     recipe::Recipe,
     terms::{FitKind, Measurement, Panel, Seam, Side},
+    voice::length,
 };
 
 /// One leg drafted and judged.
@@ -49,7 +50,7 @@ pub fn drafted_legs(order: &Order, recipe: &Arc<Recipe>) -> Result<Legs, Mistake
         common.adjustments.iter().filter(|it| !it.is_by_hand()).copied().collect();
     let own_thigh = |side: Side| {
         let own = if side == Side::Left { &order.left } else { &order.right };
-        let taken = |m: Measurement| own.as_ref().is_some_and(|leg| leg.measured[m as usize].is_some());
+        let taken = |m: Measurement| own.as_ref().is_some_and(|leg| leg.measured[m].is_some());
         taken(Measurement::ThighGirth) || taken(Measurement::FrontThighArc)
     };
     let leg = |side| {
@@ -89,15 +90,14 @@ fn unmet_thigh(leg: &Draft) -> Option<Notice> {
     let taped = taped_at(&leg.plan, &leg.parameters);
     let missing = front_width_wanted(&leg.plan, &taped, &leg.body)? - taped.front_thigh?;
     (missing > MET).then(|| {
-        Notice::new(
+        Notice::mind(
             "leg-unmet",
-            format!(
-                "the front of the {side} thigh stays {missing:.1} cm narrower than its arc asks for: the centre seams of the \
-                 two legs bear no more difference. Open both with `thigh.front`, and take the surplus off the other leg \
-                 with `thigh.inner`",
-                side = leg.side
-            ),
+            "the front of the {side} thigh stays {missing} narrower than its arc asks for: the centre seams of the two legs \
+             bear no more difference. Open both with `thigh.front`, and take the surplus off the other leg with \
+             `thigh.inner`",
         )
+        .with("side", leg.side)
+        .with("missing", length(missing))
     })
 }
 

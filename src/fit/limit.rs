@@ -10,6 +10,7 @@ use crate::{
     mistake::{Mistake, Mistakes, Notice},
     order::Order,
     terms::Panel,
+    voice::{Sentence, angles, degrees, length},
 };
 
 /// The lean of a centre back that hangs and sits, degrees: common practice, no source.
@@ -28,15 +29,15 @@ pub(super) fn beyond_usual(draft: &Draft) -> impl Iterator<Item = Notice> {
         })
         .map(|(key, value)| {
             let about = key.about();
-            let (least, most) = about.usual;
-            let mut text = format!(
-                "`{key}` {value:.2} {} is beyond its usual range, {least} to {most}",
-                about.unit.symbol()
-            );
-            for (companion, why) in about.companions {
-                text.push_str(&format!("; `{companion}`: {why}"));
-            }
-            Notice::new("beyond-usual", text)
+            let notice = Notice::mind("beyond-usual", "`{key}` {value} is beyond its usual range, {usual}")
+                .with("key", key)
+                .with("value", about.unit.amount(value))
+                .with("usual", about.unit.range(about.usual));
+            about.companions.iter().fold(notice, |notice, (companion, why)| {
+                notice.then(
+                    Sentence::new("; `{companion}`: {why}").with("companion", *companion).with("why", *why),
+                )
+            })
         })
 }
 
@@ -52,13 +53,15 @@ pub(super) fn held_scoops(draft: &Draft) -> impl Iterator<Item = Notice> {
         let middle = |shape: &Shape| shape.panel(panel).crotch_seam.pieces()[0].eval(0.5);
         let given = middle(&with).distance(middle(&without));
         (given < ENOUGH * asked.abs()).then(|| {
-            Notice::new(
+            Notice::note(
                 "scoop-held",
-                format!(
-                    "the {panel} crotch curve has room for {given:.2} cm of `{key}` {asked:.2} cm: deeper, it would turn \
-                     a corner; give the rest with `crotch.depth`"
-                ),
+                "the {panel} crotch curve has room for {given} of `{key}` {asked}: deeper, it would turn a corner; give \
+                 the rest with `crotch.depth`",
             )
+            .with("panel", panel)
+            .with("given", length(given))
+            .with("key", key)
+            .with("asked", length(asked))
         })
     })
 }
@@ -99,14 +102,18 @@ pub(super) fn refuse_unsound(draft: &Draft, order: &Order) -> Result<(), Mistake
         .iter()
         .filter(|(key, _)| judge.breaks(&draft.parameters.without(*key)).is_none())
         .map(|(key, value)| {
-            let title = format!("`{key}` {value} {} cannot be drawn: {why}", key.about().unit.symbol());
+            let title = format!(
+                "`{key}` {value} {} cannot be drawn: {}",
+                key.about().unit.symbol(),
+                why.in_unit(order.units)
+            );
             let mistake = Mistake::new(title).help(judge.largest(&draft.parameters, *key, *value));
             order.at_parameter(around(mistake), draft.side, *key)
         })
         .collect();
     if culprits.is_empty() {
         let all: Vec<String> = by_hand.iter().map(|(key, value)| format!("`{key}` {value}")).collect();
-        let title = format!("{} cannot be drawn together: {why}", all.join(", "));
+        let title = format!("{} cannot be drawn together: {}", all.join(", "), why.in_unit(order.units));
         return Err(around(Mistake::new(title).help("give less of each, the largest first")).into());
     }
     Err(culprits.into())
@@ -136,19 +143,20 @@ pub(super) struct Judge<'a> {
 
 impl Judge<'_> {
     /// Why the outline with these parameters is not to be used, if so.
-    pub(super) fn breaks(&self, parameters: &Parameters) -> Option<String> {
+    pub(super) fn breaks(&self, parameters: &Parameters) -> Option<Sentence> {
         let drawn = shape(self.plan, parameters);
         let report = Report::without_shares(self.plan, &drawn, self.body);
         if !report.is_true() {
-            return report.notices().first().map(|notice| notice.text.clone());
+            return report.notices().into_iter().next().map(|notice| notice.said);
         }
         if parameters[Key::SeatAngle] != 0.0 {
             let lean = centre_back_lean(&drawn.back.roles);
             if !(LEAN.0..=LEAN.1).contains(&lean) {
-                return Some(format!(
-                    "the centre back would lean {lean:.1} degrees, {} to {} hangs and sits",
-                    LEAN.0, LEAN.1
-                ));
+                return Some(
+                    Sentence::new("the centre back would lean {lean}, {usual} hangs and sits")
+                        .with("lean", degrees(lean))
+                        .with("usual", angles(LEAN)),
+                );
             }
         }
         None

@@ -12,6 +12,7 @@ use crate::{
     mistake::{Mistakes, Notice},
     order::{Adjustment, Order},
     terms::{FitKind, Measurement},
+    voice::{Sentence, length, list, named, share},
 };
 
 /// A total crotch length met within this is met, cm.
@@ -116,11 +117,11 @@ pub(super) fn notices(draft: &Draft, report: &Report, order: &Order) -> Vec<Noti
     notices.extend(on_an_estimate(draft));
     notices.extend(split_not_asked(draft));
     let unmet = unmet(report, order);
-    let at_bound: Vec<String> = draft
+    let at_bound: Vec<Sentence> = draft
         .adjustments
         .iter()
         .filter(|it| it.is_found() && at_end(it.key, it.value))
-        .map(|it| format!("`{}`", it.key))
+        .map(|it| Sentence::new("`{key}`").with("key", it.key))
         .collect();
     let explained =
         if unmet.is_some() || !at_bound.is_empty() || went_far(draft) { explanation(order) } else { None };
@@ -129,16 +130,16 @@ pub(super) fn notices(draft: &Draft, report: &Report, order: &Order) -> Vec<Noti
             Some(_) => "",
             None => ": take `total_crotch_length`, `body_rise` and the waist level again",
         };
-        notices.push(Notice::new("fit-unmet", format!("{missing}{remedy}")));
+        notices.push(Notice::mind("fit-unmet", missing).then(remedy));
     }
     if !at_bound.is_empty() {
-        notices.push(Notice::new(
-            "fit-at-bound",
-            format!(
-                "the fit went as far as is usual with {}: look there first on the toile",
-                at_bound.join(", ")
-            ),
-        ));
+        notices.push(
+            Notice::mind(
+                "fit-at-bound",
+                "the fit went as far as is usual with {keys}: look there first on the toile",
+            )
+            .with("keys", list(at_bound)),
+        );
     }
     notices.extend(explained);
     notices
@@ -150,15 +151,21 @@ fn on_an_estimate(draft: &Draft) -> Option<Notice> {
     const WHOLLY: f64 = 0.95;
     let part = part_of_estimate(&draft.body)?;
     let estimate = draft.body.value(Measurement::TotalCrotchLength)?;
-    let way = if part >= WHOLLY { "all".to_owned() } else { format!("{:.0} per cent of", 100.0 * part) };
-    Some(Notice::new(
-        "fit-on-estimate",
-        format!(
-            "`total_crotch_length` was not measured: people with this waist, hip and rise have {:.1} cm, give or take \
-             {:.1}; the fit goes {way} the way to it. Measured, it would be met",
-            estimate.cm, estimate.sd
-        ),
-    ))
+    let way = if part >= WHOLLY {
+        Sentence::new("all the way to it")
+    } else {
+        Sentence::new("{part} of the way to it").with("part", share(part))
+    };
+    Some(
+        Notice::note(
+            "fit-on-estimate",
+            "`total_crotch_length` was not measured: people with the same waist, hip and rise have {expected}, give or take \
+             {spread}; the fit goes {way}. Measured, it would be met",
+        )
+        .with("expected", length(estimate.cm))
+        .with("spread", length(estimate.sd))
+        .with("way", way),
+    )
 }
 
 /// The crotch length is divided unlike other people's, by less than another dividing point explains.
@@ -172,21 +179,21 @@ fn split_not_asked(draft: &Draft) -> Option<Notice> {
     let more = back - usual;
     (more.abs() > WORTH_TELLING).then(|| {
         let (which, other) = if more > 0.0 { ("back", "front") } else { ("front", "back") };
-        Notice::new(
+        Notice::note(
             "crotch-split",
-            format!(
-                "the {which} has {:.1} cm more of the crotch length than other people's, the {other} less. Where the tape \
-                 was divided may explain {:.1} cm of it, so that the fit asks only for what is beyond: see on the toile \
-                 whether the inseam is pulled to the {which}",
-                more.abs(),
-                ANOTHER_DIVISION * whole
-            ),
+            "the {which} has {more} more of the crotch length than other people's, the {other} less. Where the tape was \
+             divided may explain {explained} of it, and the fit asks only for what is beyond: see on the toile whether the \
+             inseam is pulled to the {which}",
         )
+        .with("which", which)
+        .with("other", other)
+        .with("more", length(more.abs()))
+        .with("explained", length(ANOTHER_DIVISION * whole))
     })
 }
 
 /// A crotch length that no ordinary correction meets, and that the hand has not left so.
-fn unmet(report: &Report, order: &Order) -> Option<String> {
+fn unmet(report: &Report, order: &Order) -> Option<Sentence> {
     let measured = [Measurement::FrontCrotchLength, Measurement::BackCrotchLength];
     let whole = order.body.cm(Measurement::TotalCrotchLength).is_some()
         || measured.iter().all(|part| order.body.cm(*part).is_some());
@@ -197,10 +204,11 @@ fn unmet(report: &Report, order: &Order) -> Option<String> {
     let which = if over > 0.0 { "longer" } else { "shorter" };
     let much = over.abs();
     (much > MET).then(|| {
-        format!(
-            "no ordinary correction meets the measured crotch length: the crotch seam stays {much:.1} cm {which} than \
-             wanted"
+        Sentence::new(
+            "no ordinary correction meets the measured crotch length: the crotch seam stays {much} {which} than wanted",
         )
+        .with("much", length(much))
+        .with("which", which)
     })
 }
 
@@ -232,28 +240,31 @@ fn explanation(order: &Order) -> Option<Notice> {
     /// A measurement nearer than this to what the others expect explains nothing, in spreads.
     const ODD: f64 = 1.5;
     let doubt = oddest_of(&order.body, &RESTS_ON).filter(|doubt| doubt.spreads().abs() > ODD)?;
-    Some(Notice::new(
-        "fit-doubtful",
-        format!(
-            "the fit had to go far from the recipe. One wrong measurement would explain that, most likely `{}`: it is \
-             {:.1} cm, the others expect {:.1} +- {:.1} cm. Take it again before you cut; if it is right, so is the fit",
-            doubt.measurement, doubt.found, doubt.predicted, doubt.sd
-        ),
-    ))
+    Some(
+        Notice::mind(
+            "fit-doubtful",
+            "the fit had to go far from the recipe. One wrong measurement would explain that, most likely \
+             `{measurement}`: it is {found}, the others expect {expected}, give or take {spread}. Take it again before you \
+             cut; if it is right, so is the fit",
+        )
+        .with("measurement", doubt.measurement)
+        .with("found", length(doubt.found))
+        .with("expected", length(doubt.predicted))
+        .with("spread", length(doubt.sd)),
+    )
 }
 
 /// Parameters that were found on one block are not those of another.
 fn on_another_block(order: &Order) -> Option<Notice> {
     let fitted_on = order.fittings.iter().rev().find_map(|fitting| fitting.block.as_deref())?;
     (fitted_on != order.trousers.block && !order.adjustments.is_empty()).then(|| {
-        Notice::new(
+        Notice::mind(
             "fitted-on-another-block",
-            format!(
-                "the fit parameters of this file were found on the block `{fitted_on}`, not on `{}`: find them again with \
-                 `breeks fit --afresh`",
-                order.trousers.block
-            ),
+            "the fit parameters of this file were found on the block `{fitted_on}`, not on `{block}`: find them again with \
+             `breeks fit --afresh`",
         )
+        .with("fitted_on", named(fitted_on))
+        .with("block", named(&order.trousers.block))
     })
 }
 

@@ -7,6 +7,7 @@ use crate::{
     draft::{self, PanelShape, Plan, Shape, least_over_heel},
     mistake::Notice,
     terms::{EaseAt, Edge, Join, Level, Measurement, Panel, Seam, Side},
+    voice::{angles, degrees, length},
 };
 
 /// A level of the pattern against the body.
@@ -176,7 +177,7 @@ impl Report {
                 front: shape.front.measured_crotch_length(),
                 back: shape.back.measured_crotch_length(),
                 body: body.value(Measurement::TotalCrotchLength).map(|value| (value.cm, value.from)),
-                wanted: plan.inputs.ease[EaseAt::CrotchLength as usize],
+                wanted: plan.inputs.ease[EaseAt::CrotchLength],
                 by_parameter: Vec::new(),
             },
             faults: [&shape.front, &shape.back]
@@ -217,55 +218,68 @@ impl Report {
     pub fn notices(&self) -> Vec<Notice> {
         let mut notices = Vec::new();
         for (panel, fault) in &self.faults {
-            let what = match fault {
-                Fault::Open(at) => format!("is not closed at {:.1}, {:.1}", at.x, at.y),
-                Fault::Crossing(at) => format!("crosses itself at {:.1}, {:.1}", at.x, at.y),
+            let (what, at) = match fault {
+                Fault::Open(at) => ("is not closed", at),
+                Fault::Crossing(at) => ("crosses itself", at),
             };
-            notices
-                .push(Notice::new("outline-unsound", format!("the {panel} outline {what}: do not cut it")));
+            notices.push(
+                Notice::not_to_cut(
+                    "outline-unsound",
+                    "the {panel} outline {what} {across} from the crease, {down} below the waist line: do not cut it",
+                )
+                .with("panel", *panel)
+                .with("what", what)
+                .with("across", length(at.x))
+                .with("down", length(at.y)),
+            );
         }
         for panel in &self.cramped {
-            let text = format!("the {panel} crotch curve has no room between the centre line and the inseam");
-            notices.push(Notice::new("outline-unsound", text));
+            let said = "the {panel} crotch curve has no room between the centre line and the inseam";
+            notices.push(Notice::not_to_cut("outline-unsound", said).with("panel", *panel));
         }
         for row in self.seams.iter().filter(|row| !row.holds()) {
-            notices.push(Notice::new(
-                "seam-untrue",
-                format!(
-                    "the {} is {:.2} cm on the front and {:.2} cm on the back: the two do not sew together",
-                    row.seam, row.front, row.back
-                ),
-            ));
+            notices.push(
+                Notice::not_to_cut(
+                    "seam-untrue",
+                    "the {seam} is {front} on the front and {back} on the back: the two do not sew together",
+                )
+                .with("seam", row.seam)
+                .with("front", length(row.front))
+                .with("back", length(row.back)),
+            );
         }
         for row in self.joins.iter().filter(|row| !row.holds()) {
-            notices.push(Notice::new(
-                "join-untrue",
-                format!(
-                    "the {} join stands at {:.1} degrees, wanted {:.0} to {:.0}: sewn, it shows a peak or a dip",
-                    row.join, row.degrees, row.wanted.0, row.wanted.1
-                ),
-            ));
+            notices.push(
+                Notice::not_to_cut(
+                    "join-untrue",
+                    "the {join} join stands at {degrees}, wanted {wanted}: sewn, it shows a peak or a dip",
+                )
+                .with("join", row.join)
+                .with("degrees", degrees(row.degrees))
+                .with("wanted", angles(row.wanted)),
+            );
         }
         for level in &self.no_passage {
-            notices.push(Notice::new(
-                "no-passage",
-                format!(
-                    "the heel does not pass the closed leg at the {level}: leave a slit there, or sew a cloth that stretches \
-                     and name it under `cloth_stretch`"
-                ),
-            ));
+            notices.push(
+                Notice::not_to_cut(
+                    "no-passage",
+                    "the heel does not pass the closed leg at the {level}: leave a slit there, or sew a cloth that \
+                     stretches and name it under `cloth_stretch`",
+                )
+                .with("level", *level),
+            );
         }
         for row in self.levels.iter().filter(|row| row.is_tight() && row.level != Level::Hem) {
-            notices.push(Notice::new(
-                "level-tight",
-                format!(
-                    "too tight at the {}: {:.1} cm of ease on {:.1} cm, the least that fits is {:.1} cm",
-                    row.level,
-                    row.ease(),
-                    row.body,
-                    row.least
-                ),
-            ));
+            notices.push(
+                Notice::not_to_cut(
+                    "level-tight",
+                    "too tight at the {level}: {ease} of ease on {body}, the least that fits is {least}",
+                )
+                .with("level", row.level)
+                .with("ease", length(row.ease()))
+                .with("body", length(row.body))
+                .with("least", length(row.least)),
+            );
         }
         notices
     }
@@ -299,7 +313,7 @@ fn by_parameter(plan: &Plan, parameters: &Parameters, shape: &Shape) -> Vec<Crot
 fn levels(plan: &Plan, shape: &Shape, body: &Body) -> Vec<LevelRow> {
     let chords =
         |level| Some(shape.front.chord(shape.levels[level])? + shape.back.chord(shape.levels[level])?);
-    let within = |at: EaseAt| plan.wanted[at as usize];
+    let within = |at: EaseAt| plan.wanted[at];
     let rows = [
         (
             Level::Waist,

@@ -80,7 +80,7 @@ fn leg(order: &Order, side: Side) -> String {
     };
     let mut text = String::new();
     for &measurement in Measurement::ALL {
-        if let Some(cm) = own.and_then(|leg| leg.measured[measurement as usize]) {
+        if let Some(cm) = own.and_then(|leg| leg.measured[measurement]) {
             let about = measurement.about();
             let value = Value { cm, from: Origin::Measured, sd: about.tape_sd, extrapolated: false };
             let standing = standing(&order.body, measurement, value);
@@ -92,8 +92,8 @@ fn leg(order: &Order, side: Side) -> String {
 
 fn row(title: &str, value: Value, unit: Unit, standing: Option<f64>) -> String {
     let (length, spread) = match unit {
-        Unit::Cm => (format!("{:.1}", value.cm), format!("{:.1}", value.sd)),
-        Unit::Inch => (unit.on_tape(value.cm).replace(" in", ""), format!("{:.2}", unit.from_cm(value.sd))),
+        Unit::Cm => (unit.figure(value.cm), unit.figure(value.sd)),
+        Unit::Inch => (unit.figure(value.cm), format!("{:.2}", unit.from_cm(value.sd))),
     };
     let (less, scale) = match standing {
         Some(spreads) => (format!("{:.0}", below(spreads)), scale(spreads)),
@@ -168,17 +168,17 @@ fn oddities(order: &Order, notices: &[Notice]) -> String {
         let sentence = format!(
             "{word}: {} {} is {}; the others expect {}, give or take {}{}. Take it again: {}",
             doubt.measurement.about().title,
-            unit.on_tape(doubt.found),
+            unit.length(doubt.found),
             if doubt.spreads() < 0.0 { "little" } else { "much" },
-            unit.on_tape(doubt.predicted),
-            unit.on_tape(doubt.sd),
+            unit.length(doubt.predicted),
+            unit.length(doubt.sd),
             doubt.slip().map_or(String::new(), |slip| format!(" ({slip})")),
             doubt.measurement.about().how
         );
         text.push_str(&indented(&sentence));
     }
     for notice in open_sums {
-        text.push_str(&indented(&format!("note: {}.", notice.text)));
+        text.push_str(&indented(&format!("note: {}.", notice.text(order.units))));
     }
     text
 }
@@ -246,7 +246,7 @@ fn worth_measuring(order: &Order, body: &Body) -> String {
     let mut text = String::new();
     for measurement in &advised {
         let known = match body.value(*measurement) {
-            Some(value) => format!(", now estimated to +- {}", order.units.on_tape(value.sd)),
+            Some(value) => format!(", now estimated to +- {}", order.units.length(value.sd)),
             None => String::new(),
         };
         let about = measurement.about();

@@ -3,6 +3,7 @@
 use super::Order;
 use crate::mistake::Notice;
 use crate::terms::{Measurement, Side, Word};
+use crate::voice::length;
 
 /// Legs that differ more than legs do.
 pub(super) fn unlike_legs(order: &Order) -> Vec<Notice> {
@@ -14,14 +15,15 @@ pub(super) fn unlike_legs(order: &Order) -> Vec<Notice> {
         if let (Some(of_left), Some(of_right)) = (left.cm(m), right.cm(m))
             && (of_left - of_right).abs() > ALIKE * of_left.max(of_right)
         {
-            notices.push(Notice::new(
-                "unlike-legs",
-                format!(
-                    "`{m}` is {} left and {} right: take both again",
-                    order.units.on_tape(of_left),
-                    order.units.on_tape(of_right)
-                ),
-            ));
+            notices.push(
+                Notice::mind(
+                    "unlike-legs",
+                    "`{measurement}` is {left} left and {right} right: take both again",
+                )
+                .with("measurement", m)
+                .with("left", length(of_left))
+                .with("right", length(of_right)),
+            );
         }
     }
     notices

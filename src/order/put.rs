@@ -5,7 +5,7 @@ use super::value::{Read, Written};
 use super::{Adjustment, Order};
 use crate::adjust::OneLeg;
 use crate::mistake::Mistake;
-use crate::terms::{Measurement, Side, Word};
+use crate::terms::{EnumMap, Measurement, Side, Word};
 
 impl Order {
     /// Puts one value at its place.
@@ -26,9 +26,9 @@ impl Order {
             (Path::Fit, Read::Text(word)) => self.trousers.fit = Word::from_key(&word),
             (Path::ClothStretch, Read::Number(number)) => self.trousers.cloth_stretch = number,
             (Path::InseamStretch, Read::Number(cm)) => self.trousers.inseam_stretch = cm,
-            (Path::Ease(at), Read::Number(cm)) => self.trousers.ease[*at as usize] = Some(cm),
-            (Path::Style(style), Read::Number(cm)) => self.trousers.style[*style as usize] = Some(cm),
-            (Path::Allowance(at), Read::Number(cm)) => self.trousers.allowance[*at as usize] = Some(cm),
+            (Path::Ease(at), Read::Number(cm)) => self.trousers.ease[*at] = Some(cm),
+            (Path::Style(style), Read::Number(cm)) => self.trousers.style[*style] = Some(cm),
+            (Path::Allowance(at), Read::Number(cm)) => self.trousers.allowance[*at] = Some(cm),
             (Path::Ask(name), Read::Number(cm)) => {
                 self.trousers.ask.insert(name.clone(), cm);
             }
@@ -40,7 +40,7 @@ impl Order {
                         ),
                     ));
                 }
-                self.measured_mut(*side)[*measurement as usize] = Some(cm);
+                self.measured_mut(*side)[*measurement] = Some(cm);
             }
             (Path::Adjust(side, key), Read::Number(value)) => {
                 let allowed = match key.about().one_leg {
@@ -74,7 +74,7 @@ impl Order {
         Ok(())
     }
 
-    fn measured_mut(&mut self, side: Side) -> &mut [Option<f64>; Measurement::COUNT] {
+    fn measured_mut(&mut self, side: Side) -> &mut EnumMap<Measurement, Option<f64>> {
         match side {
             Side::Both => &mut self.body.measured,
             Side::Left => &mut self.left.get_or_insert_default().measured,

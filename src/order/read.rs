@@ -196,7 +196,7 @@ impl<'a> Reading<'a> {
         if self.mistakes.is_empty() {
             let mut notices = unlike_legs(&order);
             if !self.waist_level_said {
-                notices.push(Notice::new(
+                notices.push(Notice::note(
                     "waist-level-unsaid",
                     "`waist_level` is not said: everything from the waist is taken as measured at the natural waist",
                 ));
@@ -391,7 +391,7 @@ mod tests {
             &[],
         );
         assert_eq!(order.trousers.fit, Some(FitKind::Proportional));
-        assert_eq!(order.trousers.ease[EaseAt::Hip as usize], Some(4.0));
+        assert_eq!(order.trousers.ease[EaseAt::Hip], Some(4.0));
         assert_eq!(order.trousers.ask["belt_width"], 4.0);
         assert_eq!(order.left.as_ref().unwrap().adjustments[0].value, 2.5);
         assert_eq!(order.leg(Side::Right).cm(Measurement::ThighGirth), Some(61.0));

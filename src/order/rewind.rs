@@ -5,6 +5,7 @@ use super::value::{Raw, Read, Written};
 use super::{Adjustment, Order};
 use crate::mistake::{Mistake, Mistakes, Notice, Source};
 use crate::terms::Side;
+use crate::voice::named;
 
 impl Order {
     /// The order as it stood after the toile with this number of the record, counted from 1, the oldest first: every
@@ -44,10 +45,9 @@ impl Order {
                     continue;
                 }
             }
-            let text = format!(
-                "the record does not say what `{path}` was before it was changed; it stands as in the file"
-            );
-            let notice = Notice::new("value-before-unknown", text);
+            let said =
+                "the record does not say what `{path}` was before it was changed; it stands as in the file";
+            let notice = Notice::note("value-before-unknown", said).with("path", named(path));
             if !notices.contains(&notice) {
                 notices.push(notice);
             }

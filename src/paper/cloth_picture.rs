@@ -167,7 +167,7 @@ fn write_about(
             length(lay.cloth.width, unit)
         ));
     }
-    sentences.extend(notices.iter().map(|notice| format!("Note: {}.", notice.text)));
+    sentences.extend(notices.iter().map(|notice| format!("Note: {}.", notice.text(unit))));
     sentences.push(format!(
         "A picture of 1 : {scale:.0}, {}. Sew a toile before cutting good cloth; wash the cloth first.",
         if lay.cloth.folded {

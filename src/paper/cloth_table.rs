@@ -23,7 +23,7 @@ pub fn cloth_table(draft: &Draft, pieces: &[Piece], lay: &Lay, notices: &[Notice
         out.push('\n');
     }
     for notice in notices {
-        out.push_str(&note(&notice.text));
+        out.push_str(&note(&notice.text(unit)));
     }
     out.push('\n');
     out

@@ -11,6 +11,7 @@ use super::{
 use crate::{
     adjust::Measure,
     fit::{Change, Difference, Laid, Overlaid},
+    mistake::Notice,
     terms::{Panel, Side, Word},
     unit::Unit,
 };
@@ -222,11 +223,14 @@ impl Table {
             writeln!(self.out, "{name}  {verdict}")?;
         }
         let (before, after) = (old.notices(), new.notices());
+        let unit = self.unit;
+        let worded = |notices: &[Notice]| notices.iter().map(|it| it.text(unit)).collect::<Vec<_>>();
+        let (before, after) = (worded(&before), worded(&after));
         for gone in before.iter().filter(|one| !after.contains(one)) {
-            self.out.push_str(&note(&format!("(old only) {}", gone.text)));
+            self.out.push_str(&note(&format!("(old only) {gone}")));
         }
         for come in after.iter().filter(|one| !before.contains(one)) {
-            self.out.push_str(&note(&format!("(new only) {}", come.text)));
+            self.out.push_str(&note(&format!("(new only) {come}")));
         }
         Ok(())
     }

@@ -56,7 +56,7 @@ fn both<T: PartialEq + std::fmt::Display>(women: &T, men: &T) -> String {
 
 /// The rule of the step that makes a role's point, with what it names.
 fn rule_of(recipe: &Recipe, plan: &PanelPlan, role: Role) -> String {
-    let point = plan.roles[role as usize];
+    let point = plan.roles[role];
     let made = recipe.steps.iter().find_map(|step| match step {
         Step::Point { id, rule, entry, .. } if *id == point => Some((rule, entry)),
         Step::Point { .. } | Step::Quantity { .. } => None,

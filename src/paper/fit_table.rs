@@ -69,7 +69,7 @@ impl Table {
             self.out.push('\n');
         }
         for notice in notices {
-            self.out.push_str(&note(&notice.text));
+            self.out.push_str(&note(&notice.text(self.unit)));
         }
         Ok(())
     }

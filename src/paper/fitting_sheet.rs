@@ -376,18 +376,18 @@ fn effect_table(out: &mut String, effect: &Effect, unit: Unit) {
     let verdict =
         if after.is_true() { "Seams and joins hold." } else { "A seam or join no longer holds: give less." };
     let _ = writeln!(out, "    {verdict}");
-    for notice in new_notices(before, after) {
+    for notice in new_notices(before, after, unit) {
         out.push_str(&headed("    note: ", &notice));
     }
 }
 
 /// What is said of the new draft and was not of the old.
-fn new_notices(before: &Report, after: &Report) -> Vec<String> {
+fn new_notices(before: &Report, after: &Report, unit: Unit) -> Vec<String> {
     let old = before.notices();
     after
         .notices()
         .into_iter()
         .filter(|notice| !old.iter().any(|it| it.code == notice.code))
-        .map(|it| it.text)
+        .map(|it| it.text(unit))
         .collect()
 }

@@ -172,7 +172,7 @@ fn taken(measurement: Measurement) -> [Block; 2] {
         Some((name, None)) => format!("ISO 8559-1: {name}. "),
         None => String::new(),
     };
-    let [cm, inch] = [Unit::Cm, Unit::Inch].map(|unit| unit.on_tape(about.tape_sd));
+    let [cm, inch] = [Unit::Cm, Unit::Inch].map(|unit| unit.length(about.tape_sd));
     [
         Block::Paragraph(name),
         Block::remark(&format!("{iso}Usual error {cm}, {inch}. In the file: {measurement}.")),

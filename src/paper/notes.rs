@@ -61,12 +61,12 @@ pub(super) fn ease_rows(subject: &Subject<'_>) -> Vec<[String; 4]> {
             EaseAt::CrotchLength => report.crotch.ease(),
         };
         let print = |cm| figure(cm, subject.unit);
-        let (least, most) = plan.wanted[*at as usize];
+        let (least, most) = plan.wanted[*at];
         let within = match most {
             Some(most) => format!("{} to {}", print(least), print(most)),
             None => format!("{} at least", print(least)),
         };
-        let asked = print(plan.inputs.ease[*at as usize]);
+        let asked = print(plan.inputs.ease[*at]);
         [spoken(at.key()), asked, drafted.map(print).unwrap_or_default(), within]
     };
     EaseAt::ALL.iter().map(row).collect()
@@ -179,7 +179,7 @@ pub(super) fn warnings<'a>(subject: &Subject<'_>, language: &'a Language, width:
 /// The same as sentences; what forbids cutting first.
 pub(super) fn warnings_said(subject: &Subject<'_>) -> Vec<String> {
     let notices = subject.report.notices();
-    notices.iter().chain(&subject.draft.notices).map(|notice| sentence(&notice.text)).collect()
+    notices.iter().chain(&subject.draft.notices).map(|notice| sentence(&notice.text(subject.unit))).collect()
 }
 
 /// A notice as a sentence of its own.

@@ -2,7 +2,7 @@
 
 use std::ops::Index;
 
-use crate::terms::{Allowance, Word};
+use crate::terms::{Allowance, EnumMap};
 
 /// What the pieces are cut for.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -35,28 +35,25 @@ fn usual(at: Allowance) -> Usual {
 
 /// The allowance of every edge, cm.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Allowances([f64; Allowance::ALL.len()]);
+pub struct Allowances(EnumMap<Allowance, f64>);
 
 impl Allowances {
     /// The allowances that a file gives, with the usual ones in place of the others.
-    pub fn of(given: &[Option<f64>; Allowance::ALL.len()], purpose: Purpose) -> Self {
-        let mut all = [0.0; Allowance::ALL.len()];
-        for at in Allowance::ALL {
-            let usual = usual(*at);
-            let usual = match purpose {
+    pub fn of(given: &EnumMap<Allowance, Option<f64>>, purpose: Purpose) -> Self {
+        Self(given.map(|at, given| {
+            let usual = usual(at);
+            given.unwrap_or(match purpose {
                 Purpose::Wear => usual.wear,
                 Purpose::Toile => usual.toile,
-            };
-            all[*at as usize] = given[*at as usize].unwrap_or(usual);
-        }
-        Self(all)
+            })
+        }))
     }
 
     /// The same with another allowance at one place.
     #[must_use]
     pub fn with(&self, at: Allowance, cm: f64) -> Self {
         let mut all = *self;
-        all.0[at as usize] = cm;
+        all.0[at] = cm;
         all
     }
 }
@@ -64,6 +61,6 @@ impl Allowances {
 impl Index<Allowance> for Allowances {
     type Output = f64;
     fn index(&self, at: Allowance) -> &f64 {
-        &self.0[at as usize]
+        &self.0[at]
     }
 }

@@ -9,6 +9,7 @@ use super::{
 use crate::{
     mistake::{Mistake, Mistakes, Notice},
     terms::Side,
+    voice::{length, list},
 };
 
 /// Cloth as it is sold.
@@ -248,22 +249,21 @@ fn refuse_wide(pieces: &[Piece], copies: &[Copy], parts: &[Part], cloth: &Cloth)
 
 fn notices(pieces: &[Piece], copies: &[Copy], cloth: &Cloth) -> Vec<Notice> {
     let mut notices = Vec::new();
-    let single: Vec<&str> = copies
+    let single: Vec<&'static str> = copies
         .iter()
         .filter(|copy| cloth.folded && copy.layers == 1)
         .map(|copy| pieces[copy.piece].name())
         .collect();
     if !single.is_empty() {
-        let text = format!("cut from one layer of the doubled cloth only: {}", single.join(", "));
-        notices.push(Notice::new("one-layer", text));
+        let said = "cut from one layer of the doubled cloth only: {pieces}";
+        notices.push(Notice::note("one-layer", said).with("pieces", list(single)));
     }
     if let Some(repeat) = cloth.repeat {
         let legs = pieces.iter().any(|piece| matches!(piece.kind, PieceKind::Front | PieceKind::Back));
         if legs {
-            let text = format!(
-                "all heads lie one way and all knee notches on the same place of the pattern, lengthwise; to choose which part of it comes to the knee, buy {repeat:.1} cm more"
-            );
-            notices.push(Notice::new("pattern-matched", text));
+            let said = "all heads lie one way and all knee notches on the same place of the pattern, lengthwise; to \
+                        choose which part of it comes to the knee, buy {repeat} more";
+            notices.push(Notice::note("pattern-matched", said).with("repeat", length(repeat)));
         }
     }
     notices

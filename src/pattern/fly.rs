@@ -11,6 +11,7 @@ use crate::{
     draft::Draft,
     mistake::{Mistake, Notice},
     terms::{Allowance, Measurement, Role, Side, words},
+    voice::length,
 };
 
 words! {
@@ -77,12 +78,13 @@ pub(super) fn fly(
     let zip = zip(draft);
     let (opened, hip) = (2.0 * (waist(draft) + zip), hip(draft));
     let notice = (opened < hip).then(|| {
-        Notice::new(
+        Notice::mind(
             "fly-short",
-            format!(
-                "a fly of {zip:.1} cm opens the waist to {opened:.1} cm, less than the hip of {hip:.1}: it will not go over"
-            ),
+            "a fly of {zip} opens the waist to {opened}, less than the hip of {hip}: it will not go over",
         )
+        .with("zip", length(zip))
+        .with("opened", length(opened))
+        .with("hip", length(hip))
     });
     let extension = extension(draft, zip, lap, allowances)?;
     Ok(([extension, guard(draft, zip, lap, allowances)?], notice))

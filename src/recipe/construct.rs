@@ -10,18 +10,18 @@ use super::{
 };
 use crate::{
     mistake::Mistake,
-    terms::{Measurement, Style, Word},
+    terms::{EaseAt, EnumMap, Measurement, Style, Word},
 };
 
 /// What a recipe is carried out on; lengths in cm.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Inputs {
-    /// The body, by [`Measurement`].
-    pub measurements: [Option<f64>; Measurement::COUNT],
-    /// Ease, by [`EaseAt`](crate::terms::EaseAt).
-    pub ease: [f64; 8],
-    /// Widths and lengths of style, by [`Style`].
-    pub style: [Option<f64>; 4],
+    /// The body.
+    pub measurements: EnumMap<Measurement, Option<f64>>,
+    /// Ease.
+    pub ease: EnumMap<EaseAt, f64>,
+    /// Widths and lengths of style.
+    pub style: EnumMap<Style, Option<f64>>,
     /// The recipe's own inputs, by name; its default holds for one that is not here.
     pub asks: BTreeMap<String, f64>,
 }
@@ -43,9 +43,9 @@ impl Construction {
     /// The value of a reference, if it is known by now.
     pub fn value_of(&self, reference: Reference, inputs: &Inputs) -> Option<f64> {
         match reference {
-            Reference::Body(measurement) => inputs.measurements[measurement as usize],
-            Reference::Ease(at) => Some(inputs.ease[at as usize]),
-            Reference::Style(style) => inputs.style[style as usize],
+            Reference::Body(measurement) => inputs.measurements[measurement],
+            Reference::Ease(at) => Some(inputs.ease[at]),
+            Reference::Style(style) => inputs.style[style],
             Reference::Ask(index) => self.asks.get(index).copied(),
             Reference::Line(index) => self.lines.get(index).copied(),
             Reference::Quantity(index) => self.quantities.get(index).copied(),

@@ -4,11 +4,11 @@ use super::{
     Construction, Inputs, Names, Proportion, Reference,
     table::{Cell, Reader, Row},
 };
-use crate::terms::{EaseAt, Sex, Style, Word};
+use crate::terms::{EaseAt, EnumMap, Sex, Style, Word};
 
-/// The ease of a recipe, by [`EaseAt`].
+/// The ease of a recipe.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct EaseTable([EaseRow; 8]);
+pub struct EaseTable(EnumMap<EaseAt, EaseRow>);
 
 /// Ease at one place, in cm.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -24,7 +24,7 @@ pub struct EaseRow {
 impl EaseTable {
     /// The row of a place; all 0 where the recipe says nothing.
     pub fn row(&self, at: EaseAt) -> &EaseRow {
-        &self.0[at as usize]
+        &self.0[at]
     }
 
     /// The ease that the recipe gives, in cm.
@@ -39,9 +39,9 @@ impl EaseTable {
     }
 }
 
-/// The style of a recipe, by [`Style`].
+/// The style of a recipe.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct StyleTable([Option<StyleRow>; 4]);
+pub struct StyleTable(EnumMap<Style, Option<StyleRow>>);
 
 /// A width or length of style, in cm.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,7 +55,7 @@ pub struct StyleRow {
 impl StyleTable {
     /// The row of a width or length; `None` where the recipe says nothing.
     pub fn row(&self, style: Style) -> Option<&StyleRow> {
-        self.0[style as usize].as_ref()
+        self.0[style].as_ref()
     }
 
     /// The width or length that the recipe gives, in cm; `None` where it says nothing.
@@ -107,7 +107,7 @@ pub(super) fn read_ease(reader: &mut Reader<'_>, row: &Row<'_>) -> EaseTable {
         if let Some(cell) = row.get(at.key())
             && let Some(ease) = read_ease_row(reader, &cell)
         {
-            table.0[*at as usize] = ease;
+            table.0[*at] = ease;
         }
     }
     table
@@ -160,7 +160,7 @@ pub(super) fn read_style(reader: &mut Reader<'_>, row: &Row<'_>) -> StyleTable {
     row.only(reader, &Style::ALL.iter().map(|style| style.key()).collect::<Vec<_>>());
     for style in Style::ALL {
         if let Some(cell) = row.get(style.key()) {
-            table.0[*style as usize] = read_style_row(reader, &cell, &names);
+            table.0[*style] = read_style_row(reader, &cell, &names);
         }
     }
     table

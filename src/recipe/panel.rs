@@ -5,7 +5,7 @@ use super::{
     read::Points,
     table::{Cell, Reader, Row},
 };
-use crate::terms::{Role, Word};
+use crate::terms::{EnumMap, Role, Word};
 
 /// How a panel is drawn through the points of the construction.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,7 +13,7 @@ pub struct PanelPlan {
     /// A point on the crease: x = 0 of the panel.
     pub crease: PointId,
     /// The point of each role, by [`Role`].
-    pub roles: [PointId; 10],
+    pub roles: EnumMap<Role, PointId>,
     /// A point on the vertical from which the crotch extension is measured; the centre hip where the recipe names none.
     pub vertical: PointId,
     /// How the crotch curve bends.
@@ -76,11 +76,11 @@ pub(super) fn read_panel(
     let mut role = |key| row.need(reader, key).and_then(|cell| points.find(reader, &cell));
     let crease = role("crease");
     let found: Vec<Option<PointId>> = Role::ALL.iter().map(|of| role(of.key())).collect();
-    let roles: Option<[PointId; 10]> =
-        found.into_iter().collect::<Option<Vec<_>>>().and_then(|roles| roles.try_into().ok());
+    let roles = found.into_iter().collect::<Option<Vec<_>>>().and_then(|roles| roles.try_into().ok());
+    let roles: Option<EnumMap<Role, PointId>> = roles.map(EnumMap::from_array);
     let vertical = match row.get("vertical") {
         Some(cell) => points.find(reader, &cell),
-        None => roles.map(|roles| roles[Role::CentreHip as usize]),
+        None => roles.map(|roles| roles[Role::CentreHip]),
     };
     let bend = row.need(reader, "bend").and_then(|cell| reader.row(&cell, "bend"));
     let bend = bend.and_then(|bend| read_bend(reader, &bend, points));

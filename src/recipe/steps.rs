@@ -348,7 +348,7 @@ pub(super) fn number_steps(
 
 /// Which steps a panel stands on, directly or through other steps.
 fn needed(steps: &[Step], panel: &PanelPlan) -> Vec<bool> {
-    let mut points: Vec<PointId> = panel.roles.to_vec();
+    let mut points: Vec<PointId> = panel.roles.into_values().collect();
     points.extend([panel.crease, panel.vertical]);
     points.extend(panel.darts.iter().map(|dart| dart.on));
     if let BendRule::Guide(guide) = panel.bend {

@@ -268,8 +268,8 @@ fn moved(order: &Order, moves: &[Move]) -> Order {
                 list.push(Adjustment { key, value: it.to, from: "file" });
                 list.sort_by_key(|it| it.key);
             }
-            Target::Ease(at) => order.trousers.ease[at as usize] = Some(it.to),
-            Target::Style(style) => order.trousers.style[style as usize] = Some(it.to),
+            Target::Ease(at) => order.trousers.ease[at] = Some(it.to),
+            Target::Style(style) => order.trousers.style[style] = Some(it.to),
         }
     }
     order

@@ -161,11 +161,11 @@ pub(super) fn value_of(target: Target, leg: &Leg) -> f64 {
     let draft = &leg.draft;
     match target {
         Target::Adjust(key) => draft.parameters[key],
-        Target::Ease(at) => draft.plan.inputs.ease[at as usize],
+        Target::Ease(at) => draft.plan.inputs.ease[at],
         Target::Style(style) => {
             let level = if style == Style::KneeWidth { Level::Knee } else { Level::Hem };
             let row = leg.report.levels.iter().find(|row| row.level == level);
-            draft.plan.inputs.style[style as usize].or(row.map(|row| 0.5 * row.pattern)).unwrap_or_default()
+            draft.plan.inputs.style[style].or(row.map(|row| 0.5 * row.pattern)).unwrap_or_default()
         }
     }
 }

@@ -7,7 +7,7 @@ use breeks::{
     order::Order,
     pattern::{Allowances, Band, BandShape, Lap, Pattern, Piece, Purpose, Wanted, lay::Part},
     recipe::load,
-    terms::{Allowance, Measurement, Panel, Sex, WaistLevel, Word as _},
+    terms::{EnumMap, Measurement, Panel, Sex, WaistLevel},
 };
 use kurbo::{Affine, BezPath, Rect, Shape as _};
 
@@ -34,7 +34,7 @@ fn drafted(recipe: &str, size: usize) -> Draft {
         (Measurement::InsideLeg, 74.0 + 0.3 * size),
         (Measurement::BodyRise, 25.5 + 0.25 * size),
     ] {
-        given.measured[measurement as usize] = Some(value);
+        given.measured[measurement] = Some(value);
     }
     let mut order = Order::of(given);
     recipe.clone_into(&mut order.trousers.block);
@@ -50,7 +50,7 @@ pub(crate) fn pieces(recipe: &str, size: usize) -> Vec<Piece> {
         fly: Some(Lap::Right),
         yoke: recipe == "jeans",
     };
-    let allowances = Allowances::of(&[None; Allowance::ALL.len()], wanted.purpose);
+    let allowances = Allowances::of(&EnumMap::default(), wanted.purpose);
     Pattern::of([&drafted(recipe, size)], &allowances, &wanted).unwrap().pieces
 }
 

@@ -7,7 +7,7 @@ use breeks::{
     order::{Order, demo},
     pattern::{Allowances, Cloth, Lay, Pattern, Shrinkage, Wanted},
     recipe::load,
-    terms::{Allowance, Word as _},
+    terms::EnumMap,
 };
 use kurbo::{Point, Shape as _};
 
@@ -141,7 +141,7 @@ fn unlike_legs_not_cut_as_pairs() {
     let source = breeks::mistake::Source::new("stroke.toml", text);
     let (order, _) = Order::read(&source).unwrap();
     let legs = drafted_legs(&order, &load("classic").unwrap()).unwrap();
-    let allowances = Allowances::of(&[None; Allowance::ALL.len()], Default::default());
+    let allowances = Allowances::of(&EnumMap::default(), Default::default());
     let pattern = Pattern::of(legs.iter().map(|leg| &leg.draft), &allowances, &Wanted::default()).unwrap();
     let folded = Cloth { folded: true, ..Cloth::new(150.0) };
     assert!(Lay::of(&pattern.pieces, &folded).unwrap_err().to_string().contains("left and right leg differ"));

@@ -4,7 +4,7 @@ use breeks::{
     drawing::{Drawing, Paper, Sheet, SvgScale, Tiles},
     paper::{draft_picture, first_page, overlay, pattern_sheet, side_by_side, wall_drawing},
     pattern::{Allowances, Cloth, Pattern, Purpose, Wanted},
-    terms::Anchor,
+    terms::{Anchor, EnumMap},
     unit::Unit,
 };
 
@@ -43,7 +43,7 @@ fn overlay_as_yesterday() {
 #[test]
 fn first_page_as_yesterday() {
     let drawn = Drawn::demo("cox", &[]);
-    let allowances = Allowances::of(&[None; 6], Purpose::Wear);
+    let allowances = Allowances::of(&EnumMap::default(), Purpose::Wear);
     let pattern = Pattern::of([&drawn.draft], &allowances, &Wanted::default()).expect("pieces");
     let pieces = pattern_sheet(&[drawn.subject()], &side_by_side(&pattern), false);
     let tiles = Tiles::cut(&pieces, Sheet::of(Paper::A4OrLetter)).expect("a sheet");

@@ -8,7 +8,7 @@ use breeks::{
     paper::{Subject, cloth_picture},
     pattern::{Allowances, Band, BandShape, Cloth, Lap, Lay, Pattern, Wanted},
     recipe::load,
-    terms::{Allowance, Word as _},
+    terms::EnumMap,
     unit::Unit,
 };
 
@@ -48,7 +48,7 @@ impl Drawn {
 pub(crate) fn on_cloth(drawn: &Drawn, cloth: &Cloth) -> Drawing {
     let waistband = Some(Band { shape: BandShape::Straight, height: Band::HEIGHT });
     let wanted = Wanted { waistband, fly: Some(Lap::Left), ..Wanted::default() };
-    let allowances = Allowances::of(&[None; Allowance::ALL.len()], wanted.purpose);
+    let allowances = Allowances::of(&EnumMap::default(), wanted.purpose);
     let pieces = Pattern::of([&drawn.draft], &allowances, &wanted).expect("room for allowances").pieces;
     let lay = Lay::of(&pieces, cloth).expect("wide cloth");
     cloth_picture(&drawn.subject(), &pieces, &lay, &lay.notices)

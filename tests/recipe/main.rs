@@ -11,7 +11,7 @@ mod words;
 use breeks::{
     mistake::Source,
     recipe::{Construction, Inputs, Recipe},
-    terms::Measurement,
+    terms::{EnumMap, Measurement},
 };
 use kurbo::Point;
 
@@ -43,9 +43,9 @@ fn body() -> Inputs {
         (Measurement::BodyRise, 28.0),
         (Measurement::InsideLeg, 76.0),
     ] {
-        inputs.measurements[measurement as usize] = Some(cm);
+        inputs.measurements[measurement] = Some(cm);
     }
-    inputs.style = [Some(22.0), Some(20.0), Some(2.0), Some(0.0)];
+    inputs.style = EnumMap::from_array([Some(22.0), Some(20.0), Some(2.0), Some(0.0)]);
     inputs
 }
 

@@ -3,7 +3,7 @@
 use breeks::{
     mistake::Source,
     recipe::{LARGEST_FILE, Recipe},
-    terms::Measurement,
+    terms::{Measurement, Style},
 };
 
 use super::{SOUND, body, read, snapshot, sound_but, sound_with};
@@ -103,7 +103,7 @@ fn far_too_many_mistakes_counted_instead_of_shown() {
 #[test]
 fn missing_measurement_named_at_its_step() {
     let mut inputs = body();
-    inputs.measurements[Measurement::InsideLeg as usize] = None;
+    inputs.measurements[Measurement::InsideLeg] = None;
     let mistake = sound_with("").construct(&inputs).expect_err("a measurement is missing");
     snapshot("recipe_mistake_measurement_missing", &mistake.to_string());
 }
@@ -111,7 +111,7 @@ fn missing_measurement_named_at_its_step() {
 #[test]
 fn missing_style_named_at_its_step() {
     let mut inputs = body();
-    inputs.style[0] = None;
+    inputs.style[Style::KneeWidth] = None;
     let recipe = sound_with(r#"{ point = "P", from = "O", side = "1/2 knee_width" },"#);
     snapshot("recipe_mistake_style_missing", &recipe.construct(&inputs).expect_err("missing").to_string());
 }
@@ -136,7 +136,7 @@ fn steps_without_an_answer_on_this_body() {
 fn measurement_that_is_not_finite_refused() {
     for value in [f64::NAN, f64::INFINITY] {
         let mut inputs = body();
-        inputs.measurements[Measurement::HipGirth as usize] = Some(value);
+        inputs.measurements[Measurement::HipGirth] = Some(value);
         assert!(read(SOUND).construct(&inputs).is_err());
     }
 }

@@ -60,7 +60,7 @@ fn step_in_the_first_panel_that_needs_it_numbered_there() {
 fn panel_with_its_roles_bend_bow_and_vertical() {
     let recipe = with_back();
     let back = recipe.back.as_ref().expect("written");
-    assert_eq!(recipe.point_name(back.roles[Role::CrotchPoint as usize]), "back_fork");
+    assert_eq!(recipe.point_name(back.roles[Role::CrotchPoint]), "back_fork");
     assert_eq!(recipe.point_name(back.vertical), "corner");
     assert_eq!(back.bend, BendRule::Guide(recipe.point("touch").expect("made")));
     assert_eq!(back.bow.inseam_above_knee.to_string(), "-1.25");

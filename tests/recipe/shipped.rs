@@ -30,14 +30,14 @@ fn inputs(recipe: &Recipe, sex: Sex) -> Inputs {
         (Measurement::KneeGirth, 38.0),
         (Measurement::HeelGirth, 33.0),
     ] {
-        inputs.measurements[measurement as usize] = Some(cm);
+        inputs.measurements[measurement] = Some(cm);
     }
     for at in EaseAt::ALL {
-        inputs.ease[*at as usize] = recipe.ease.give(*at, sex);
+        inputs.ease[*at] = recipe.ease.give(*at, sex);
     }
     for style in Style::ALL {
         let given = recipe.style.give(*style, sex, &inputs);
-        inputs.style[*style as usize] = given.map(|given| given.expect("measured"));
+        inputs.style[*style] = given.map(|given| given.expect("measured"));
     }
     inputs
 }

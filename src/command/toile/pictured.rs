@@ -81,7 +81,7 @@ pub(super) fn history(arguments: &Arguments, order: &Order, unit: Unit) -> Resul
         before = after;
     }
     for notice in &notices {
-        text.push_str(&note(&notice.text));
+        text.push_str(&note(&notice.text(unit)));
     }
     let folder = arguments.out.clone().unwrap_or_else(|| PathBuf::from(OUT));
     if !sheets.is_empty() {

@@ -94,7 +94,7 @@ impl<'a> Targets<'a> {
     pub(super) fn of_both(plan: &'a Plan, body: &'a Body, given: &Parameters) -> Self {
         let plain = taped_at(plan, &Parameters::default());
         let (front, back) = (plain.front_crotch, plain.back_crotch);
-        let ease = plan.inputs.ease[EaseAt::CrotchLength as usize];
+        let ease = plan.inputs.ease[EaseAt::CrotchLength];
         let total = body.value(Measurement::TotalCrotchLength).map(|value| {
             let part = part_of_estimate(body).unwrap_or(1.0);
             front + back + part * (value.cm + ease - front - back)
@@ -161,7 +161,7 @@ fn lean_kept(plain: &Taped) -> (f64, f64) {
 /// only what the draft has before the fit.
 fn least_thigh(plan: &Plan, body: &Body, given: &Parameters) -> Option<f64> {
     let girth = body.cm(Measurement::ThighGirth)?;
-    let least = girth + plan.wanted[EaseAt::Thigh as usize].0;
+    let least = girth + plan.wanted[EaseAt::Thigh].0;
     if measured(body, Measurement::ThighGirth).is_some() {
         return Some(least + THIGH_OVER);
     }

@@ -73,7 +73,7 @@ impl Class<'_> {
             Panel::Back => &self.plain.plan.back,
         };
         let made = |role: Role| {
-            let at = self.draft().plan.construction.points[rules.roles[role as usize].0];
+            let at = self.draft().plan.construction.points[rules.roles[role].0];
             at - kurbo::Vec2::new(self.crease(panel), 0.0)
         };
         let moved = |role: Role| plan.roles[role] - made(role);
@@ -92,7 +92,7 @@ impl Class<'_> {
                  is not sewn, one that is too wide is split, and a side that takes too much stands off the \
                  body. So the {} goes {} {way}, and {count}.",
                 long(darts),
-                self.point_name(rules.roles[Role::SideWaist as usize]),
+                self.point_name(rules.roles[Role::SideWaist]),
                 long(side.abs()),
             ));
         }
@@ -100,7 +100,7 @@ impl Class<'_> {
         if start.hypot() >= SEEN {
             changes.push(format!(
                 "The curve would begin too high for its centre line: {} goes {} along it.",
-                self.point_name(rules.roles[Role::CurveStart as usize]),
+                self.point_name(rules.roles[Role::CurveStart]),
                 long(start.hypot())
             ));
         }
@@ -109,7 +109,7 @@ impl Class<'_> {
             changes.push(format!(
                 "On the hip line the crotch curve has begun already: {} goes {} so that the width laid out \
                  is kept.",
-                self.point_name(rules.roles[Role::SideHip as usize]),
+                self.point_name(rules.roles[Role::SideHip]),
                 long(hip.hypot())
             ));
         }
@@ -117,7 +117,7 @@ impl Class<'_> {
         if lean.hypot() >= SEEN {
             changes.push(format!(
                 "The file asks for a seat that sits easily: {} leans over by {}.",
-                self.point_name(rules.roles[Role::CentreWaist as usize]),
+                self.point_name(rules.roles[Role::CentreWaist]),
                 long(lean.hypot())
             ));
         }
@@ -132,7 +132,7 @@ impl Class<'_> {
 
     fn how(&self, edge: Edge, shape: &PanelShape) -> String {
         let long = |cm: f64| fine_length(cm, self.unit());
-        let name = |role: Role| self.point_name(self.rules(shape.panel).roles[role as usize]);
+        let name = |role: Role| self.point_name(self.rules(shape.panel).roles[role]);
         let chain = shape.edge(edge);
         let whole = long(chain.length());
         match edge {

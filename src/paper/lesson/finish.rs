@@ -50,7 +50,7 @@ impl Class<'_> {
             .notices()
             .iter()
             .chain(&subject.draft.notices)
-            .map(|notice| Wording::paragraph(&sentence(&notice.text)))
+            .map(|notice| Wording::paragraph(&sentence(&notice.text(subject.unit))))
             .collect();
         if !notices.is_empty() {
             let head = if subject.report.can_be_cut() { "Mind" } else { "Not to be cut as it stands" };

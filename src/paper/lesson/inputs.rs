@@ -92,7 +92,7 @@ impl Class<'_> {
     /// What a width of style is, and by which rule of the recipe, where it is the recipe's.
     fn style(&self, style: Style) -> String {
         let name = format!("style: {}", spoken(style.key()));
-        let value = self.draft().plan.inputs.style[style as usize];
+        let value = self.draft().plan.inputs.style[style];
         let Some(row) = self.draft().recipe.style.row(style) else { return name };
         let rule = [&row.women, &row.men].into_iter().find(|rule| {
             rule.references().next().is_some()

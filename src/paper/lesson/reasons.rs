@@ -109,10 +109,10 @@ impl Class<'_> {
         if rules.crease == id && (panel == Panel::Front || self.rules(Panel::Front).crease != id) {
             parts.push("it lies on the crease, which is the grain".to_owned());
         }
-        for role in Role::ALL.iter().filter(|role| rules.roles[**role as usize] == id) {
+        for role in Role::ALL.iter().filter(|role| rules.roles[**role] == id) {
             parts.push(format!("it is {}", of_role(panel, *role)));
         }
-        if rules.vertical == id && rules.roles[Role::CentreHip as usize] != id {
+        if rules.vertical == id && rules.roles[Role::CentreHip] != id {
             parts.push(format!("the {panel} crotch extension is counted from its vertical"));
         }
         if rules.bend == BendRule::Guide(id) {

@@ -247,7 +247,7 @@ impl Class<'_> {
             ],
         );
         for role in Role::ALL {
-            let id = rules.roles[*role as usize];
+            let id = rules.roles[*role];
             let at = made.points[id.0] - Vec2::new(crease, 0.0);
             let trued = self.plain.shape.panel(panel).roles[*role];
             let cells = [at.x, at.y, trued.x, trued.y].map(|cm| two(self.unit().from_cm(cm)));

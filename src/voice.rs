@@ -1,0 +1,249 @@
+//! What is said before it is known in which unit it will be read: sentences of words and quantities.
+//!
+//! A length never enters a sentence as text. It is handed over as a quantity in cm and becomes text where somebody reads
+//! it, in that reader's unit; a bare `f64` is no [`Value`], and a sentence's own words are fixed, so that nothing can be
+//! formatted into them. Two kinds of braces stand in the words: `{name}` for a value that is given with [`Sentence::with`],
+//! and `{20 to 25 cm|8 to 10 in}` for a rule of thumb, which has its own round figure in either unit.
+//!
+//! ```
+//! use breeks::{unit::Unit, voice::{Sentence, length}};
+//!
+//! let said = Sentence::new("the {seam} is {front} on the front; {1 cm|3/8 in} can be eased in")
+//!     .with("seam", "inseam")
+//!     .with("front", length(76.25));
+//! assert_eq!(said.in_unit(Unit::Cm), "the inseam is 76.3 cm on the front; 1 cm can be eased in");
+//! assert_eq!(said.in_unit(Unit::Inch), "the inseam is 30 in on the front; 3/8 in can be eased in");
+//! ```
+
+use std::borrow::Cow;
+
+use crate::{
+    terms::Word,
+    unit::{Unit, decimal},
+};
+
+/// A sentence, or a part of one, whose quantities are not worded yet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sentence {
+    words: Cow<'static, str>,
+    values: Vec<(&'static str, Value)>,
+    rest: Vec<Self>,
+}
+
+/// What stands in a sentence at a name.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Value {
+    /// A length, cm.
+    Length(f64),
+    /// A length that a person types or follows, such as the value of a fit parameter, cm: printed finer.
+    Amount(f64),
+    /// A length that is added or taken away, cm: printed with its sign.
+    Change(f64),
+    /// The most (or, negative, the least) that still holds, cm: rounded towards nothing.
+    AtMost(f64),
+    /// From the first length to the second, cm.
+    Lengths(f64, f64),
+    /// An angle, degrees.
+    Degrees(f64),
+    /// From the first angle to the second, degrees.
+    Angles(f64, f64),
+    /// A part of a whole, 0 to 1: printed in per cent.
+    Share(f64),
+    /// How many.
+    Count(usize),
+    /// Words that hold no quantity: a key, a level, a name that a person gave.
+    Words(Cow<'static, str>),
+    /// A sentence within the sentence.
+    Said(Sentence),
+    /// Several, with commas between.
+    List(Vec<Self>),
+}
+
+/// A length, cm.
+pub fn length(cm: f64) -> Value {
+    Value::Length(cm)
+}
+
+/// A length that a person types or follows, cm.
+pub fn amount(cm: f64) -> Value {
+    Value::Amount(cm)
+}
+
+/// A length that is added or taken away, cm.
+pub fn change(cm: f64) -> Value {
+    Value::Change(cm)
+}
+
+/// The most that still holds, cm.
+pub fn at_most(cm: f64) -> Value {
+    Value::AtMost(cm)
+}
+
+/// From one length to another, cm.
+pub fn lengths((least, most): (f64, f64)) -> Value {
+    Value::Lengths(least, most)
+}
+
+/// An angle, degrees.
+pub fn degrees(degrees: f64) -> Value {
+    Value::Degrees(degrees)
+}
+
+/// From one angle to another, degrees.
+pub fn angles((least, most): (f64, f64)) -> Value {
+    Value::Angles(least, most)
+}
+
+/// A part of a whole, 0 to 1.
+pub fn share(part: f64) -> Value {
+    Value::Share(part)
+}
+
+/// A name that a person gave: of a file, a key, a body. Never a quantity: it is printed as it stands in every unit.
+pub fn named(name: impl Into<String>) -> Value {
+    Value::Words(Cow::Owned(name.into()))
+}
+
+/// Several, with commas between.
+pub fn list<T: Into<Value>>(values: impl IntoIterator<Item = T>) -> Value {
+    Value::List(values.into_iter().map(Into::into).collect())
+}
+
+impl<W: Word> From<W> for Value {
+    fn from(word: W) -> Self {
+        Self::Words(Cow::Borrowed(word.key()))
+    }
+}
+
+impl From<&'static str> for Value {
+    fn from(words: &'static str) -> Self {
+        Self::Words(Cow::Borrowed(words))
+    }
+}
+
+impl From<usize> for Value {
+    fn from(count: usize) -> Self {
+        Self::Count(count)
+    }
+}
+
+impl From<Sentence> for Value {
+    fn from(said: Sentence) -> Self {
+        Self::Said(said)
+    }
+}
+
+impl Value {
+    /// The value as it is read in `unit`, with the unit behind every number.
+    pub fn in_unit(&self, unit: Unit) -> String {
+        match self {
+            Self::Length(cm) => unit.length(*cm),
+            Self::Amount(cm) => unit.amount(*cm),
+            Self::Change(cm) => unit.change(*cm),
+            Self::AtMost(cm) => unit.at_most(*cm),
+            Self::Lengths(least, most) => format!("{} to {}", unit.figure(*least), unit.length(*most)),
+            Self::Degrees(angle) => format!("{} degrees", decimal(*angle, 1)),
+            Self::Angles(least, most) => format!("{} to {} degrees", decimal(*least, 1), decimal(*most, 1)),
+            Self::Share(part) => format!("{} per cent", decimal(100.0 * part, 0)),
+            Self::Count(count) => count.to_string(),
+            Self::Words(words) => words.clone().into_owned(),
+            Self::Said(said) => said.in_unit(unit),
+            Self::List(values) => {
+                values.iter().map(|value| value.in_unit(unit)).collect::<Vec<_>>().join(", ")
+            }
+        }
+    }
+}
+
+impl Sentence {
+    /// A sentence of fixed words, in which `{name}` waits for its value.
+    pub fn new(words: &'static str) -> Self {
+        Self { words: Cow::Borrowed(words), values: Vec::new(), rest: Vec::new() }
+    }
+
+    /// The value of a name.
+    #[must_use]
+    pub fn with(mut self, name: &'static str, value: impl Into<Value>) -> Self {
+        debug_assert!(self.words.contains(&format!("{{{name}}}")), "`{}` has no {{{name}}}", self.words);
+        self.values.push((name, value.into()));
+        self
+    }
+
+    /// The sentence and more behind it, which begins with its own mark or blank: `; measure again`.
+    #[must_use]
+    pub fn then(mut self, more: Self) -> Self {
+        self.rest.push(more);
+        self
+    }
+
+    /// The values with their names, those of what was added too.
+    pub fn values(&self) -> impl Iterator<Item = (&'static str, &Value)> {
+        let mut all: Vec<(&'static str, &Value)> =
+            self.values.iter().map(|(name, value)| (*name, value)).collect();
+        all.extend(self.rest.iter().flat_map(Self::values));
+        all.into_iter()
+    }
+
+    /// The sentence as it is read in `unit`.
+    pub fn in_unit(&self, unit: Unit) -> String {
+        let mut text = String::new();
+        let mut words = &*self.words;
+        while let Some((before, (inside, after))) =
+            words.split_once('{').and_then(|(before, rest)| Some((before, rest.split_once('}')?)))
+        {
+            text.push_str(before);
+            match (inside.split_once('|'), self.values.iter().find(|(name, _)| *name == inside)) {
+                (Some((cm, _)), _) if unit == Unit::Cm => text.push_str(cm),
+                (Some((_, inch)), _) => text.push_str(inch),
+                (None, Some((_, value))) => text.push_str(&value.in_unit(unit)),
+                (None, None) => {
+                    debug_assert!(false, "{{{inside}}} has no value in `{}`", self.words);
+                    text.push_str(inside);
+                }
+            }
+            words = after;
+        }
+        text.push_str(words);
+        text.extend(self.rest.iter().map(|more| more.in_unit(unit)));
+        text
+    }
+}
+
+impl From<&'static str> for Sentence {
+    fn from(words: &'static str) -> Self {
+        Self::new(words)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::terms::Panel;
+
+    #[test]
+    fn one_sentence_in_two_units() {
+        let said =
+            Sentence::new("the {panel} wants {by}, {from}, at {lean}, {part}; {1.9 cm|3/4 in} is usual")
+                .with("panel", Panel::Front)
+                .with("by", change(-1.27))
+                .with("from", lengths((0.6, 2.5)))
+                .with("lean", degrees(-0.04))
+                .with("part", share(0.255))
+                .then(Sentence::new(": {all}").with("all", list(["a", "b"])));
+        assert_eq!(
+            said.in_unit(Unit::Cm),
+            "the front wants −1.3 cm, 0.6 to 2.5 cm, at 0.0 degrees, 26 per cent; 1.9 cm is usual: a, b"
+        );
+        assert_eq!(
+            said.in_unit(Unit::Inch),
+            "the front wants −1/2 in, 1/4 to 1 in, at 0.0 degrees, 26 per cent; 3/4 in is usual: a, b"
+        );
+        assert_eq!(said.values().count(), 6);
+    }
+
+    #[test]
+    fn braces_that_a_person_wrote_left_alone() {
+        let said = Sentence::new("`{name}`").with("name", named("{1 cm|x} {"));
+        assert_eq!(said.in_unit(Unit::Inch), "`{1 cm|x} {`");
+    }
+}
