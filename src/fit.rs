@@ -16,7 +16,6 @@ pub use difference::{
 pub use front_thigh::{front_width_wanted, opening_for_arc};
 pub use legs::{Leg, Legs, drafted_legs};
 pub use report::{CrotchBudget, CrotchShare, JoinRow, LevelRow, Report, SeamRow};
-pub use measured::Given;
 pub use solve::{Solved, part_of_estimate, solve, turn};
 
 use std::sync::Arc;
@@ -34,21 +33,9 @@ use crate::{
 /// As [`draft`]; and when a fit parameter of the file is beyond its hard limit or would break the outline, with the
 /// largest value that would not.
 pub fn drafted(order: &Order, recipe: &Arc<Recipe>) -> Result<(Draft, Report), Mistakes> {
-    drafted_with(order, recipe, Given::OnTop)
-}
-
-/// The same, with a say in what becomes of the file's own fit parameters.
-///
-/// # Errors
-/// As [`drafted`].
-pub fn drafted_with(
-    order: &Order,
-    recipe: &Arc<Recipe>,
-    given: Given,
-) -> Result<(Draft, Report), Mistakes> {
     let draft = draft(order, recipe)?;
     limit::refuse_beyond_hard(&draft, order)?;
-    let draft = measured::met(draft, order, given)?;
+    let draft = measured::met(draft, order)?;
     limit::refuse_unsound(&draft, order)?;
     Ok(judged(draft, order))
 }

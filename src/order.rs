@@ -41,6 +41,9 @@ pub struct Order {
     pub body: Given,
     /// What is to be made.
     pub trousers: Trousers,
+    /// The fit is found round the fit parameters given, rather than these laid on top of it: a command may ask for it, a
+    /// file does not.
+    pub around: bool,
     /// Fit parameters of both legs, in the order of [`adjust::Key`].
     pub adjustments: Vec<Adjustment>,
     /// What is different on the left leg.
@@ -114,6 +117,14 @@ impl Adjustment {
         self.from == Self::FOUND
     }
 
+    /// Its dotted path in the file, given to both legs or to one.
+    pub fn path(&self, side: Side) -> String {
+        match side {
+            Side::Both => self.key.to_string(),
+            side => format!("{side}.{}", self.key),
+        }
+    }
+
     /// Whether a person gave it, in the file or beside it.
     pub fn is_by_hand(&self) -> bool {
         matches!(self.from, "file" | "set")
@@ -158,6 +169,15 @@ impl Order {
         Self { left: None, right: None, ..self.clone() }
     }
 
+    /// The fit parameters of both legs or of one.
+    pub fn adjustments_of(&mut self, side: Side) -> &mut Vec<Adjustment> {
+        match side {
+            Side::Both => &mut self.adjustments,
+            Side::Left => &mut self.left.get_or_insert_with(LegOrder::default).adjustments,
+            Side::Right => &mut self.right.get_or_insert_with(LegOrder::default).adjustments,
+        }
+    }
+
     /// What is to be made for one leg: its own measurements and fit parameters in the place of those of both.
     #[must_use]
     pub fn of_leg(&self, side: Side) -> Self {
@@ -193,6 +213,7 @@ impl Order {
             units: Unit::Cm,
             body,
             trousers: Trousers::default(),
+            around: false,
             adjustments: Vec::new(),
             left: None,
             right: None,

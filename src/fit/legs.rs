@@ -93,8 +93,8 @@ fn unmet_thigh(leg: &Draft) -> Option<Notice> {
         Notice::mind(
             "leg-unmet",
             "the front of the {side} thigh stays {missing} narrower than its arc asks for: the centre seams of the two legs \
-             bear no more difference. Open both with `thigh.front`, and take the surplus off the other leg with \
-             `thigh.inner`",
+             bear no more difference. Open both with `thigh.front`, and take what is then too wide on the other leg off \
+             its side seam with `thigh.outer`",
         )
         .with("side", leg.side)
         .with("missing", length(missing))
@@ -120,7 +120,10 @@ fn refuse_unequal(centres: &[SeamRow]) -> Result<(), Mistakes> {
                 row.front,
                 row.back
             ))
-            .help("give it to both legs, and take the surplus off the other leg with `thigh.inner`")
+            .help(
+                "what lengthens a crotch seam goes to both legs; what is then too wide on one of them comes off its side \
+                 seam: `outer = -0.4` under `[right.thigh]`, say",
+            )
         })
         .collect();
     if wrong.is_empty() { Ok(()) } else { Err(wrong.into()) }
@@ -143,6 +146,19 @@ impl Legs {
             (Some(right), Side::Right) => right,
             _ => &self.first,
         }
+    }
+
+    /// What was found rather than given by hand: of both legs, or of one where they differ in it.
+    pub fn found(&self) -> Vec<(Side, Adjustment)> {
+        let of = |leg: &Leg| leg.draft.adjustments.iter().filter(|it| !it.is_by_hand()).copied().collect::<Vec<_>>();
+        let first = of(&self.first);
+        let Some(second) = self.second.as_ref().map(of) else {
+            return first.into_iter().map(|it| (Side::Both, it)).collect();
+        };
+        let both = first.iter().filter(|it| second.contains(it)).map(|it| (Side::Both, *it));
+        let left = first.iter().filter(|it| !second.contains(it)).map(|it| (Side::Left, *it));
+        let right = second.iter().filter(|it| !first.contains(it)).map(|it| (Side::Right, *it));
+        both.chain(left).chain(right).collect()
     }
 
     /// Nothing forbids cutting any of the panels.

@@ -36,29 +36,20 @@ fn tilt(draft: &Draft) -> impl Iterator<Item = Adjustment> {
     })
 }
 
-/// What becomes of the fit parameters that the file gives.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Given {
-    /// The fit is found as if there were none; then they take the file's values and the others stay as found. What the
-    /// hand changes so changes as the hand means it.
-    OnTop,
-    /// They stand first, and the fit finds the rest round them.
-    First,
-}
-
 /// The draft with the parameters that meet what was measured, where the file asks for it or says nothing.
-pub(super) fn met(mut draft: Draft, order: &Order, given: Given) -> Result<Draft, Mistakes> {
+///
+/// The fit is found as if the file gave none; then those that it gives take its values, and the others stay as found:
+/// what the hand changes so changes as the hand means it. Where the order says `around`, those of the file stand first
+/// and the rest is found round them.
+pub(super) fn met(mut draft: Draft, order: &Order) -> Result<Draft, Mistakes> {
     let asked = order.trousers.fit.unwrap_or(FitKind::Measured);
     if asked != FitKind::Measured || !draft.recipe.truing.on {
         draft.fit = if asked == FitKind::Held { FitKind::Held } else { FitKind::Proportional };
         return Ok(draft);
     }
     let of_the_file = |key: Key| order.adjustments.iter().any(|it| it.key == key);
-    let first = |key: Key| given == Given::First && of_the_file(key);
-    let start = match given {
-        Given::First => draft.parameters,
-        Given::OnTop => Parameters::default(),
-    };
+    let first = |key: Key| order.around && of_the_file(key);
+    let start = if order.around { draft.parameters } else { Parameters::default() };
     let tilt: Vec<Adjustment> = tilt(&draft).filter(|it| !first(it.key)).collect();
     let start = tilt.iter().fold(start, |all, it| all.with(it.key, it.value));
     let solved = solve(&draft.plan, &draft.body, &start, first);

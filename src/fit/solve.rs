@@ -94,36 +94,9 @@ pub(super) fn worth_making(key: Key, amount: f64) -> f64 {
 
 /// Finds the parameters. `kept` are those that a person gave: they stay as they are in `given`.
 pub fn solve(plan: &Plan, body: &Body, given: &Parameters, kept: impl Fn(Key) -> bool) -> Solved {
-    let mut base = *given;
-    // What a fitter measured by hand drives its own correction, whatever the rest needs.
-    if !kept(Key::ThighFront)
-        && measured(body, Measurement::FrontThighArc).is_some()
-        && let Some(asked) = opening_for_arc(plan, body)
-    {
-        base = base.with(Key::ThighFront, asked);
-    }
-    let targets = Targets::of_both(plan, body, &base);
-    let rise_measured = body.value(Measurement::BodyRise).is_some_and(|rise| rise.from != Origin::Estimated);
-    let bounds = UNKNOWNS.map(|(key, _)| {
-        let (least, most) = key.about().usual;
-        let (least, most) = match key {
-            _ if kept(key) => (0.0, 0.0),
-            Key::ThighFront | Key::ThighFrontSide => (0.0, 0.0),
-            Key::ThighOuter => (0.0, most),
-            Key::ThighBackTake => (0.0, 0.5 * base[Key::ThighFront].max(0.0)),
-            Key::CrotchDepth if rise_measured => {
-                (least.max(-MEASURED_RISE_HELD), most.min(MEASURED_RISE_HELD))
-            }
-            _ => (least.min(0.0), most),
-        };
-        if most.max(-least) < least_amount(key) { (0.0, 0.0) } else { (least, most) }
-    });
-    let mut room = Room::new(bounds);
-    if rise_measured {
-        room.spread[turn(Key::CrotchDepth)] = MEASURED_RISE_SPREAD;
-    }
-    let mut solved = Search { plan, targets, base }.readable(&room);
-    let opened = base[Key::ThighFront];
+    let (search, room) = Search::of_both(plan, body, given, kept);
+    let mut solved = search.readable(&room);
+    let opened = search.base[Key::ThighFront];
     if opened != given[Key::ThighFront] {
         let (least, most) = Key::ThighFront.about().usual;
         solved.found.push((Key::ThighFront, opened, opened >= most || opened <= least.min(0.0)));
@@ -181,7 +154,46 @@ struct Search<'a> {
     base: Parameters,
 }
 
-impl Search<'_> {
+impl<'a> Search<'a> {
+    /// The search of the trunk and both legs, and how far each unknown may go in it.
+    fn of_both(
+        plan: &'a Plan,
+        body: &'a Body,
+        given: &Parameters,
+        kept: impl Fn(Key) -> bool,
+    ) -> (Self, Room) {
+        let mut base = *given;
+        // What a fitter measured by hand drives its own correction, whatever the rest needs.
+        if !kept(Key::ThighFront)
+            && measured(body, Measurement::FrontThighArc).is_some()
+            && let Some(asked) = opening_for_arc(plan, body)
+        {
+            base = base.with(Key::ThighFront, asked);
+        }
+        let rise_measured =
+            body.value(Measurement::BodyRise).is_some_and(|rise| rise.from != Origin::Estimated);
+        let bounds = UNKNOWNS.map(|(key, _)| {
+            let (least, most) = key.about().usual;
+            let (least, most) = match key {
+                _ if kept(key) => (0.0, 0.0),
+                Key::ThighFront | Key::ThighFrontSide => (0.0, 0.0),
+                // At the sides the leg needs room or nothing: a thigh with ease enough is left as it is drawn.
+                Key::ThighOuter => (0.0, most),
+                Key::ThighBackTake => (0.0, 0.5 * base[Key::ThighFront].max(0.0)),
+                Key::CrotchDepth if rise_measured => {
+                    (least.max(-MEASURED_RISE_HELD), most.min(MEASURED_RISE_HELD))
+                }
+                _ => (least.min(0.0), most),
+            };
+            if most.max(-least) < least_amount(key) { (0.0, 0.0) } else { (least, most) }
+        });
+        let mut room = Room::new(bounds);
+        if rise_measured {
+            room.spread[turn(Key::CrotchDepth)] = MEASURED_RISE_SPREAD;
+        }
+        (Self { plan, targets: Targets::of_both(plan, body, &base), base }, room)
+    }
+
     fn set(&self, room: &Room, x: &Unknowns) -> Parameters {
         room.moving().fold(self.base, |all, index| {
             let key = UNKNOWNS[index].0;
@@ -285,5 +297,80 @@ impl Search<'_> {
             lines.slope.set_column(index, &by.map(|slope| if slope.is_nan() { 0.0 } else { slope }));
         }
         lines
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        draft::{draft, shape, taped},
+        order::{DEMOS, Order, demo},
+        recipe::load,
+    };
+
+    fn demos() -> impl Iterator<Item = crate::draft::Draft> {
+        DEMOS.iter().map(|name| {
+            let (order, _) = Order::read(&demo(name).unwrap()).unwrap();
+            draft(&order, &load(&order.trousers.block).unwrap()).unwrap()
+        })
+    }
+
+    /// In every direction: one unknown alone, and any two so that the crotch length stays, which is the valley of the cost.
+    #[test]
+    fn no_smaller_cost_nearby() {
+        for draft in demos() {
+            let (search, room) =
+                Search::of_both(&draft.plan, &draft.body, &Parameters::default(), |_| false);
+            let mut drafts = 0;
+            let (at, _) = search.least(&room, Unknowns::zeros(), None, &mut drafts);
+            let read = |x: &Unknowns| search.read(&room, x, &mut 0);
+            let cost = |x: &Unknowns| room.cost(x, &search.targets.misses(&read(x)));
+            let crotch = |x: &Unknowns| read(x).front_crotch + read(x).back_crotch;
+            let by = |index: usize, by: f64| {
+                at + Unknowns::from_fn(|each, _| if each == index { by } else { 0.0 })
+            };
+            let slope = Unknowns::from_fn(|index, _| crotch(&by(index, 1e-3)) - crotch(&at));
+            let least = cost(&at);
+            for one in room.moving() {
+                for other in room.moving().filter(|other| *other != one && slope[*other] != 0.0) {
+                    for step in [-0.02, 0.02] {
+                        let mut near = by(one, step);
+                        assert!(cost(&room.clamped(&near)) > least - 1e-4, "{}", UNKNOWNS[one].0);
+                        near[other] -= step * slope[one] / slope[other];
+                        if near == room.clamped(&near) {
+                            let (one, other) = (UNKNOWNS[one].0, UNKNOWNS[other].0);
+                            assert!(cost(&near) > least - 1e-4, "{one} {other}: {} {least}", cost(&near));
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn nothing_found_that_nobody_would_cut() {
+        for draft in demos() {
+            let solved = solve(&draft.plan, &draft.body, &Parameters::default(), |_| false);
+            for (key, value, _) in solved.found {
+                assert!(value.abs() >= least_amount(key), "{key} {value}");
+            }
+        }
+    }
+
+    #[test]
+    fn tape_on_a_part_of_the_drawing_as_on_the_whole() {
+        for draft in demos() {
+            let many = UNKNOWNS
+                .iter()
+                .fold(Parameters::default(), |all, (key, spread)| all.with(*key, 0.5 * spread));
+            for parameters in [Parameters::default(), many] {
+                let [part, whole] =
+                    [taped_at(&draft.plan, &parameters), taped(&shape(&draft.plan, &parameters))];
+                // The curve may start elsewhere on the centre line, whose lean that does not change.
+                assert!((part.back_lean - whole.back_lean).abs() < 1e-9);
+                assert_eq!(Taped { back_lean: whole.back_lean, ..part }, whole);
+            }
+        }
     }
 }

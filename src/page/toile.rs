@@ -166,13 +166,10 @@ fn ready(judgement: &Judgement, order: &Order) -> Option<Ready> {
         note,
     };
     if advice.holds_fit {
-        let given = |key| order.adjustments.iter().any(|old| old.key == key);
         let kept: Vec<(String, f64)> = advice
-            .sewn
-            .adjustments
+            .kept
             .iter()
-            .filter(|it| !given(it.key))
-            .map(|it| (it.key.key().to_owned(), rounded(it.value)))
+            .map(|(path, value)| (path.clone(), rounded(*value)))
             .filter(|(_, value)| *value != 0.0)
             .collect();
         if !kept.is_empty() {

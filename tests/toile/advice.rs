@@ -115,7 +115,7 @@ fn every_change_drawn_true_and_the_same_once_written() {
 fn fit_held_as_sewn_the_same_draft() {
     let (_, order) = ordered(&demo("stroke").expect("a demo").text);
     let legs = drafted(&order);
-    let (sewn, holds) = held(&order, &legs.first.draft);
+    let (sewn, holds) = held(&order, &legs);
     assert!(holds);
     assert_eq!(drafted(&sewn).first.draft.shape, legs.first.draft.shape);
 }

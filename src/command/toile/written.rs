@@ -4,7 +4,6 @@ use std::path::Path;
 
 use super::{super::fit::today, Arguments};
 use crate::{
-    adjust::Key,
     drawing::Wording,
     file,
     mistake::{Mistake, Mistakes, Source},
@@ -35,8 +34,10 @@ pub(super) fn written(
     if let Some(advice) = advice {
         let mut changes: Vec<Change> = Vec::new();
         if advice.holds_fit {
-            let kept: Vec<(String, f64)> = kept(&advice.sewn, order)
-                .map(|(key, value)| (key.key().to_owned(), rounded(value)))
+            let kept: Vec<(String, f64)> = advice
+                .kept
+                .iter()
+                .map(|(path, value)| (path.clone(), rounded(*value)))
                 .filter(|(_, value)| *value != 0.0)
                 .collect();
             // a fit that found nothing has nothing to be kept
@@ -92,12 +93,4 @@ fn tested(judgement: &Judgement, unit: Unit) -> Vec<String> {
     });
     let pinned = toile.pinned.map(|cm| format!("pinned: {} {unit}", unit.write(cm)));
     results.chain(pinned).collect()
-}
-
-/// What a fit had found and the file does not say.
-fn kept<'a>(sewn: &'a Order, order: &'a Order) -> impl Iterator<Item = (Key, f64)> + 'a {
-    sewn.adjustments
-        .iter()
-        .filter(|it| !order.adjustments.iter().any(|old| old.key == it.key))
-        .map(|it| (it.key, it.value))
 }
