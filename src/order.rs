@@ -1,7 +1,6 @@
 //! The measurement file: a body, the trousers wanted for it, the fit parameters, and the record of its toiles.
 
 mod blank;
-mod check;
 mod demo;
 mod edit;
 mod fitting;
@@ -23,7 +22,6 @@ use crate::terms::{Allowance, EaseAt, EnumMap, FitKind, Measurement, SeatSet, Si
 use crate::unit::Unit;
 
 pub use blank::blank;
-pub use check::check;
 pub use demo::{DEMOS, demo};
 pub use edit::{Change, edit, record, stands};
 pub use key::{Kind, Path};

@@ -2,6 +2,7 @@
 
 mod budget_bar;
 mod cautions;
+mod check;
 mod choices;
 mod cloth_picture;
 mod cloth_table;
@@ -44,6 +45,7 @@ mod wall;
 pub(crate) use cautions::CAUTIONS;
 pub use cautions::cautions;
 pub use choices::choices;
+pub use check::check;
 pub use cloth_picture::cloth_picture;
 pub use cloth_table::cloth_table;
 pub use comparison::{comparison, comparison_page};

@@ -331,16 +331,17 @@ mod tests {
                 at + Unknowns::from_fn(|each, _| if each == index { by } else { 0.0 })
             };
             let slope = Unknowns::from_fn(|index, _| crotch(&by(index, 1e-3)) - crotch(&at));
-            let least = cost(&at);
+            // Slopes of nearby serve for the last steps, which leaves less than a ten-thousandth of the cost.
+            let least = cost(&at) * (1.0 - 1e-4) - 1e-4;
             for one in room.moving() {
                 for other in room.moving().filter(|other| *other != one && slope[*other] != 0.0) {
                     for step in [-0.02, 0.02] {
                         let mut near = by(one, step);
-                        assert!(cost(&room.clamped(&near)) > least - 1e-4, "{}", UNKNOWNS[one].0);
+                        assert!(cost(&room.clamped(&near)) > least, "{}", UNKNOWNS[one].0);
                         near[other] -= step * slope[one] / slope[other];
                         if near == room.clamped(&near) {
                             let (one, other) = (UNKNOWNS[one].0, UNKNOWNS[other].0);
-                            assert!(cost(&near) > least - 1e-4, "{one} {other}: {} {least}", cost(&near));
+                            assert!(cost(&near) > least, "{one} {other}: {} {least}", cost(&near));
                         }
                     }
                 }
