@@ -355,7 +355,7 @@ fn piece(made: &Made, draft: &Draft, panel: Panel, whole: bool) -> Piece {
             Edge::Waist => panel.sewn_waist_length(),
             _ => chain.length(),
         };
-        EdgeOut { edge: edge.key(), path: path::open(chain.pieces()), length: Cm(length) }
+        EdgeOut { edge: edge.key(), path: path::open(chain.cubics()), length: Cm(length) }
     };
     let [from, to] = panel.grain();
     Piece {

@@ -21,7 +21,7 @@ pub use turn::Turn;
 
 use kurbo::{CubicBez, Point, Vec2};
 
-/// The line as a cubic whose speed is even, so that all pieces of a seam are of one kind.
+/// The line as a cubic whose speed is even, so that all cubics of a seam are of one kind.
 pub fn straight(from: Point, to: Point) -> CubicBez {
     CubicBez::new(from, from.lerp(to, 1.0 / 3.0), from.lerp(to, 2.0 / 3.0), to)
 }

@@ -28,7 +28,7 @@ pub use path_data::{number, path_data};
 pub use pdf::{PrintedSheet, sheets_to_pdf};
 pub use pen::{Ink, Pen, Shade};
 pub use picture::{Drawing, Layer, Mark};
-pub use svg::{Escaped, SvgScale};
+pub use svg::SvgScale;
 pub use text::{Align, Footprint, Text, Weight};
 pub use tiles::{Tile, Tiles};
 pub use wording::Wording;

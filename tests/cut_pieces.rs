@@ -139,7 +139,7 @@ fn one_allowance_all_round_as_a_polygon_buffer() {
         for width in [0.6, 1.0] {
             for piece in cut(&draft, &EnumMap::from_fn(|_| Some(width)), &Wanted::default()) {
                 let seam: Vec<CubicBez> =
-                    piece.runs.iter().flat_map(|run| run.seam.pieces().to_vec()).collect();
+                    piece.runs.iter().flat_map(|run| run.seam.cubics().to_vec()).collect();
                 let shape: Vec<[f64; 2]> = polygon(&seam, 100).iter().map(|at| [at.x, at.y]).collect();
                 let style = OutlineStyle::new(width).line_join(LineJoin::Round(0.01));
                 let mut buffers = vec![shape.clone()].outline(&style);
@@ -172,7 +172,7 @@ fn cut_lines_of_people_simple() {
                 for piece in cut(&draft, &NONE, &wanted) {
                     assert_eq!(soundness(&piece.cut_line), None, "{} {}", recipe.name, person.id);
                     let (sewn, cut) =
-                        (piece.runs.iter().flat_map(|run| run.seam.pieces().to_vec()), &piece.cut_line);
+                        (piece.runs.iter().flat_map(|run| run.seam.cubics().to_vec()), &piece.cut_line);
                     let sewn: Vec<CubicBez> = sewn.collect();
                     assert!(area(&polygon(cut, 16)) > area(&polygon(&sewn, 16)));
                     cuts += 1;
@@ -353,7 +353,7 @@ fn yoke_edges_without_corners() {
     for draft in drafts().iter().filter(|draft| !draft.shape.back.lines.is_empty()) {
         for piece in cut(draft, &NONE, &whole()) {
             for run in piece.runs.iter().filter(|_| piece.kind == PieceKind::Yoke) {
-                for pair in run.seam.pieces().windows(2) {
+                for pair in run.seam.cubics().windows(2) {
                     let (before, after) = (pair[0].p3 - pair[0].p2, pair[1].p1 - pair[1].p0);
                     let bend = before.cross(after).atan2(before.dot(after)).to_degrees();
                     assert!(bend.abs() < 0.1, "{} {bend}", run.edge);
@@ -378,7 +378,7 @@ fn notches_of_front_and_back_meet_when_sewn() {
             assert!((front - back).abs() < 0.02, "{} {edge} {name}: {front} {back}", draft.recipe.name);
         }
         for piece in &pieces {
-            let seam: Vec<CubicBez> = piece.runs.iter().flat_map(|run| run.seam.pieces().to_vec()).collect();
+            let seam: Vec<CubicBez> = piece.runs.iter().flat_map(|run| run.seam.cubics().to_vec()).collect();
             for notch in &piece.notches {
                 let off = |at: Point, line: &[CubicBez]| {
                     let near = |part: &CubicBez| part.nearest(at, 1e-9).distance_sq.sqrt();
@@ -404,7 +404,7 @@ fn grain_on_the_crease_and_level_marks_on_the_levels() {
                 let bounds = kurbo::Shape::bounding_box(&line.path);
                 assert!((bounds.y0 - y).abs() < 1e-9 && bounds.height() < 1e-9);
                 let outline = polygon(
-                    &piece.runs.iter().flat_map(|run| run.seam.pieces().to_vec()).collect::<Vec<_>>(),
+                    &piece.runs.iter().flat_map(|run| run.seam.cubics().to_vec()).collect::<Vec<_>>(),
                     100,
                 );
                 for end in [bounds.x0, bounds.x1] {
@@ -433,7 +433,7 @@ fn allowance_wider_than_its_curve_refused_with_the_most_that_fits() {
 fn no_allowance_at_all_cut_on_the_sewing_line() {
     for draft in drafts() {
         for piece in cut(&draft, &EnumMap::from_fn(|_| Some(0.0)), &Wanted::default()) {
-            let seam: Vec<CubicBez> = piece.runs.iter().flat_map(|run| run.seam.pieces().to_vec()).collect();
+            let seam: Vec<CubicBez> = piece.runs.iter().flat_map(|run| run.seam.cubics().to_vec()).collect();
             let seam = polygon(&seam, 100);
             let off = polygon(&piece.cut_line, 20).into_iter().map(|at| distance(&seam, at));
             // Only the caps of the darts, which fold to the waist line itself.

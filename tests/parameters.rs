@@ -141,7 +141,7 @@ fn sampled(panel: &PanelShape) -> Vec<Point> {
         let length = chain.length();
         points.extend((0..=16).map(|step| chain.point_at(length * f64::from(step) / 16.0)));
     }
-    points.extend(panel.waist.pieces().iter().map(|piece| piece.eval(1.0)));
+    points.extend(panel.waist.cubics().iter().map(|piece| piece.eval(1.0)));
     points
 }
 

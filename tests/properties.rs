@@ -92,7 +92,7 @@ fn outlines_closed_and_simple_seams_and_joins_true() {
 fn crotch_curve_of_one_sign() {
     on_every_recipe(800, |draft| {
         for panel in Panel::ALL {
-            let bend = draft.shape.panel(*panel).crotch_seam.pieces()[0];
+            let bend = draft.shape.panel(*panel).crotch_seam.cubics()[0];
             for step in 1..40 {
                 prop_assert!(bend.curvature(f64::from(step) / 40.0) > 0.0, "{panel} {bend:?}");
             }
@@ -105,7 +105,7 @@ fn crotch_curve_of_one_sign() {
 fn side_seam_with_at_most_one_inflection_below_the_hip() {
     on_every_recipe(800, |draft| {
         for panel in Panel::ALL {
-            let below = draft.shape.panel(*panel).side_seam.pieces()[1];
+            let below = draft.shape.panel(*panel).side_seam.cubics()[1];
             let signs: Vec<bool> = (1..80)
                 .map(|step| below.curvature(f64::from(step) / 80.0))
                 .filter(|bent| bent.abs() > 1e-6)
@@ -124,7 +124,7 @@ fn edges_without_a_kink() {
         for panel in Panel::ALL {
             let shape = draft.shape.panel(*panel);
             for edge in [Edge::SideSeam, Edge::Inseam, Edge::CrotchSeam] {
-                for pair in shape.edge(edge).pieces().windows(2) {
+                for pair in shape.edge(edge).cubics().windows(2) {
                     let kink = angle_between(end_tangent(&pair[0]), start_tangent(&pair[1]));
                     prop_assert!(kink < 1e-6, "{panel} {edge}: {kink}");
                 }

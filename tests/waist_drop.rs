@@ -90,12 +90,12 @@ fn new_waist_parallel_to_the_old() {
         let [whole, cut] = [0.0, 4.0].map(|drop| drafted(&stroke(), block, drop).unwrap());
         for panel in Panel::ALL {
             let [old, new] = [&whole, &cut].map(|draft| draft.shape.panel(*panel));
-            for (index, piece) in new.waist.pieces().iter().enumerate().filter(|(index, _)| index % 2 == 0) {
+            for (index, piece) in new.waist.cubics().iter().enumerate().filter(|(index, _)| index % 2 == 0) {
                 for step in 1..8 {
                     let point = piece.eval(f64::from(step) / 8.0);
                     let nearest = old
                         .waist
-                        .pieces()
+                        .cubics()
                         .iter()
                         .map(|piece| piece.nearest(point, 1e-6).distance_sq.sqrt())
                         .fold(f64::INFINITY, f64::min);

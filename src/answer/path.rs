@@ -1,4 +1,4 @@
-//! Edges as SVG path data: absolute `M L C Z`, cm to 4 decimals, no piece and no handle of length zero.
+//! Edges as SVG path data: absolute `M L C Z`, cm to 4 decimals, no cubic and no handle of length zero.
 
 use std::fmt::Write;
 
@@ -7,27 +7,27 @@ use kurbo::{CubicBez, Point};
 use super::number::rounded;
 
 /// An open path.
-pub(super) fn open(pieces: &[CubicBez]) -> String {
-    let mut text = String::with_capacity(64 * pieces.len());
-    if let Some(first) = pieces.first() {
+pub(super) fn open(cubics: &[CubicBez]) -> String {
+    let mut text = String::with_capacity(64 * cubics.len());
+    if let Some(first) = cubics.first() {
         put(&mut text, "M", &[first.p0]);
     }
-    for piece in pieces {
-        if printed(piece.p0) == printed(piece.p3) {
+    for cubic in cubics {
+        if printed(cubic.p0) == printed(cubic.p3) {
             continue;
         }
-        if is_straight(piece) {
-            put(&mut text, " L", &[piece.p3]);
+        if is_straight(cubic) {
+            put(&mut text, " L", &[cubic.p3]);
         } else {
-            put(&mut text, " C", &[piece.p1, piece.p2, piece.p3]);
+            put(&mut text, " C", &[cubic.p1, cubic.p2, cubic.p3]);
         }
     }
     text
 }
 
 /// A closed path.
-pub(super) fn closed(pieces: &[CubicBez]) -> String {
-    open(pieces) + " Z"
+pub(super) fn closed(cubics: &[CubicBez]) -> String {
+    open(cubics) + " Z"
 }
 
 fn printed(point: Point) -> (f64, f64) {
@@ -35,10 +35,10 @@ fn printed(point: Point) -> (f64, f64) {
 }
 
 /// Both handles on the chord, to a hundredth of what is printed.
-fn is_straight(piece: &CubicBez) -> bool {
-    let chord = piece.p3 - piece.p0;
-    let off = |handle: Point| chord.cross(handle - piece.p0).abs() / chord.hypot();
-    off(piece.p1) < 1e-6 && off(piece.p2) < 1e-6
+fn is_straight(cubic: &CubicBez) -> bool {
+    let chord = cubic.p3 - cubic.p0;
+    let off = |handle: Point| chord.cross(handle - cubic.p0).abs() / chord.hypot();
+    off(cubic.p1) < 1e-6 && off(cubic.p2) < 1e-6
 }
 
 fn put(text: &mut String, command: &str, points: &[Point]) {

@@ -5,7 +5,7 @@ use std::fmt::{Result, Write};
 use base64::{Engine, prelude::BASE64_STANDARD};
 
 use super::{Block, Booklet, Paragraph, Strip, Table};
-use crate::drawing::{Align, Drawing, Escaped, FONT_FILE, Wording};
+use crate::drawing::{Align, Drawing, FONT_FILE, Wording};
 
 /// How everything looks, on a screen, a phone and paper.
 const STYLE: &str = include_str!("style.css");
@@ -168,4 +168,22 @@ fn write_table(out: &mut String, table: &Table) -> Result {
         writeln!(out, "</tr>")?;
     }
     writeln!(out, "</tbody>\n</table>\n</div>")
+}
+
+/// Text with the signs replaced that mean something to a reader of HTML.
+struct Escaped<'a>(&'a str);
+
+impl std::fmt::Display for Escaped<'_> {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        for letter in self.0.chars() {
+            match letter {
+                '&' => out.write_str("&amp;")?,
+                '<' => out.write_str("&lt;")?,
+                '>' => out.write_str("&gt;")?,
+                '"' => out.write_str("&quot;")?,
+                _ => std::fmt::Write::write_char(out, letter)?,
+            }
+        }
+        Ok(())
+    }
 }

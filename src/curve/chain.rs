@@ -6,7 +6,7 @@ use super::{
     end_tangent, length, length::arc, line_crossings, reversed, start_tangent, t_at_level, t_walked, unit,
 };
 
-/// A piece of a seam shorter than this is a crumb, cm: nobody can draw or sew it by itself, and a seam that is bent there
+/// A cubic of a seam shorter than this is a crumb, cm: nobody can draw or sew it by itself, and a seam that is bent there
 /// turns a corner.
 const CRUMB: f64 = 0.1;
 
@@ -15,57 +15,57 @@ const CRUMB: f64 = 0.1;
 pub struct Chain(Vec<CubicBez>);
 
 impl Chain {
-    /// A chain of one piece.
-    pub fn of(piece: CubicBez) -> Self {
-        /// As many pieces as the corrections of an edge ordinarily cut it into.
+    /// A chain of one cubic.
+    pub fn of(cubic: CubicBez) -> Self {
+        /// As many cubics as the corrections of an edge ordinarily cut it into.
         const ORDINARY: usize = 10;
-        let mut pieces = Vec::with_capacity(ORDINARY);
-        pieces.push(piece);
-        Self(pieces)
+        let mut cubics = Vec::with_capacity(ORDINARY);
+        cubics.push(cubic);
+        Self(cubics)
     }
 
-    /// A chain of these pieces, each starting where the one before ended; `None` of none.
-    pub fn from_pieces(pieces: Vec<CubicBez>) -> Option<Self> {
-        (!pieces.is_empty()).then_some(Self(pieces))
+    /// A chain of these cubics, each starting where the one before ended; `None` of none.
+    pub fn from_cubics(cubics: Vec<CubicBez>) -> Option<Self> {
+        (!cubics.is_empty()).then_some(Self(cubics))
     }
 
-    /// The chain with one more piece, which starts where the chain ends.
+    /// The chain with one more cubic, which starts where the chain ends.
     #[must_use]
-    pub fn then(mut self, piece: CubicBez) -> Self {
-        self.push(piece);
+    pub fn then(mut self, cubic: CubicBez) -> Self {
+        self.push(cubic);
         self
     }
 
-    /// Adds a piece, which starts where the chain ends.
-    pub(crate) fn push(&mut self, piece: CubicBez) {
-        self.0.push(piece);
+    /// Adds a cubic, which starts where the chain ends.
+    pub(crate) fn push(&mut self, cubic: CubicBez) {
+        self.0.push(cubic);
     }
 
-    /// The pieces in order.
-    pub fn pieces(&self) -> &[CubicBez] {
+    /// The cubics in order.
+    pub fn cubics(&self) -> &[CubicBez] {
         &self.0
     }
 
-    /// The pieces in order, to be moved so that each still starts where the one before ends.
-    pub(crate) fn pieces_mut(&mut self) -> &mut [CubicBez] {
+    /// The cubics in order, to be moved so that each still starts where the one before ends.
+    pub(crate) fn cubics_mut(&mut self) -> &mut [CubicBez] {
         &mut self.0
     }
 
-    /// Cuts every piece that stands on both sides of the level `y` in two, unless that left a crumb.
+    /// Cuts every cubic that stands on both sides of the level `y` in two, unless that left a crumb.
     pub(crate) fn cut_across(&mut self, y: f64) {
-        // From the end, so that what is cut is not met again: at most one cut a piece.
+        // From the end, so that what is cut is not met again: at most one cut a cubic.
         for index in (0..self.0.len()).rev() {
-            let piece = &self.0[index];
-            let (from, to) = (piece.p0.y - y, piece.p3.y - y);
+            let cubic = &self.0[index];
+            let (from, to) = (cubic.p0.y - y, cubic.p3.y - y);
             if from.abs() >= CRUMB && to.abs() >= CRUMB && (from < 0.0) != (to < 0.0) {
-                let t = t_at_level(piece, y);
-                self.cut_piece(index, t);
+                let t = t_at_level(cubic, y);
+                self.cut_cubic(index, t);
             }
         }
     }
 
-    /// Makes two pieces of one, which run as it did.
-    fn cut_piece(&mut self, index: usize, t: f64) {
+    /// Makes two cubics of one, which run as it did.
+    fn cut_cubic(&mut self, index: usize, t: f64) {
         let [before, after] = cut(&self.0[index], t);
         self.0[index] = before;
         self.0.insert(index + 1, after);
@@ -96,30 +96,30 @@ impl Chain {
         self.0.iter().map(length).sum()
     }
 
-    /// The point `walked` along the chain from its start; beyond an end the last piece is produced.
+    /// The point `walked` along the chain from its start; beyond an end the last cubic is produced.
     pub fn point_at(&self, walked: f64) -> Point {
-        let (piece, t) = self.place_at(walked);
-        self.0[piece].eval(t)
+        let (cubic, t) = self.place_at(walked);
+        self.0[cubic].eval(t)
     }
 
     /// The direction of the chain `walked` from its start.
     pub fn tangent_at(&self, walked: f64) -> Vec2 {
-        let (piece, t) = self.place_at(walked);
-        unit(self.0[piece].deriv().eval(t.clamp(0.0, 1.0)).to_vec2())
+        let (cubic, t) = self.place_at(walked);
+        unit(self.0[cubic].deriv().eval(t.clamp(0.0, 1.0)).to_vec2())
     }
 
-    /// The point `walked` back along the chain from its end; beyond its start the first piece is produced.
+    /// The point `walked` back along the chain from its end; beyond its start the first cubic is produced.
     pub fn point_before_end(&self, walked: f64) -> Point {
         self.point_before(self.0.len(), walked)
     }
 
-    /// The same from the joint at which the piece of this index begins.
+    /// The same from the joint at which the cubic of this index begins.
     pub(crate) fn point_before(&self, joint: usize, walked: f64) -> Point {
         let mut left = walked;
-        for (index, piece) in self.0[..joint].iter().enumerate().rev() {
-            let beyond = left_after(piece, left);
+        for (index, cubic) in self.0[..joint].iter().enumerate().rev() {
+            let beyond = left_after(cubic, left);
             if beyond <= 0.0 || index == 0 {
-                return piece.eval(t_walked(piece, 1.0, -left));
+                return cubic.eval(t_walked(cubic, 1.0, -left));
             }
             left = beyond;
         }
@@ -129,10 +129,10 @@ impl Chain {
     fn place_at(&self, walked: f64) -> (usize, f64) {
         let mut left = walked;
         let last = self.0.len() - 1;
-        for (index, piece) in self.0[..last].iter().enumerate() {
-            let beyond = left_after(piece, left);
+        for (index, cubic) in self.0[..last].iter().enumerate() {
+            let beyond = left_after(cubic, left);
             if beyond <= 0.0 {
-                return (index, t_walked(piece, 0.0, left));
+                return (index, t_walked(cubic, 0.0, left));
             }
             left = beyond;
         }
@@ -148,7 +148,7 @@ impl Chain {
     /// The chain carried by a move or a turn.
     #[must_use]
     pub fn moved(&self, by: Affine) -> Self {
-        Self(self.0.iter().map(|piece| by * *piece).collect())
+        Self(self.0.iter().map(|cubic| by * *cubic).collect())
     }
 
     /// The chain cut in two, `walked` from its start. A cut at or beyond an end leaves that part a point.
@@ -157,7 +157,7 @@ impl Chain {
         self.cut_in(index, t.clamp(0.0, 1.0))
     }
 
-    /// The chain cut in two within one of its pieces.
+    /// The chain cut in two within one of its cubics.
     fn cut_in(&self, index: usize, t: f64) -> (Self, Self) {
         let (before, cut, after) = (&self.0[..index], self.0[index], &self.0[index + 1..]);
         let head = before.iter().copied().chain([cut.subsegment(0.0..t)]);
@@ -176,17 +176,17 @@ impl Chain {
     pub fn walk_to_levels<const N: usize>(&self, levels: [f64; N]) -> [(f64, Point); N] {
         let mut places = [(0.0, self.end()); N];
         let (mut walked, mut found) = (0.0, 0);
-        for piece in &self.0 {
+        for cubic in &self.0 {
             while found < N
-                && let Some(t) = crossing_parameters(piece, levels[found]).into_iter().next()
+                && let Some(t) = crossing_parameters(cubic, levels[found]).into_iter().next()
             {
-                places[found] = (walked + arc(piece, 0.0, t), piece.eval(t));
+                places[found] = (walked + arc(cubic, 0.0, t), cubic.eval(t));
                 found += 1;
             }
             if found == N {
                 return places;
             }
-            walked += length(piece);
+            walked += length(cubic);
         }
         for place in &mut places[found..] {
             place.0 = walked;
@@ -207,35 +207,35 @@ impl Chain {
         }
     }
 
-    /// The joint where the chain first crosses the level `y`, made where there was none: the index of the piece that
+    /// The joint where the chain first crosses the level `y`, made where there was none: the index of the cubic that
     /// begins there. `None` where it does not cross it.
     fn joint_at_level(&mut self, y: f64) -> Option<usize> {
-        let (index, t) = self.0.iter().enumerate().find_map(|(index, piece)| {
-            crossing_parameters(piece, y).into_iter().next().map(|t| (index, t))
+        let (index, t) = self.0.iter().enumerate().find_map(|(index, cubic)| {
+            crossing_parameters(cubic, y).into_iter().next().map(|t| (index, t))
         })?;
         Some(self.joint_in(index, t))
     }
 
     /// The joint where a chain that runs down throughout comes to the level `y`, made where there was none: the index of
-    /// the piece that begins there. `None` where it ends above.
+    /// the cubic that begins there. `None` where it ends above.
     pub(crate) fn joint_on_the_way_down(&mut self, y: f64) -> Option<usize> {
-        let (index, piece) = self.0.iter().enumerate().find(|(_, piece)| piece.p3.y > y)?;
-        let t = t_at_level(piece, y);
+        let (index, cubic) = self.0.iter().enumerate().find(|(_, cubic)| cubic.p3.y > y)?;
+        let t = t_at_level(cubic, y);
         Some(self.joint_in(index, t))
     }
 
-    /// The joint within a piece. A crumb that it would leave goes to the piece beyond, so that no piece is a crumb; at an
+    /// The joint within a cubic. A crumb that it would leave goes to the cubic beyond, so that no cubic is a crumb; at an
     /// end of the chain the joint is that end.
     fn joint_in(&mut self, index: usize, t: f64) -> usize {
-        /// What the arithmetic leaves is not even a crumb, as a part of a piece.
+        /// What the arithmetic leaves is not even a crumb, as a part of a cubic.
         const NOTHING: f64 = 1e-7;
-        let piece = self.0[index];
-        let at = piece.eval(t);
-        let crumb_before = t <= NOTHING || piece.p0.distance(at) < CRUMB;
-        let crumb_after = t >= 1.0 - NOTHING || piece.p3.distance(at) < CRUMB;
+        let cubic = self.0[index];
+        let at = cubic.eval(t);
+        let crumb_before = t <= NOTHING || cubic.p0.distance(at) < CRUMB;
+        let crumb_after = t >= 1.0 - NOTHING || cubic.p3.distance(at) < CRUMB;
         if crumb_before {
             if index > 0 && t > NOTHING {
-                let [crumb, rest] = cut(&piece, t);
+                let [crumb, rest] = cut(&cubic, t);
                 self.0[index - 1] = run_together(&self.0[index - 1], &crumb);
                 self.0[index] = rest;
             }
@@ -243,100 +243,100 @@ impl Chain {
         }
         if crumb_after {
             if index + 1 < self.0.len() && t < 1.0 - NOTHING {
-                let [rest, crumb] = cut(&piece, t);
+                let [rest, crumb] = cut(&cubic, t);
                 self.0[index] = rest;
                 let next = reversed(self.0[index + 1]);
                 self.0[index + 1] = reversed(run_together(&next, &reversed(crumb)));
             }
             return index + 1;
         }
-        self.cut_piece(index, t);
+        self.cut_cubic(index, t);
         index + 1
     }
 
-    /// Makes a joint `walked` on from another, or back from it where that is negative: the index of the piece that
+    /// Makes a joint `walked` on from another, or back from it where that is negative: the index of the cubic that
     /// begins there.
     pub(crate) fn joint_from(&mut self, joint: usize, walked: f64) -> usize {
         let (mut left, mut next) = (walked.abs(), joint);
         loop {
             let index = if walked < 0.0 { next.checked_sub(1) } else { Some(next) };
-            let Some((index, piece)) = index.and_then(|index| Some((index, *self.0.get(index)?))) else {
+            let Some((index, cubic)) = index.and_then(|index| Some((index, *self.0.get(index)?))) else {
                 return next;
             };
-            let beyond = left_after(&piece, left);
+            let beyond = left_after(&cubic, left);
             if beyond <= 0.0 {
                 let (from, by) = if walked < 0.0 { (1.0, -left) } else { (0.0, left) };
-                return self.joint_in(index, t_walked(&piece, from, by));
+                return self.joint_in(index, t_walked(&cubic, from, by));
             }
             left = beyond;
             next = if walked < 0.0 { index } else { index + 1 };
         }
     }
 
-    /// The chain made `wanted` long by moving its start along its first piece: cut off, or produced.
+    /// The chain made `wanted` long by moving its start along its first cubic: cut off, or produced.
     #[must_use]
     pub fn resized_at_start(&self, wanted: f64) -> Self {
-        let mut pieces = self.0.clone();
+        let mut cubics = self.0.clone();
         let mut surplus = self.length() - wanted;
-        while pieces.len() > 1 && left_after(&pieces[0], surplus) >= 0.0 {
-            surplus -= length(&pieces.remove(0));
+        while cubics.len() > 1 && left_after(&cubics[0], surplus) >= 0.0 {
+            surplus -= length(&cubics.remove(0));
         }
-        pieces[0] = pieces[0].subsegment(t_walked(&pieces[0], 0.0, surplus)..1.0);
-        Self(pieces)
+        cubics[0] = cubics[0].subsegment(t_walked(&cubics[0], 0.0, surplus)..1.0);
+        Self(cubics)
     }
 
     /// All x at which the chain crosses the level `y`.
     pub fn crossings(&self, y: f64) -> impl Iterator<Item = f64> {
         self.0
             .iter()
-            .flat_map(move |piece| crossing_parameters(piece, y).into_iter().map(|t| piece.eval(t).x))
+            .flat_map(move |cubic| crossing_parameters(cubic, y).into_iter().map(|t| cubic.eval(t).x))
     }
 
     /// The chain as a path of its own.
     pub fn to_path(&self) -> BezPath {
         let mut path = BezPath::new();
         path.move_to(self.start());
-        for piece in &self.0 {
-            path.curve_to(piece.p1, piece.p2, piece.p3);
+        for cubic in &self.0 {
+            path.curve_to(cubic.p1, cubic.p2, cubic.p3);
         }
         path
     }
 }
 
 /// The cubic before a parameter and from there on.
-fn cut(piece: &CubicBez, t: f64) -> [CubicBez; 2] {
-    let CubicBez { p0, p1, p2, p3 } = *piece;
+fn cut(cubic: &CubicBez, t: f64) -> [CubicBez; 2] {
+    let CubicBez { p0, p1, p2, p3 } = *cubic;
     let (a, b, c) = (p0.lerp(p1, t), p1.lerp(p2, t), p2.lerp(p3, t));
     let (d, e) = (a.lerp(b, t), b.lerp(c, t));
     let at = d.lerp(e, t);
     [CubicBez::new(p0, a, d, at), CubicBez::new(at, e, c, p3)]
 }
 
-/// A piece and the crumb that runs on from it as one cubic with the ends and end tangents of both.
-fn run_together(piece: &CubicBez, crumb: &CubicBez) -> CubicBez {
-    let whole = piece.p0.distance(piece.p3);
+/// A cubic and the crumb that runs on from it as one cubic with the ends and end tangents of both.
+fn run_together(cubic: &CubicBez, crumb: &CubicBez) -> CubicBez {
+    let whole = cubic.p0.distance(cubic.p3);
     let grown = 1.0 + crumb.p0.distance(crumb.p3) / whole.max(CRUMB);
     CubicBez::new(
-        piece.p0,
-        piece.p0 + (piece.p1 - piece.p0) * grown,
-        crumb.p3 - end_tangent(crumb) * ((piece.p3 - piece.p2).hypot() * grown),
+        cubic.p0,
+        cubic.p0 + (cubic.p1 - cubic.p0) * grown,
+        crumb.p3 - end_tangent(crumb) * ((cubic.p3 - cubic.p2).hypot() * grown),
         crumb.p3,
     )
 }
 
-/// What is left of a walk of `left` when a piece is walked; not measured where its chord alone is longer.
-fn left_after(piece: &CubicBez, left: f64) -> f64 {
-    let beyond = left - piece.p0.distance(piece.p3);
-    if beyond < 0.0 { beyond } else { left - length(piece) }
+/// What is left of a walk of `left` when a cubic is walked; not measured where its chord alone is longer.
+fn left_after(cubic: &CubicBez, left: f64) -> f64 {
+    let beyond = left - cubic.p0.distance(cubic.p3);
+    if beyond < 0.0 { beyond } else { left - length(cubic) }
 }
 
-/// Where a piece crosses a level; a piece that lies above or below it is told by its control points alone.
-fn crossing_parameters(piece: &CubicBez, y: f64) -> Vec<f64> {
-    let ys = [piece.p0.y, piece.p1.y, piece.p2.y, piece.p3.y];
+/// Where a cubic crosses a level; a cubic that lies above or below it is told by its control points alone.
+fn crossing_parameters(cubic: &CubicBez, y: f64) -> Vec<f64> {
+    let ys = [cubic.p0.y, cubic.p1.y, cubic.p2.y, cubic.p3.y];
     if ys.iter().all(|control| *control < y) || ys.iter().all(|control| *control > y) {
         return Vec::new();
     }
-    line_crossings(piece, Point::new(0.0, y), Vec2::new(1.0, 0.0))
+    line_crossings(cubic, Point::new(0.0, y), Vec2::new(1.0, 0.0))
 }
 
 #[cfg(test)]
@@ -357,12 +357,12 @@ mod tests {
 
     #[test]
     fn length_as_a_dense_sum() {
-        let piece = seam().pieces()[0];
+        let cubic = seam().cubics()[0];
         let n = 200_000;
         let dense: f64 = (0..n)
-            .map(|i| piece.eval(i as f64 / n as f64).distance(piece.eval((i + 1) as f64 / n as f64)))
+            .map(|i| cubic.eval(i as f64 / n as f64).distance(cubic.eval((i + 1) as f64 / n as f64)))
             .sum();
-        assert!((length(&piece) - dense).abs() < 1e-6);
+        assert!((length(&cubic) - dense).abs() < 1e-6);
     }
 
     #[test]
@@ -392,16 +392,16 @@ mod tests {
 
     #[test]
     fn crumb_beside_a_joint_goes_to_the_next_piece() {
-        let whole = seam().pieces()[0];
+        let whole = seam().cubics()[0];
         let whole = Chain::of(whole.subsegment(0.0..0.4)).then(whole.subsegment(0.4..1.0));
-        let joint = length(&whole.pieces()[0]);
+        let joint = length(&whole.cubics()[0]);
         for walked in [joint - 0.05, joint - 1e-12, joint + 1e-12, joint + 0.05, 4.0] {
             let mut cut = whole.clone();
             let index = cut.joint_from(0, walked);
-            let place = cut.pieces()[index].p0;
+            let place = cut.cubics()[index].p0;
             assert!(place.distance(whole.point_at(walked)) < 1e-9, "{walked}");
-            assert!(cut.pieces().iter().all(|piece| length(piece) >= CRUMB));
-            assert!(cut.pieces().iter().all(|piece| end_tangent(piece) != Vec2::ZERO));
+            assert!(cut.cubics().iter().all(|cubic| length(cubic) >= CRUMB));
+            assert!(cut.cubics().iter().all(|cubic| end_tangent(cubic) != Vec2::ZERO));
             assert!((cut.length() - whole.length()).abs() < 1e-3, "{walked}");
         }
         let mut ends = whole.clone();

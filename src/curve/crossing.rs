@@ -68,14 +68,14 @@ fn refined(
 }
 
 /// Where a cubic crosses the straight line through `point` along `way`: its parameters there, in order.
-pub fn line_crossings(piece: &CubicBez, point: Point, way: Vec2) -> Vec<f64> {
+pub fn line_crossings(cubic: &CubicBez, point: Point, way: Vec2) -> Vec<f64> {
     let across = |at: Point| way.cross(at - point);
-    let (d0, d1, d2, d3) = (across(piece.p0), across(piece.p1), across(piece.p2), across(piece.p3));
+    let (d0, d1, d2, d3) = (across(cubic.p0), across(cubic.p1), across(cubic.p2), across(cubic.p3));
     let (c1, c2, c3) = (3.0 * (d1 - d0), 3.0 * (d0 - 2.0 * d1 + d2), d3 - d0 + 3.0 * (d1 - d2));
     let mut places: Vec<f64> = kurbo::common::solve_cubic(d0, c1, c2, c3)
         .into_iter()
         .map(|t| {
-            // One round of Newton: the closed form loses digits on pieces that are all but straight.
+            // One round of Newton: the closed form loses digits on cubics that are all but straight.
             let (value, slope) = (d0 + t * (c1 + t * (c2 + t * c3)), c1 + t * (2.0 * c2 + t * 3.0 * c3));
             if slope.abs() > 1e-9 { t - value / slope } else { t }
         })
@@ -87,14 +87,14 @@ pub fn line_crossings(piece: &CubicBez, point: Point, way: Vec2) -> Vec<f64> {
 }
 
 /// The level rectangle round the control points, within which the curve lies.
-fn hull(piece: &CubicBez) -> Rect {
-    Rect::from_points(piece.p0, piece.p3).union_pt(piece.p1).union_pt(piece.p2)
+fn hull(cubic: &CubicBez) -> Rect {
+    Rect::from_points(cubic.p0, cubic.p3).union_pt(cubic.p1).union_pt(cubic.p2)
 }
 
 /// How far the control points stand off the chord or run beyond it, cm: more than the curve does.
-fn sag(piece: &CubicBez) -> f64 {
-    let even = |part: f64| piece.p0.lerp(piece.p3, part);
-    piece.p1.distance(even(1.0 / 3.0)).max(piece.p2.distance(even(2.0 / 3.0)))
+fn sag(cubic: &CubicBez) -> f64 {
+    let even = |part: f64| cubic.p0.lerp(cubic.p3, part);
+    cubic.p1.distance(even(1.0 / 3.0)).max(cubic.p2.distance(even(2.0 / 3.0)))
 }
 
 #[cfg(test)]
@@ -126,10 +126,10 @@ mod tests {
 
     #[test]
     fn line_crossed_where_the_curve_is() {
-        let piece = CubicBez::new((0.0, 0.0), (3.0, 6.0), (6.0, -6.0), (9.0, 1.0));
+        let cubic = CubicBez::new((0.0, 0.0), (3.0, 6.0), (6.0, -6.0), (9.0, 1.0));
         let (point, way) = (Point::new(0.0, 0.3), Vec2::new(1.0, 0.01));
-        let places = line_crossings(&piece, point, way);
+        let places = line_crossings(&cubic, point, way);
         assert_eq!(places.len(), 3);
-        assert!(places.iter().all(|t| way.cross(piece.eval(*t) - point).abs() < 1e-9));
+        assert!(places.iter().all(|t| way.cross(cubic.eval(*t) - point).abs() < 1e-9));
     }
 }

@@ -9,7 +9,7 @@ const TOLERANCE: f64 = 0.002;
 /// Ends nearer than this are led together, cm: the corner between them is under two degrees, and their middle stands off
 /// the true line by less than a thousandth.
 const ONE_POINT: f64 = 0.04;
-/// A piece shorter than this is a crumb left where truing cut a seam, without a direction to speak of, cm.
+/// A cubic shorter than this is a crumb left where truing cut a seam, without a direction to speak of, cm.
 const CRUMB: f64 = 0.01;
 
 /// The direction that points away from a panel across an edge that runs along `way`; panels are walked with their
@@ -21,12 +21,12 @@ pub fn outward(way: Vec2) -> Vec2 {
 /// The line `width` cm outside of a seam, within 0.002 cm. Where the seam has a corner, or curves tighter than the
 /// line beside it can follow, the parts of the line run to where they cross, as a cutter's ruler would.
 pub fn beside(seam: &Chain, width: f64) -> Chain {
-    let mut line: Vec<CubicBez> = Vec::with_capacity(seam.pieces().len());
-    let whole = |piece: &&CubicBez| piece.p0.distance(piece.p3) > CRUMB;
-    for piece in seam.pieces().iter().filter(whole) {
-        join(&mut line, piece_beside(piece, width));
+    let mut line: Vec<CubicBez> = Vec::with_capacity(seam.cubics().len());
+    let whole = |cubic: &&CubicBez| cubic.p0.distance(cubic.p3) > CRUMB;
+    for cubic in seam.cubics().iter().filter(whole) {
+        join(&mut line, piece_beside(cubic, width));
     }
-    Chain::from_pieces(without_loops(line, f64::INFINITY)).unwrap_or_else(|| seam.clone())
+    Chain::from_cubics(without_loops(line, f64::INFINITY)).unwrap_or_else(|| seam.clone())
 }
 
 /// The line beside a straight seam that is `from` cm away at its start and `to` cm at its end.
@@ -35,16 +35,16 @@ pub fn beside_running(from: Point, to: Point, widths: [f64; 2]) -> CubicBez {
     straight(from + out * widths[0], to + out * widths[1])
 }
 
-fn piece_beside(piece: &CubicBez, width: f64) -> Vec<CubicBez> {
+fn piece_beside(cubic: &CubicBez, width: f64) -> Vec<CubicBez> {
     if width == 0.0 {
-        return vec![*piece];
+        return vec![*cubic];
     }
-    if is_straight(piece) {
-        return vec![beside_running(piece.p0, piece.p3, [width, width])];
+    if is_straight(cubic) {
+        return vec![beside_running(cubic.p0, cubic.p3, [width, width])];
     }
     let mut path = BezPath::new();
-    kurbo::offset::offset_cubic(*piece, -width, TOLERANCE, &mut path);
-    let mut at = piece.p0;
+    kurbo::offset::offset_cubic(*cubic, -width, TOLERANCE, &mut path);
+    let mut at = cubic.p0;
     let mut line = Vec::new();
     for step in path.elements() {
         match *step {
@@ -63,14 +63,14 @@ fn piece_beside(piece: &CubicBez, width: f64) -> Vec<CubicBez> {
     line
 }
 
-/// Whether a piece is a straight line, which has no curvature to be offset by.
-fn is_straight(piece: &CubicBez) -> bool {
-    let chord = piece.p3 - piece.p0;
-    let off = |control: Point| chord.cross(control - piece.p0).abs();
-    off(piece.p1).max(off(piece.p2)) <= 1e-7 * chord.hypot2()
+/// Whether a cubic is a straight line, which has no curvature to be offset by.
+fn is_straight(cubic: &CubicBez) -> bool {
+    let chord = cubic.p3 - cubic.p0;
+    let off = |control: Point| chord.cross(control - cubic.p0).abs();
+    off(cubic.p1).max(off(cubic.p2)) <= 1e-7 * chord.hypot2()
 }
 
-/// Runs the line on with what lies beside the next piece.
+/// Runs the line on with what lies beside the next cubic.
 fn join(line: &mut Vec<CubicBez>, next: Vec<CubicBez>) {
     let (Some(last), Some(first)) = (line.last().copied(), next.first().copied()) else {
         line.extend(next);
@@ -142,11 +142,11 @@ mod tests {
         let seam = Chain::of(CubicBez::new((0.0, 0.0), (1.0, 9.0), (4.0, 12.0), (12.0, 13.0)));
         for width in [-1.5, 0.6, 1.0, 2.5] {
             let line = beside(&seam, width);
-            for piece in line.pieces() {
+            for cubic in line.cubics() {
                 for step in 0..=20 {
-                    let at = piece.eval(f64::from(step) / 20.0);
+                    let at = cubic.eval(f64::from(step) / 20.0);
                     let off =
-                        kurbo::ParamCurveNearest::nearest(&seam.pieces()[0], at, 1e-9).distance_sq.sqrt();
+                        kurbo::ParamCurveNearest::nearest(&seam.cubics()[0], at, 1e-9).distance_sq.sqrt();
                     assert!((off - width.abs()).abs() < TOLERANCE, "{width}: {off}");
                 }
             }
@@ -158,9 +158,9 @@ mod tests {
         let seam = Chain::of(straight(Point::new(0.0, 0.0), Point::new(10.0, 0.0)))
             .then(straight(Point::new(10.0, 0.0), Point::new(10.0, 10.0)));
         let outside = beside(&seam, 1.0);
-        assert!(outside.pieces().iter().any(|piece| piece.p3.distance(Point::new(11.0, -1.0)) < 1e-9));
+        assert!(outside.cubics().iter().any(|cubic| cubic.p3.distance(Point::new(11.0, -1.0)) < 1e-9));
         let inside = beside(&seam, -1.0);
-        assert!(inside.pieces()[0].p3.distance(Point::new(9.0, 1.0)) < 1e-9);
+        assert!(inside.cubics()[0].p3.distance(Point::new(9.0, 1.0)) < 1e-9);
     }
 
     #[test]
@@ -173,19 +173,19 @@ mod tests {
             path
         };
         // Into the curve, round three quarters of a turn of radius 2, and out again.
-        let mut pieces = vec![straight(Point::new(2.0, 8.0), Point::new(2.0, 0.0))];
+        let mut cubics = vec![straight(Point::new(2.0, 8.0), Point::new(2.0, 0.0))];
         let path = quarter(0.0, -std::f64::consts::PI);
         for segment in path.segments() {
-            pieces.push(segment.to_cubic());
+            cubics.push(segment.to_cubic());
         }
-        pieces.push(straight(Point::new(-2.0, 0.0), Point::new(-2.0, 8.0)));
-        let seam = Chain::from_pieces(pieces).expect("pieces");
+        cubics.push(straight(Point::new(-2.0, 0.0), Point::new(-2.0, 8.0)));
+        let seam = Chain::from_cubics(cubics).expect("cubics");
         let line = beside(&seam, 1.0);
-        let whole: f64 = line.pieces().iter().map(length).sum();
+        let whole: f64 = line.cubics().iter().map(length).sum();
         assert!((whole - (16.0 + std::f64::consts::PI)).abs() < 0.01, "{whole}");
         let tight = beside(&seam, 2.5);
-        for (i, a) in tight.pieces().iter().enumerate() {
-            for b in tight.pieces().iter().skip(i + 2) {
+        for (i, a) in tight.cubics().iter().enumerate() {
+            for b in tight.cubics().iter().skip(i + 2) {
                 assert!(crossing(a, b).is_none());
             }
         }

@@ -16,18 +16,18 @@ const GAP: f64 = 1e-6;
 /// A cubic seam is looked at through this many chords; a crossing smaller than their sag would be under 0.02 cm.
 const CHORDS: usize = 8;
 
-/// Looks at the closed outline made of `pieces` in order: the first fault, or `None` when it is closed and simple.
-pub fn soundness(pieces: &[CubicBez]) -> Option<Fault> {
-    let mut corners: Vec<Point> = Vec::with_capacity(pieces.len() * CHORDS);
-    for (index, piece) in pieces.iter().enumerate() {
-        let next = pieces[(index + 1) % pieces.len()].p0;
-        let gap = piece.p3.distance(next);
+/// Looks at the closed outline made of `cubics` in order: the first fault, or `None` when it is closed and simple.
+pub fn soundness(cubics: &[CubicBez]) -> Option<Fault> {
+    let mut corners: Vec<Point> = Vec::with_capacity(cubics.len() * CHORDS);
+    for (index, cubic) in cubics.iter().enumerate() {
+        let next = cubics[(index + 1) % cubics.len()].p0;
+        let gap = cubic.p3.distance(next);
         if gap.is_nan() || gap > GAP {
-            return Some(Fault::Open(piece.p3));
+            return Some(Fault::Open(cubic.p3));
         }
-        let chords = if is_straight(piece) { 1 } else { CHORDS };
+        let chords = if is_straight(cubic) { 1 } else { CHORDS };
         for step in 0..chords {
-            let point = piece.eval(step as f64 / chords as f64);
+            let point = cubic.eval(step as f64 / chords as f64);
             if corners.last().is_none_or(|last| last.distance(point) > GAP) {
                 corners.push(point);
             }
@@ -36,11 +36,11 @@ pub fn soundness(pieces: &[CubicBez]) -> Option<Fault> {
     crossing(&corners).map(Fault::Crossing)
 }
 
-fn is_straight(piece: &CubicBez) -> bool {
-    let chord = piece.p3 - piece.p0;
+fn is_straight(cubic: &CubicBez) -> bool {
+    let chord = cubic.p3 - cubic.p0;
     let reach = chord.hypot() * 1e-9;
-    chord.cross(piece.p1 - piece.p0).abs() <= reach * chord.hypot()
-        && chord.cross(piece.p2 - piece.p0).abs() <= reach * chord.hypot()
+    chord.cross(cubic.p1 - cubic.p0).abs() <= reach * chord.hypot()
+        && chord.cross(cubic.p2 - cubic.p0).abs() <= reach * chord.hypot()
 }
 
 /// The first crossing of the closed polygon, by runs of corners whose boxes touch.

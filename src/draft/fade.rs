@@ -32,15 +32,15 @@ pub(super) fn fade(edge: &mut Chain, knots: &[Knot]) {
         return;
     }
     let (above, below) = still_beyond(knots);
-    let touched = |piece: &CubicBez| piece.p0.y.max(piece.p3.y) > above && piece.p0.y.min(piece.p3.y) < below;
-    if !edge.pieces().iter().any(touched) {
+    let touched = |cubic: &CubicBez| cubic.p0.y.max(cubic.p3.y) > above && cubic.p0.y.min(cubic.p3.y) < below;
+    if !edge.cubics().iter().any(touched) {
         return;
     }
     for knot in knots {
         edge.cut_across(knot.y);
     }
-    for piece in edge.pieces_mut().iter_mut().filter(|piece| touched(piece)) {
-        *piece = moved(piece, knots);
+    for cubic in edge.cubics_mut().iter_mut().filter(|cubic| touched(cubic)) {
+        *cubic = moved(cubic, knots);
     }
 }
 
@@ -50,12 +50,12 @@ fn still_beyond(knots: &[Knot]) -> (f64, f64) {
     (still(knots.first()).unwrap_or(f64::NEG_INFINITY), still(knots.last()).unwrap_or(f64::INFINITY))
 }
 
-fn moved(piece: &CubicBez, knots: &[Knot]) -> CubicBez {
+fn moved(cubic: &CubicBez, knots: &[Knot]) -> CubicBez {
     let carried = |end: Point, handle: Point| {
         let (by, slope) = moved_at(end.y, knots);
         (end + by, handle + by + slope * (handle.y - end.y))
     };
-    let ((p0, p1), (p3, p2)) = (carried(piece.p0, piece.p1), carried(piece.p3, piece.p2));
+    let ((p0, p1), (p3, p2)) = (carried(cubic.p0, cubic.p1), carried(cubic.p3, cubic.p2));
     CubicBez::new(p0, p1, p2, p3)
 }
 
@@ -115,7 +115,7 @@ mod tests {
         for _ in 0..9 {
             fade(&mut seam, &[Knot::across(20.05, 0.0), Knot::across(40.0, 0.3), Knot::across(59.95, 0.0)]);
         }
-        assert_eq!(seam.pieces().len(), 3);
+        assert_eq!(seam.cubics().len(), 3);
     }
 
     #[test]
@@ -125,7 +125,7 @@ mod tests {
         let fast = CubicBez::new((12.0, 40.0), (11.0, 50.0), (10.0, 55.0), (10.0, 60.0));
         let mut seam = Chain::of(slow).then(fast);
         fade(&mut seam, &[Knot::across(25.0, 0.0), Knot::across(50.0, 2.0), Knot::across(60.0, 0.0)]);
-        for pair in seam.pieces().windows(2) {
+        for pair in seam.cubics().windows(2) {
             assert!(pair[0].p3.distance(pair[1].p0) < 1e-12);
             let turn = angle_between(end_tangent(&pair[0]), start_tangent(&pair[1]));
             assert!(turn < 1e-9, "{turn}");
@@ -143,6 +143,6 @@ mod tests {
             );
         }
         // At most one more piece a level and stretch of the seam that crosses it.
-        assert!(seam.pieces().len() <= 2 + 3 * 30, "{}", seam.pieces().len());
+        assert!(seam.cubics().len() <= 2 + 3 * 30, "{}", seam.cubics().len());
     }
 }

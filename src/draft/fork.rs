@@ -223,13 +223,13 @@ impl ForkPlan<'_> {
         let smoothed = PIVOT_SMOOTHED.min(0.9 * room);
         let [from, to] = [-smoothed, smoothed].map(|by| t_walked(&below, at_pivot, by));
         let zone = below.subsegment(from..to);
-        for piece in [
+        for cubic in [
             below.subsegment(0.0..from),
             CubicBez::new(zone.p0, zone.p1, about * zone.p2, about * zone.p3),
             about * below.subsegment(to..1.0),
             about * upper.top,
         ] {
-            inseam.edge.push(piece);
+            inseam.edge.push(cubic);
         }
         (inseam.turn, inseam.pivot) = (turn, pivot);
         inseam.kept = (2, whole - above_knee - smoothed);
@@ -288,11 +288,11 @@ impl ForkPlan<'_> {
 impl Inseam {
     /// The point so far below the crotch point, by arc, before anything is run out.
     fn point_below_crotch(&self, walked: f64) -> Point {
-        let (pieces, length) = self.kept;
+        let (cubics, length) = self.kept;
         if walked < length {
             return self.edge.point_before_end(walked);
         }
-        self.edge.point_before(self.edge.pieces().len() - pieces, walked - length)
+        self.edge.point_before(self.edge.cubics().len() - cubics, walked - length)
     }
 
     /// How far the thigh turn alone carries the crotch point sideways, positive outwards, cm.

@@ -155,7 +155,7 @@ impl PanelShape {
     pub fn outline(&self) -> Vec<CubicBez> {
         [&self.waist, &self.side_seam, &self.hem, &self.inseam, &self.crotch_seam]
             .iter()
-            .flat_map(|edge| edge.pieces().iter().copied())
+            .flat_map(|edge| edge.cubics().iter().copied())
             .collect()
     }
 }

@@ -132,32 +132,32 @@ fn deepen(side: &mut Chain, roles: &Roles, moves: &Moves) {
 /// Turns everything above the level about the point where the side crosses it, smoothed on both sides.
 fn turn_above(side: &mut Chain, level: f64, turn: Turn) {
     let Some(hinge) = side.joint_on_the_way_down(level) else { return };
-    let at = side.pieces().get(hinge).map_or(side.end(), |piece| piece.p0);
+    let at = side.cubics().get(hinge).map_or(side.end(), |cubic| cubic.p0);
     let smoothed = |end: Point| SMOOTHED.min(0.8 * at.distance(end));
     let (high, low) = (smoothed(side.start()), smoothed(side.end()));
     let far_below = side.joint_from(hinge, low);
-    let pieces = side.pieces().len();
+    let cubics = side.cubics().len();
     let near_above = side.joint_from(hinge, -high);
-    let cut = side.pieces().len() - pieces;
+    let cut = side.cubics().len() - cubics;
     let (hinge, far_below) = (hinge + cut, far_below + cut);
     let (whole, half) = (turn.about(at), turn.half());
     // The seam passes the hinge half turned; each side makes up for its half.
-    let below = &mut side.pieces_mut()[hinge..far_below];
+    let below = &mut side.cubics_mut()[hinge..far_below];
     ease_start(below, low, |down| half.of(down) - down);
-    let above = &mut side.pieces_mut()[near_above..hinge];
+    let above = &mut side.cubics_mut()[near_above..hinge];
     turn_round(above);
     ease_start(above, high, |up| half.back().of(up) - up);
     turn_round(above);
-    for piece in &mut side.pieces_mut()[..hinge] {
-        *piece = whole * *piece;
+    for cubic in &mut side.cubics_mut()[..hinge] {
+        *cubic = whole * *cubic;
     }
 }
 
 /// Makes the run one that is walked the other way.
 fn turn_round(run: &mut [CubicBez]) {
     run.reverse();
-    for piece in run {
-        *piece = reversed(*piece);
+    for cubic in run {
+        *cubic = reversed(*cubic);
     }
 }
 
@@ -173,15 +173,15 @@ fn ease_start(run: &mut [CubicBez], whole: f64, by: impl Fn(Vec2) -> Vec2) {
     };
     let last = run.len() - 1;
     let mut v = 0.0;
-    for (index, piece) in run.iter_mut().enumerate() {
+    for (index, cubic) in run.iter_mut().enumerate() {
         let (start, start_slope) = moved(v);
-        v = if index == last { 1.0 } else { v + length(piece) / whole };
+        v = if index == last { 1.0 } else { v + length(cubic) / whole };
         let (end, end_slope) = moved(v);
-        *piece = CubicBez::new(
-            piece.p0 + start,
-            piece.p1 + start + start_slope * (piece.p1 - piece.p0).hypot(),
-            piece.p2 + end - end_slope * (piece.p3 - piece.p2).hypot(),
-            piece.p3 + end,
+        *cubic = CubicBez::new(
+            cubic.p0 + start,
+            cubic.p1 + start + start_slope * (cubic.p1 - cubic.p0).hypot(),
+            cubic.p2 + end - end_slope * (cubic.p3 - cubic.p2).hypot(),
+            cubic.p3 + end,
         );
     }
 }

@@ -74,8 +74,8 @@ pub(super) fn carried(
     };
     let at_height = turn.about(hinge) * Point::new(hinge.x, height);
     let level = turn.of(Vec2::new(1.0, 0.0));
-    let crossing = |piece: &CubicBez| Some(piece.eval(*line_crossings(piece, at_height, level).first()?));
-    let outer = side.pieces().iter().find_map(crossing).unwrap_or(side.start());
+    let crossing = |cubic: &CubicBez| Some(cubic.eval(*line_crossings(cubic, at_height, level).first()?));
+    let outer = side.cubics().iter().find_map(crossing).unwrap_or(side.start());
     Line::new(crotch_seam.walk_to_level(inner.y).1, outer)
 }
 

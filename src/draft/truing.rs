@@ -289,21 +289,21 @@ impl<'a> Drawing<'a> {
         let (centre, side) = (self.roles[Role::CentreWaist], self.roles[Role::SideWaist]);
         let along = unit(side - centre);
         let down = Vec2::new(-along.y, along.x);
-        let mut pieces = Vec::with_capacity(2 * self.darts.len() + 1);
+        let mut cubics = Vec::with_capacity(2 * self.darts.len() + 1);
         let (mut from, mut closing) = (centre, 0.0);
         let mut darts = Vec::with_capacity(self.darts.len());
         for dart in self.darts.iter() {
             let half = 0.5 * self.plan.intake * dart.share;
             let top = centre + (side - centre) * dart.at;
             let legs = [top - along * half, top + along * half];
-            pieces.extend([straight(from, legs[0]), straight(legs[0], legs[1])]);
+            cubics.extend([straight(from, legs[0]), straight(legs[0], legs[1])]);
             darts.push(Dart { apex: top + down * dart.length, legs });
             closing += 2.0 * (half / dart.length).atan();
             from = legs[1];
         }
-        pieces.push(straight(from, side));
+        cubics.push(straight(from, side));
         let net = centre.distance(side) - self.plan.intake;
-        let waist = Chain::from_pieces(pieces).unwrap_or_else(|| Chain::of(straight(centre, side)));
+        let waist = Chain::from_cubics(cubics).unwrap_or_else(|| Chain::of(straight(centre, side)));
         self.put_together(waist, darts, closing, straight(centre, centre + along * net))
     }
 

@@ -113,10 +113,10 @@ fn cut_open(
         from = t;
     }
     cut.push(closing.inverse() * curve.subsegment(from..1.0));
-    let mut pieces = cut.into_iter();
+    let mut cubics = cut.into_iter();
     // Cannot be empty: the part after the last dart is always there.
-    let first = pieces.next().unwrap_or(*curve);
-    (pieces.fold(Chain::of(first), Chain::then), drawn, -turn)
+    let first = cubics.next().unwrap_or(*curve);
+    (cubics.fold(Chain::of(first), Chain::then), drawn, -turn)
 }
 
 /// Where the curve crosses the ray from `apex` along `leg`, from the guess `t`.

@@ -1,10 +1,12 @@
 //! SVG: for the screen, for plotters and for people who go on drawing.
 
-use std::fmt::Write as _;
-
 use kurbo::Rect;
+use svg::{
+    Node as _,
+    node::{Value, element::Element},
+};
 
-use super::{Align, Drawing, Mark, Text, number, path_data};
+use super::{Align, Drawing, Layer, Mark, Text, number, path_data};
 
 /// How large an SVG shows itself.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -25,95 +27,116 @@ impl Drawing {
     /// Each text asks for the width that [`text_width`](super::text_width) gives, so that labels stay apart in
     /// whichever font the viewer has.
     pub fn to_svg(&self, scale: SvgScale) -> String {
-        let mut svg = String::from("<svg xmlns=\"http://www.w3.org/2000/svg\"");
+        let mut svg = self.frame().attribute("xmlns", "http://www.w3.org/2000/svg");
         if scale == SvgScale::TrueScale {
             for (name, length) in [("width", self.bounds.width()), ("height", self.bounds.height())] {
-                let _ = write!(svg, " {name}=\"{}cm\"", Short(length));
+                svg.assign(name, format!("{}cm", short(length)));
             }
         }
-        self.write_frame(&mut svg);
-        svg.push_str(" role=\"img\" style=\"background:#fff\" fill=\"none\" stroke-linejoin=\"round\"");
-        svg.push_str(" font-family=\"Noto Sans, sans-serif\">\n");
+        svg.assign("style", "background:#fff");
+        svg.assign("font-family", "Noto Sans, sans-serif");
         for (tag, words) in [("title", &self.title), ("desc", &self.description)] {
-            let _ = writeln!(svg, "<{tag}>{}</{tag}>", Escaped(words.as_str()));
+            svg.append(said(tag, words.as_str()));
         }
         let mut ids: Vec<String> = Vec::new();
         for layer in &self.layers {
             let id = new_id(layer.name.as_str(), &ids);
-            let _ = writeln!(svg, "<g id=\"{id}\" data-layer=\"{}\">", Escaped(layer.name.as_str()));
+            svg.append(group(layer).attribute("id", id.as_str()));
             ids.push(id);
-            layer.marks.iter().for_each(|mark| write_mark(&mut svg, mark));
-            svg.push_str("</g>\n");
         }
-        svg.push_str("</svg>\n");
-        svg
+        format!("{svg}\n")
     }
 
     /// The picture as an element of an HTML page: as wide as it is drawn where there is room, its description for
     /// screen readers, no ids, since a page has many pictures. Letters are the page's own.
     pub fn to_svg_element(&self) -> String {
-        let mut svg = String::from("<svg");
-        self.write_frame(&mut svg);
-        let width = Short(self.bounds.width());
-        let _ =
-            write!(svg, " style=\"width:{width}cm\" role=\"img\" fill=\"none\" stroke-linejoin=\"round\"");
-        let _ = writeln!(svg, " aria-label=\"{}\">", Escaped(self.description.as_str()));
+        let mut svg = self
+            .frame()
+            .attribute("style", format!("width:{}cm", short(self.bounds.width())))
+            .attribute("aria-label", self.description.as_str());
         for layer in self.layers.iter().filter(|layer| !layer.marks.is_empty()) {
-            let _ = writeln!(svg, "<g data-layer=\"{}\">", Escaped(layer.name.as_str()));
-            layer.marks.iter().for_each(|mark| write_mark(&mut svg, mark));
-            svg.push_str("</g>\n");
+            svg.append(group(layer));
         }
-        svg.push_str("</svg>\n");
-        svg
+        format!("{svg}\n")
     }
 
-    fn write_frame(&self, svg: &mut String) {
+    fn frame(&self) -> Element {
         let Rect { x0, y0, .. } = self.bounds;
-        let [left, top, width, height] = [x0, y0, self.bounds.width(), self.bounds.height()].map(Short);
-        let _ = write!(svg, " viewBox=\"{left} {top} {width} {height}\"");
+        let frame = [x0, y0, self.bounds.width(), self.bounds.height()].map(short);
+        Element::new("svg")
+            .attribute("viewBox", frame.join(" "))
+            .attribute("role", "img")
+            .attribute("fill", "none")
+            .attribute("stroke-linejoin", "round")
     }
 }
 
-fn write_mark(svg: &mut String, mark: &Mark) {
-    match mark {
-        Mark::Line { path, pen } => {
-            let _ = write!(svg, "<path d=\"{}\" ", path_data(path, DECIMALS));
-            let _ = write!(svg, "stroke=\"{}\" stroke-width=\"{}\"", Grey(pen.ink.grey()), Short(pen.width));
-            if !pen.dash.is_empty() {
-                let dash: Vec<String> = pen.dash.iter().map(|length| Short(*length).to_string()).collect();
-                let _ = write!(svg, " stroke-dasharray=\"{}\"", dash.join(" "));
+/// Elements of every kind are built alike; the crate's own types of them, made for one kind each, break the line within
+/// a text.
+trait WithAttribute {
+    fn attribute(self, name: &str, value: impl Into<Value>) -> Self;
+}
+
+impl WithAttribute for Element {
+    fn attribute(mut self, name: &str, value: impl Into<Value>) -> Self {
+        self.assign(name, value);
+        self
+    }
+}
+
+/// An element that holds words.
+fn said(tag: &str, words: &str) -> Element {
+    let mut element = Element::new(tag);
+    element.append(svg::node::Text::new(words));
+    element
+}
+
+fn group(layer: &Layer) -> Element {
+    let mut group = Element::new("g").attribute("data-layer", layer.name.as_str());
+    for mark in &layer.marks {
+        match mark {
+            Mark::Line { path, pen } => {
+                let line = Element::new("path")
+                    .attribute("d", path_data(path, DECIMALS))
+                    .attribute("stroke", grey(pen.ink.grey()))
+                    .attribute("stroke-width", short(pen.width));
+                let dash: Vec<String> = pen.dash.iter().copied().map(short).collect();
+                group.append(if dash.is_empty() { line } else { line.attribute("stroke-dasharray", dash) });
             }
-            svg.push_str("/>\n");
+            Mark::Area { path, shade } => group.append(
+                Element::new("path")
+                    .attribute("d", path_data(path, DECIMALS))
+                    .attribute("fill", grey(shade.grey())),
+            ),
+            Mark::Text(text) if text.words.as_str().is_empty() => {}
+            Mark::Text(text) => group.append(lettered(text)),
         }
-        Mark::Area { path, shade } => {
-            let _ =
-                writeln!(svg, "<path d=\"{}\" fill=\"{}\"/>", path_data(path, DECIMALS), Grey(shade.grey()));
-        }
-        Mark::Text(text) => write_text(svg, text),
     }
+    group
 }
 
-fn write_text(svg: &mut String, text: &Text) {
-    let words = text.words.as_str();
-    if words.is_empty() {
-        return;
-    }
-    let (x, y, ink) = (Short(text.at.x), Short(text.at.y), Grey(text.ink.grey()));
-    let _ = write!(svg, "<text x=\"{x}\" y=\"{y}\" font-size=\"{}\" fill=\"{ink}\"", Short(text.size));
+fn lettered(text: &Text) -> Element {
+    let (x, y, ink) = (short(text.at.x), short(text.at.y), grey(text.ink.grey()));
+    let mut element = said("text", text.words.as_str())
+        .attribute("x", x.as_str())
+        .attribute("y", y.as_str())
+        .attribute("font-size", short(text.size))
+        .attribute("fill", ink.as_str())
+        .attribute("textLength", short(text.width()))
+        .attribute("lengthAdjust", "spacingAndGlyphs");
     match text.align {
         Align::Start => {}
-        Align::Middle => svg.push_str(" text-anchor=\"middle\""),
-        Align::End => svg.push_str(" text-anchor=\"end\""),
+        Align::Middle => element.assign("text-anchor", "middle"),
+        Align::End => element.assign("text-anchor", "end"),
     }
     if text.bold_line() > 0.0 {
-        let _ = write!(svg, " stroke=\"{ink}\" stroke-width=\"{}\"", Short(text.bold_line()));
+        element.assign("stroke", ink);
+        element.assign("stroke-width", short(text.bold_line()));
     }
     if text.turn != 0.0 {
-        let _ = write!(svg, " transform=\"rotate({} {x} {y})\"", Short(text.turn.to_degrees()));
+        element.assign("transform", format!("rotate({} {x} {y})", short(text.turn.to_degrees())));
     }
-    let width = Short(text.width());
-    let _ =
-        writeln!(svg, " textLength=\"{width}\" lengthAdjust=\"spacingAndGlyphs\">{}</text>", Escaped(words));
+    element
 }
 
 /// An id made of the layer's name that no earlier layer has.
@@ -129,40 +152,14 @@ fn new_id(name: &str, earlier: &[String]) -> String {
 }
 
 /// A number of three decimals.
-struct Short(f64);
-
-impl std::fmt::Display for Short {
-    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let mut text = String::new();
-        number(&mut text, self.0, DECIMALS);
-        out.write_str(&text)
-    }
+fn short(value: f64) -> String {
+    let mut text = String::new();
+    number(&mut text, value, DECIMALS);
+    text
 }
 
 /// A grey from 0 for black to 1 for white.
-struct Grey(f64);
-
-impl std::fmt::Display for Grey {
-    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let level = (self.0 * 255.0).round() as u8;
-        write!(out, "#{level:02x}{level:02x}{level:02x}")
-    }
-}
-
-/// Text with the signs replaced that mean something to a reader of SVG or HTML.
-pub struct Escaped<'a>(pub &'a str);
-
-impl std::fmt::Display for Escaped<'_> {
-    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        for letter in self.0.chars() {
-            match letter {
-                '&' => out.write_str("&amp;")?,
-                '<' => out.write_str("&lt;")?,
-                '>' => out.write_str("&gt;")?,
-                '"' => out.write_str("&quot;")?,
-                _ => std::fmt::Write::write_char(out, letter)?,
-            }
-        }
-        Ok(())
-    }
+fn grey(level: f64) -> String {
+    let level = (level * 255.0).round() as u8;
+    format!("#{level:02x}{level:02x}{level:02x}")
 }

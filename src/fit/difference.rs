@@ -295,17 +295,17 @@ fn edges(was: &PanelShape, is: &PanelShape, old_lay: Vec2, new_lay: Vec2) -> Vec
 
 /// The farthest that any place of one line lies from the other, cm.
 fn apart(one: (&Chain, Vec2), other: (&Chain, Vec2)) -> f64 {
-    /// Places looked at on each piece of a line.
+    /// Places looked at on each cubic of a line.
     const PLACES: u32 = 16;
     /// Of the nearest place, cm: far below what is seen.
     const EXACT: f64 = 1e-4;
     let from = |(line, lay): (&Chain, Vec2), (other, other_lay): (&Chain, Vec2)| {
         let nearest = |at: Point| {
-            let distances = other.pieces().iter().map(|piece| piece.nearest(at, EXACT).distance_sq);
+            let distances = other.cubics().iter().map(|cubic| cubic.nearest(at, EXACT).distance_sq);
             distances.fold(f64::INFINITY, f64::min)
         };
-        let places = line.pieces().iter().flat_map(|piece| {
-            (0..=PLACES).map(|place| piece.eval(f64::from(place) / f64::from(PLACES)) - lay + other_lay)
+        let places = line.cubics().iter().flat_map(|cubic| {
+            (0..=PLACES).map(|place| cubic.eval(f64::from(place) / f64::from(PLACES)) - lay + other_lay)
         });
         places.map(nearest).fold(0.0, f64::max).sqrt()
     };

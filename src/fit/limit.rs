@@ -50,7 +50,7 @@ pub(super) fn held_scoops(draft: &Draft) -> impl Iterator<Item = Notice> {
     scoops.into_iter().filter_map(move |(key, panel)| {
         let asked = draft.parameters[key];
         let without = shape(&draft.plan, &draft.parameters.without(key));
-        let middle = |shape: &Shape| shape.panel(panel).crotch_seam.pieces()[0].eval(0.5);
+        let middle = |shape: &Shape| shape.panel(panel).crotch_seam.cubics()[0].eval(0.5);
         let given = middle(&with).distance(middle(&without));
         (given < ENOUGH * asked.abs()).then(|| {
             Notice::note(

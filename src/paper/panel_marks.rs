@@ -10,11 +10,11 @@ use crate::{
 /// The whole outline, closed.
 pub(super) fn outline(panel: &PanelShape) -> BezPath {
     let mut path = BezPath::new();
-    for (index, piece) in panel.outline().iter().enumerate() {
+    for (index, cubic) in panel.outline().iter().enumerate() {
         if index == 0 {
-            path.move_to(piece.p0);
+            path.move_to(cubic.p0);
         }
-        path.curve_to(piece.p1, piece.p2, piece.p3);
+        path.curve_to(cubic.p1, cubic.p2, cubic.p3);
     }
     path.close_path();
     path
@@ -27,15 +27,15 @@ pub(super) fn sewing_line(panel: &PanelShape) -> BezPath {
     let same = |a: Point, b: Point| a.distance(b) < ONE_POINT;
     let mut path = BezPath::new();
     let mut pen_at: Option<Point> = None;
-    for piece in panel.outline() {
-        if panel.darts.iter().any(|dart| same(dart.legs[0], piece.p0) && same(dart.legs[1], piece.p3)) {
+    for cubic in panel.outline() {
+        if panel.darts.iter().any(|dart| same(dart.legs[0], cubic.p0) && same(dart.legs[1], cubic.p3)) {
             continue;
         }
-        if pen_at.is_none_or(|pen| !same(pen, piece.p0)) {
-            path.move_to(piece.p0);
+        if pen_at.is_none_or(|pen| !same(pen, cubic.p0)) {
+            path.move_to(cubic.p0);
         }
-        path.curve_to(piece.p1, piece.p2, piece.p3);
-        pen_at = Some(piece.p3);
+        path.curve_to(cubic.p1, cubic.p2, cubic.p3);
+        pen_at = Some(cubic.p3);
     }
     path
 }
@@ -76,10 +76,10 @@ pub(super) fn darts(panel: &PanelShape) -> BezPath {
 /// The crease from the waist to the hem.
 pub(crate) fn crease(panel: &PanelShape) -> Line {
     let meets = |edge: &Chain| {
-        edge.pieces().iter().find_map(|piece| {
-            let (a, b) = (piece.p0.x, piece.p3.x);
+        edge.cubics().iter().find_map(|cubic| {
+            let (a, b) = (cubic.p0.x, cubic.p3.x);
             (a != b && a.min(b) <= 0.0 && a.max(b) >= 0.0)
-                .then(|| piece.p0.y + (piece.p3.y - piece.p0.y) * (0.0 - a) / (b - a))
+                .then(|| cubic.p0.y + (cubic.p3.y - cubic.p0.y) * (0.0 - a) / (b - a))
         })
     };
     // A dart that stands on the crease is not crossed by it.
@@ -108,9 +108,9 @@ pub(crate) fn notches(panel: &PanelShape, size: f64) -> BezPath {
     for notch in &panel.notches {
         let along = panel
             .edge(notch.edge)
-            .pieces()
+            .cubics()
             .iter()
-            .find(|piece| piece.p3.distance(notch.point) < 1e-6)
+            .find(|cubic| cubic.p3.distance(notch.point) < 1e-6)
             .map_or(Vec2::new(0.0, 1.0), end_tangent);
         let stroke = Line::new(notch.point, notch.point + along.turn_90() * size);
         path.extend(stroke.to_path(0.1));

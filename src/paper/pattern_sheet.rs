@@ -254,7 +254,7 @@ fn centre_name(piece: &Piece, place: Affine) -> Option<Text> {
         _ => return None,
     };
     let run = piece.runs.iter().rfind(|run| run.edge == crate::terms::Edge::CrotchSeam.key())?;
-    let last = run.seam.pieces().last()?;
+    let last = run.seam.cubics().last()?;
     let (from, to) = (place * last.p0, place * last.p3);
     let way = unit(to - from);
     let inside = place * (last.p3 + Vec2::new(1.0, 0.0)) - to;

@@ -70,27 +70,27 @@ pub fn cut_line(runs: &[Run]) -> Option<Vec<CubicBez>> {
     }
     let mut outline = Vec::new();
     for (line, bridge) in lines.iter().zip(bridges) {
-        outline.extend_from_slice(line.pieces());
+        outline.extend_from_slice(line.cubics());
         outline.extend(bridge);
     }
     close(&mut outline);
     Some(without_loops(outline, LONGEST_LOOP))
 }
 
-/// Brings each piece's start onto the end before it and drops crumbs; what is left of a gap is cut straight.
+/// Brings each cubic's start onto the end before it and drops crumbs; what is left of a gap is cut straight.
 fn close(outline: &mut Vec<CubicBez>) {
     let mut closed: Vec<CubicBez> = Vec::with_capacity(outline.len() + 4);
-    let Some(mut at) = outline.last().map(|piece| piece.p3) else { return };
-    for piece in outline.iter() {
-        let mut piece = *piece;
-        if piece.p0.distance(at) > ONE_POINT {
-            closed.push(straight(at, piece.p0));
+    let Some(mut at) = outline.last().map(|cubic| cubic.p3) else { return };
+    for cubic in outline.iter() {
+        let mut cubic = *cubic;
+        if cubic.p0.distance(at) > ONE_POINT {
+            closed.push(straight(at, cubic.p0));
         } else {
-            piece.p0 = at;
+            cubic.p0 = at;
         }
-        if piece.p0.distance(piece.p3) > ONE_POINT {
-            at = piece.p3;
-            closed.push(piece);
+        if cubic.p0.distance(cubic.p3) > ONE_POINT {
+            at = cubic.p3;
+            closed.push(cubic);
         }
     }
     *outline = closed;
@@ -115,7 +115,7 @@ impl Run {
     /// The cut line of this stretch alone.
     fn beside(&self) -> Chain {
         let [from, to] = self.allowance;
-        match self.seam.pieces() {
+        match self.seam.cubics() {
             _ if from == to => beside(&self.seam, from),
             [.., last] => Chain::of(beside_running(self.seam.start(), last.p3, [from, to])),
             [] => self.seam.clone(),
@@ -154,7 +154,7 @@ impl Joint<'_> {
             Corner::TurnedUp(Which::After) => {
                 let fold = Fold { at: corner, along: starts, depth: self.after.allowance[0] };
                 let (before, flap) = fold.turn(before)?;
-                let tip = flap.last().map_or(before.end(), |piece| piece.p3);
+                let tip = flap.last().map_or(before.end(), |cubic| cubic.p3);
                 Some((before, flap, started_on(after, tip, outward(starts))?))
             }
             Corner::TurnedUp(Which::Before) => {
@@ -162,7 +162,7 @@ impl Joint<'_> {
                 let (after, flap) = fold.turn(&after.reversed())?;
                 let flap: Vec<CubicBez> = flap.into_iter().rev().map(reversed).collect();
                 let after = after.reversed();
-                let tip = flap.first().map_or(after.start(), |piece| piece.p0);
+                let tip = flap.first().map_or(after.start(), |cubic| cubic.p0);
                 Some((ended_on(before, tip, outward(ends))?, flap, after))
             }
             Corner::Mouth(dart) => {
@@ -197,7 +197,7 @@ impl Fold {
         let (_, last) = line_cut(&line, self.at + up * self.depth, self.along)?;
         let mirror = Affine::reflect(self.at, self.along);
         let flap = last.reversed().moved(mirror);
-        Some((line, flap.pieces().to_vec()))
+        Some((line, flap.cubics().to_vec()))
     }
 }
 
@@ -212,7 +212,7 @@ fn dart_cap(dart: &Dart, after: &Chain) -> Option<Vec<CubicBez>> {
     let under = after.moved(Affine::reflect(dart.apex, outer));
     let under = ended_on(&under, dart.apex, middle)?;
     let over = under.moved(Affine::reflect(dart.apex, middle));
-    Some(over.pieces().iter().copied().chain(under.reversed().pieces().iter().copied()).collect())
+    Some(over.cubics().iter().copied().chain(under.reversed().cubics().iter().copied()).collect())
 }
 
 /// How far a line is run on at most to reach another, cm: over twice the widest allowance.
@@ -237,19 +237,19 @@ fn started_on(line: &Chain, point: Point, way: Vec2) -> Option<Chain> {
 
 /// The line in two where it last crosses a straight line.
 fn line_cut(line: &Chain, point: Point, way: Vec2) -> Option<(Chain, Chain)> {
-    let pieces = line.pieces();
-    let (index, t) = pieces
+    let cubics = line.cubics();
+    let (index, t) = cubics
         .iter()
         .enumerate()
         .rev()
-        .find_map(|(index, piece)| Some((index, *line_crossings(piece, point, way).last()?)))?;
-    let part = |pieces: &[CubicBez], cut: CubicBez, first: bool| {
-        let mut all = pieces.to_vec();
+        .find_map(|(index, cubic)| Some((index, *line_crossings(cubic, point, way).last()?)))?;
+    let part = |cubics: &[CubicBez], cut: CubicBez, first: bool| {
+        let mut all = cubics.to_vec();
         all.insert(if first { 0 } else { all.len() }, cut);
-        Chain::from_pieces(all)
+        Chain::from_cubics(all)
     };
-    let head = part(&pieces[..index], pieces[index].subsegment(0.0..t), false)?;
-    let tail = part(&pieces[index + 1..], pieces[index].subsegment(t..1.0), true)?;
+    let head = part(&cubics[..index], cubics[index].subsegment(0.0..t), false)?;
+    let tail = part(&cubics[index + 1..], cubics[index].subsegment(t..1.0), true)?;
     Some((head, tail))
 }
 
@@ -261,16 +261,16 @@ fn met(before: &Chain, after: &Chain) -> Option<(Chain, Chain)> {
     let on = before.clone().then(straight(before.end(), before.end() + before.end_tangent() * RUN_ON));
     let back = after.reversed();
     let back = back.clone().then(straight(back.end(), back.end() + back.end_tangent() * RUN_ON)).reversed();
-    let last = on.pieces().len() - 1;
-    let places = (0..=last + back.pieces().len())
+    let last = on.cubics().len() - 1;
+    let places = (0..=last + back.cubics().len())
         .flat_map(|away| (0..=away.min(last)).map(move |i| (last - i, away - i)));
-    for (i, j) in places.filter(|(_, j)| *j < back.pieces().len()) {
-        if let Some((t, u)) = crossing(&on.pieces()[i], &back.pieces()[j]) {
-            let mut head = on.pieces()[..i].to_vec();
-            head.push(on.pieces()[i].subsegment(0.0..t));
-            let mut tail = vec![back.pieces()[j].subsegment(u..1.0)];
-            tail.extend_from_slice(&back.pieces()[j + 1..]);
-            return Some((Chain::from_pieces(head)?, Chain::from_pieces(tail)?));
+    for (i, j) in places.filter(|(_, j)| *j < back.cubics().len()) {
+        if let Some((t, u)) = crossing(&on.cubics()[i], &back.cubics()[j]) {
+            let mut head = on.cubics()[..i].to_vec();
+            head.push(on.cubics()[i].subsegment(0.0..t));
+            let mut tail = vec![back.cubics()[j].subsegment(u..1.0)];
+            tail.extend_from_slice(&back.cubics()[j + 1..]);
+            return Some((Chain::from_cubics(head)?, Chain::from_cubics(tail)?));
         }
     }
     None

@@ -81,7 +81,7 @@ impl Panels<'_> {
             Purpose::Wear => Line::new(top, bottom),
             Purpose::Toile => {
                 let meets = |edge: &Chain| {
-                    edge.pieces().iter().find_map(|piece| {
+                    edge.cubics().iter().find_map(|piece| {
                         let t = *line_crossings(piece, Point::ORIGIN, Vec2::new(0.0, 1.0)).first()?;
                         Some(kurbo::ParamCurve::eval(piece, t))
                     })
@@ -188,10 +188,10 @@ pub(super) fn waist_runs(panel: &PanelShape, allowances: &Allowances) -> Vec<Run
     let same = |a: Point, b: Point| a.distance(b) < ONE_POINT;
     let allowance = [allowances[Allowance::Waist]; 2];
     let run = |pieces: Vec<_>, corner| {
-        Chain::from_pieces(pieces).map(|seam| Run { edge: Edge::Waist.key(), seam, allowance, corner })
+        Chain::from_cubics(pieces).map(|seam| Run { edge: Edge::Waist.key(), seam, allowance, corner })
     };
     let (mut runs, mut pieces) = (Vec::new(), Vec::new());
-    for piece in panel.waist.pieces() {
+    for piece in panel.waist.cubics() {
         let mouth =
             panel.darts.iter().find(|dart| same(dart.legs[0], piece.p0) && same(dart.legs[1], piece.p3));
         match mouth {
@@ -225,20 +225,20 @@ pub(super) fn leg_runs(panel: &PanelShape, side_seam: &Chain, allowances: &Allow
 pub(super) fn seat_runs(panel: &PanelShape, part: &Chain, allowances: &Allowances) -> Vec<Run> {
     let curve = allowances[Allowance::CrotchSeam];
     let run = |pieces: &[_], allowance, corner| {
-        let seam = Chain::from_pieces(pieces.to_vec())?;
+        let seam = Chain::from_cubics(pieces.to_vec())?;
         Some(Run { edge: Edge::CrotchSeam.key(), seam, allowance, corner })
     };
     let (start, top) = (panel.roles[Role::CurveStart], panel.roles[Role::CentreWaist]);
     let split = match panel.panel {
         Panel::Front => None,
         Panel::Back => {
-            part.pieces().iter().position(|piece| (piece.p0 - start).dot(top - start) > -ONE_POINT)
+            part.cubics().iter().position(|piece| (piece.p0 - start).dot(top - start) > -ONE_POINT)
         }
     };
     let Some(split) = split else {
-        return run(part.pieces(), [curve, curve], Corner::Square(Which::Before)).into_iter().collect();
+        return run(part.cubics(), [curve, curve], Corner::Square(Which::Before)).into_iter().collect();
     };
-    let (bend, straight) = part.pieces().split_at(split);
+    let (bend, straight) = part.cubics().split_at(split);
     let inlay = |at: Point| {
         curve + (allowances[Allowance::CentreBackWaist] - curve) * at.distance(start) / top.distance(start)
     };

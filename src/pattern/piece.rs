@@ -170,7 +170,7 @@ impl Piece {
 
     /// The sewing line, closed; straight over the mouths of darts.
     pub fn sew_path(&self) -> BezPath {
-        closed(self.runs.iter().flat_map(|run| run.seam.pieces()))
+        closed(self.runs.iter().flat_map(|run| run.seam.cubics()))
     }
 
     /// From the piece's own place to how it is shown: as it lies on the right side of the cloth, or for a piece that is

@@ -21,8 +21,8 @@ pub(super) fn rounded(lines: &[Chain]) -> Option<Chain> {
         };
         let most = most * (MOST_LOST / lost(most).max(1e-9)).min(1.0);
         let (head, bend, tail) = corner(&whole, next, most);
-        let pieces = head.pieces().iter().copied().chain([bend]).chain(tail.pieces().iter().copied());
-        whole = Chain::from_pieces(pieces.collect())?;
+        let pieces = head.cubics().iter().copied().chain([bend]).chain(tail.cubics().iter().copied());
+        whole = Chain::from_cubics(pieces.collect())?;
     }
     Some(whole)
 }

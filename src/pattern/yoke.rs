@@ -72,7 +72,7 @@ pub(super) fn cut_along(line: StyleLine, panels: &Panels<'_>) -> Result<[Piece; 
 
 /// How high the yoke is over a place of its seam, cm.
 fn height_over(runs: &[Run], at: Point, up: Vec2) -> f64 {
-    let waist = runs.first().map(|run| run.seam.pieces()).unwrap_or_default();
+    let waist = runs.first().map(|run| run.seam.cubics()).unwrap_or_default();
     let over = waist.iter().flat_map(|piece| {
         line_crossings(piece, at, up).into_iter().map(|t| (piece.eval(t) - at).dot(up)).collect::<Vec<_>>()
     });

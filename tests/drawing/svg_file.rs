@@ -1,23 +1,26 @@
 use breeks::drawing::{Drawing, Layer, SvgScale, Text};
 use kurbo::{BezPath, Point, Shape};
-use svg::{node::element::tag, parser::Event};
+use roxmltree::{Document, Node};
 
 use crate::sample;
 
-/// Every start tag with its attributes, and all text, as another reader of XML sees them.
-fn read(file: &str) -> (Vec<(String, svg::node::Attributes)>, Vec<String>) {
-    let (mut tags, mut texts) = (Vec::new(), Vec::new());
-    for event in svg::read(file).expect("text is read from memory") {
-        match event {
-            Event::Tag(name, tag::Type::Start | tag::Type::Empty, attributes) => {
-                tags.push((name.to_owned(), attributes));
-            }
-            Event::Text(text) => texts.push(text.to_owned()),
-            Event::Error(error) => panic!("{error}"),
-            _ => {}
-        }
-    }
-    (tags, texts)
+/// The file as a strict reader of XML sees it, which shares nothing with the writer.
+fn read(file: &str) -> Document<'_> {
+    Document::parse(file).expect("XML")
+}
+
+/// Every element, parents before their children.
+fn elements<'a>(file: &'a Document<'a>) -> impl Iterator<Item = Node<'a, 'a>> {
+    file.descendants().filter(Node::is_element)
+}
+
+fn names<'a>(file: &'a Document<'a>) -> Vec<&'a str> {
+    elements(file).map(|element| element.tag_name().name()).collect()
+}
+
+/// An attribute that has to be there.
+fn said<'a>(element: Node<'a, 'a>, name: &str) -> &'a str {
+    element.attribute(name).unwrap_or_else(|| panic!("no {name}"))
 }
 
 #[test]
@@ -33,27 +36,29 @@ fn sample_as_yesterday() {
 #[test]
 fn true_scale_one_unit_a_centimetre_of_paper() {
     let picture = sample::picture();
-    let (tags, _) = read(&picture.to_svg(SvgScale::TrueScale));
-    let root = &tags[0].1;
-    let view: Vec<f64> = root["viewBox"].split(' ').map(|n| n.parse().unwrap()).collect();
+    let file = picture.to_svg(SvgScale::TrueScale);
+    let file = read(&file);
+    let root = file.root_element();
+    let view: Vec<f64> = said(root, "viewBox").split(' ').map(|n| n.parse().unwrap()).collect();
     for (name, at) in [("width", 2), ("height", 3)] {
-        assert_eq!(root[name].strip_suffix("cm").unwrap().parse::<f64>().unwrap(), view[at]);
+        assert_eq!(said(root, name).strip_suffix("cm").unwrap().parse::<f64>().unwrap(), view[at]);
     }
     assert!(
         (view[2] - picture.bounds.width()).abs() < 1e-3 && (view[3] - picture.bounds.height()).abs() < 1e-3
     );
-    let (tags, _) = read(&picture.to_svg(SvgScale::FitsScreen));
-    assert!(!tags[0].1.contains_key("width") && !tags[0].1.contains_key("height"));
-    assert_eq!(tags[0].1["viewBox"], root["viewBox"]);
+    let fits = picture.to_svg(SvgScale::FitsScreen);
+    let fits = read(&fits);
+    assert!(!fits.root_element().has_attribute("width") && !fits.root_element().has_attribute("height"));
+    assert_eq!(said(fits.root_element(), "viewBox"), said(root, "viewBox"));
 }
 
 #[test]
 fn lengths_kept_in_path_data() {
-    let (tags, _) = read(&sample::picture().to_svg(SvgScale::TrueScale));
-    let lengths: Vec<f64> = tags
-        .iter()
-        .filter(|(name, _)| name == "path")
-        .map(|(_, attributes)| BezPath::from_svg(&attributes["d"]).unwrap().perimeter(1e-6))
+    let file = sample::picture().to_svg(SvgScale::TrueScale);
+    let file = read(&file);
+    let lengths: Vec<f64> = elements(&file)
+        .filter(|element| element.has_tag_name(("http://www.w3.org/2000/svg", "path")))
+        .map(|path| BezPath::from_svg(said(path, "d")).unwrap().perimeter(1e-6))
         .collect();
     let expected = [40.0, 40.0, 40.0, 40.0, 40.0, 12.0, sample::leg().perimeter(1e-6), 20.0, 4.0 * 5.08];
     assert_eq!(lengths.len(), expected.len());
@@ -66,16 +71,17 @@ fn lengths_kept_in_path_data() {
 fn layers_named_and_their_ids_unique() {
     let names = ["Front panel", "front-panel", "", "前", "a\"><script>alert(1)</script>"];
     let layers = names.iter().map(Layer::new).collect();
-    let (tags, _) = read(&Drawing::around("", "", layers, 1.0).to_svg(SvgScale::TrueScale));
-    let groups: Vec<_> =
-        tags.iter().filter(|(name, _)| name == "g").map(|(_, attributes)| attributes).collect();
-    let ids: Vec<&str> = groups.iter().map(|group| &*group["id"]).collect();
+    let file = Drawing::around("", "", layers, 1.0).to_svg(SvgScale::TrueScale);
+    let file = read(&file);
+    let groups: Vec<_> = elements(&file).filter(|element| element.tag_name().name() == "g").collect();
+    let ids: Vec<&str> = groups.iter().map(|group| said(*group, "id")).collect();
     assert_eq!(
         ids,
         ["layer-front-panel", "layer-front-panel-2", "layer-", "layer--2", "layer-a-script-alert-1-script"]
     );
-    assert_eq!(&*groups[0]["data-layer"], "Front panel");
-    assert!(tags.iter().all(|(name, _)| ["svg", "title", "desc", "g"].contains(&name.as_str())));
+    let called: Vec<&str> = groups.iter().map(|group| said(*group, "data-layer")).collect();
+    assert_eq!(called, ["Front panel", "front-panel", "", "前", names[4]]);
+    assert_eq!(self::names(&file), ["svg", "title", "desc", "g", "g", "g", "g", "g"]);
 }
 
 #[test]
@@ -86,10 +92,12 @@ fn hostile_text_shown_as_harmless_text() {
         let mut layer = Layer::new(hostile);
         layer.text(Text::new(Point::new(0.0, 0.0), 1.0, hostile));
         let file = Drawing::around(hostile, hostile, vec![layer], 1.0).to_svg(SvgScale::TrueScale);
-        let (tags, texts) = read(&file);
-        let names: Vec<&str> = tags.iter().map(|(name, _)| name.as_str()).collect();
-        assert_eq!(names, ["svg", "title", "desc", "g", "text"], "{hostile}");
-        assert_eq!(texts.len(), 3);
+        let read = read(&file);
+        assert_eq!(names(&read), ["svg", "title", "desc", "g", "text"], "{hostile}");
+        let text = |name: &str| {
+            elements(&read).find(|element| element.tag_name().name() == name).and_then(|it| it.text())
+        };
+        assert_eq!([text("title"), text("desc"), text("text")].iter().flatten().count(), 3);
         assert!(file.len() < 12_000 && file.chars().all(|letter| letter == '\n' || !letter.is_control()));
         assert!(!file.contains('\u{202e}'));
     }

@@ -109,8 +109,8 @@ impl Sheet {
         levels: &Levels,
         (constructed_side, constructed_intake): (Point, f64),
     ) -> Self {
-        let inseam = drawn(shape.edge(Edge::Inseam).pieces());
-        let mut seam = drawn(shape.edge(Edge::CrotchSeam).pieces());
+        let inseam = drawn(shape.edge(Edge::Inseam).cubics());
+        let mut seam = drawn(shape.edge(Edge::CrotchSeam).cubics());
         seam.reverse();
         let curve_start = shape.roles[Role::CurveStart];
         let (centre, curve) = cut(&seam, seam[0].distance(curve_start));
@@ -118,17 +118,17 @@ impl Sheet {
         let cloth = |from: Point, to: Point| !legs.contains(&[from, to]);
         let waist: Vec<Line> = shape
             .edge(Edge::Waist)
-            .pieces()
+            .cubics()
             .iter()
             .filter(|piece| cloth(piece.p0, piece.p3))
             .map(|piece| drawn(&[*piece]))
             .collect();
-        let side = drawn(shape.edge(Edge::SideSeam).pieces());
+        let side = drawn(shape.edge(Edge::SideSeam).cubics());
         let mut sheet = Self {
             panel: shape.panel,
             waist,
             darts: Vec::new(),
-            hem: drawn(shape.edge(Edge::Hem).pieces()),
+            hem: drawn(shape.edge(Edge::Hem).cubics()),
             centre_waist: centre[0],
             curve_start,
             fullness: 0.0,

@@ -118,12 +118,12 @@ fn edges(sheet: &Sheet, shape: &PanelShape, allowed: &Allowed, found: &mut Vec<S
         (Edge::Inseam, &sheet.inseam),
         (Edge::CrotchSeam, &crotch),
     ] {
-        let drafted = drawn(shape.edge(edge).pieces());
+        let drafted = drawn(shape.edge(edge).cubics());
         let tolerance = |point: Point| allowed.at(sheet.panel, edge, point, sheet.curve_start.y);
         line(edge.key(), sheet.panel, on_paper, &drafted, allowed.lengths, tolerance, found);
     }
     let legs: Vec<[Point; 2]> = shape.darts.iter().map(|dart| dart.legs).collect();
-    let parts = shape.waist.pieces().iter().filter(|piece| !legs.contains(&[piece.p0, piece.p3]));
+    let parts = shape.waist.cubics().iter().filter(|piece| !legs.contains(&[piece.p0, piece.p3]));
     for (part, on_paper) in parts.zip(&sheet.waist) {
         let tolerance = |point: Point| allowed.at(sheet.panel, Edge::Waist, point, 0.0);
         line("waist", sheet.panel, on_paper, &drawn(&[*part]), allowed.lengths, tolerance, found);

@@ -134,7 +134,7 @@ fn ends_on_both_edges_whatever_is_corrected() {
                     (Edge::CrotchSeam, style.line.p0, style.along_crotch_seam),
                     (Edge::SideSeam, style.line.p1, style.along_side_seam),
                 ] {
-                    let seam = drawn(back.edge(edge).pieces());
+                    let seam = drawn(back.edge(edge).cubics());
                     // The seam is looked at by its chords, which leave it by that much at the most.
                     assert!(distance_to(end, &seam) < 1e-4, "{}, {key} {value}", fitting.name);
                     assert!(along > 1.0 && along < length(&seam) - 1.0, "{}, {key} {value}", fitting.name);

@@ -137,7 +137,7 @@ fn front_opening_leaves_side_waist_hem_and_centre_front() {
         assert_eq!(base.waist, opened.waist, "{}", fitting.name);
         assert_eq!(base.hem, opened.hem, "{}", fitting.name);
         // The centre front is the same line, straight down to where the curve now begins.
-        let last = |chain: &breeks::curve::Chain| *chain.pieces().last().unwrap();
+        let last = |chain: &breeks::curve::Chain| *chain.cubics().last().unwrap();
         let (was, is) = (last(&base.crotch_seam), last(&opened.crotch_seam));
         assert_eq!(was.p3, is.p3, "{}", fitting.name);
         let off = (was.p0 - was.p3).cross(is.p0 - is.p3) / (was.p0 - was.p3).hypot();

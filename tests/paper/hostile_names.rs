@@ -31,8 +31,8 @@ fn hostile_names_as_words_within_the_sheet() {
                 assert!(picture.bounds.contains_rect(text.footprint().bounds()), "{}", text.words);
             }
             let svg = picture.to_svg(SvgScale::TrueScale);
-            let events: Vec<_> = svg::read(&svg).expect("text is read from memory").collect();
-            assert!(!events.iter().any(|event| matches!(event, svg::parser::Event::Error(_))), "{name}");
+            let read = roxmltree::Document::parse(&svg);
+            assert!(read.is_ok(), "{name}: {read:?}");
             assert!(!svg.contains("<script") && !svg.contains('\u{202e}') && !svg.contains('\u{0}'));
             assert!(
                 String::from_utf8_lossy(&svg.as_bytes()[..400]).contains("breeks"),

@@ -137,7 +137,7 @@ impl Class<'_> {
         let whole = long(chain.length());
         match edge {
             Edge::CrotchSeam => {
-                let curve = chain.pieces().first().copied().unwrap_or(CubicBez::new(
+                let curve = chain.cubics().first().copied().unwrap_or(CubicBez::new(
                     Point::ORIGIN,
                     Point::ORIGIN,
                     Point::ORIGIN,
@@ -273,8 +273,8 @@ fn bulge(edge: &Chain) -> f64 {
     }
     let across = across / across.hypot();
     let points = edge
-        .pieces()
+        .cubics()
         .iter()
-        .flat_map(|piece| (0..=PARTS).map(move |part| piece.eval(f64::from(part) / f64::from(PARTS))));
+        .flat_map(|cubic| (0..=PARTS).map(move |part| cubic.eval(f64::from(part) / f64::from(PARTS))));
     points.map(|point| (point - chord.p0).dot(across).abs()).fold(0.0, f64::max)
 }

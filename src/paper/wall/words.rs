@@ -130,7 +130,7 @@ fn edge_spots(subject: &Subject<'_>, panel: &Placed<'_>) -> Vec<Vec<Text>> {
         Panel::Front => "centre front",
         Panel::Back => "centre back",
     };
-    let straight = Chain::of(shape.crotch_seam.pieces()[shape.crotch_seam.pieces().len() - 1]);
+    let straight = Chain::of(shape.crotch_seam.cubics()[shape.crotch_seam.cubics().len() - 1]);
     let name = Text::new(Point::ORIGIN, LANGUAGE.text, centre);
     let named = [
         (Edge::SideSeam, 0.45, "side seam", shape.side_seam.length()),
