@@ -1,4 +1,4 @@
-//! The measured fit against SciPy's bounded least squares: `tests/measured_fit/independent.py` fits ten invented bodies
+//! The measured fit against SciPy's bounded least squares: `tests/measured_fit/independent.py` fits twenty invented bodies
 //! again through `breeks batch`, with a cost of its own.
 //!
 //! Runs where `python3` (or the one that `BREEKS_PYTHON` names) has SciPy; `BREEKS_SCIPY=install` first puts SciPy into a
@@ -35,7 +35,7 @@ fn python() -> Option<PathBuf> {
 }
 
 #[test]
-fn cost_of_ten_fits_no_more_than_that_of_another_optimiser() {
+fn cost_of_twenty_fits_no_more_than_that_of_another_optimiser() {
     let Some(python) = python() else {
         println!("skipped: no SciPy; `BREEKS_SCIPY=install` fetches it");
         return;

@@ -7,7 +7,7 @@ use crate::{
     draft::{Draft, Plan, Taped, shape, taped_at},
     mistake::Notice,
     terms::{EaseAt, FitKind, Measurement},
-    voice::{at_most, change, length},
+    voice::{Sentence, amount, at_most, change, length},
 };
 
 /// An opening smaller than this is not told about, cm.
@@ -70,16 +70,28 @@ fn what_it_did(draft: &Draft, report: &Report, opening: f64) -> Notice {
     .with("total", change(front + back))
 }
 
+/// The back's share of an opening, with its amount, whether or not the crotch length asks for it.
 fn take_back(draft: &Draft, report: &Report, opening: f64) -> Option<Notice> {
-    let over = report.crotch.ease()? - report.crotch.wanted;
-    (opening > 0.0 && draft.parameters[Key::ThighBackTake] == 0.0 && over > OVERSHOOT).then(|| {
-        Notice::note(
-            "take-back",
-            "the crotch seam is {over} longer than wanted: if the back already fits, `thigh.back_take` up to half of the \
-             opening, {half}, is worth trying (common practice, no source)",
-        )
-        .with("over", length(over))
-        .with("half", at_most(0.5 * opening))
+    if opening < WORTH_TELLING {
+        return None;
+    }
+    let over = report.crotch.ease().map_or(0.0, |ease| ease - report.crotch.wanted);
+    let taken = draft.parameters[Key::ThighBackTake];
+    let notice = Notice::note(
+        "take-back",
+        "if the back of the thigh already fits, `thigh.back_take` up to half of the opening, {half}, is worth trying (common \
+         practice, no source)",
+    )
+    .with("half", at_most(0.5 * opening));
+    let notice = if taken > 0.0 {
+        notice.then(Sentence::new("; this draft takes {taken}").with("taken", amount(taken)))
+    } else {
+        notice
+    };
+    Some(if over > OVERSHOOT {
+        notice.then(Sentence::new("; the crotch seam is {over} longer than wanted").with("over", length(over)))
+    } else {
+        notice
     })
 }
 
@@ -100,7 +112,7 @@ fn arc(draft: &Draft) -> Option<Notice> {
     if draft.fit == FitKind::Measured
         && !draft.adjustments.iter().any(|it| it.key == Key::ThighFront && !it.is_found())
     {
-        // The fit has already weighed the arc, with what the tape does not know of it.
+        // The fit has given what the arc asks for.
         return None;
     }
     let asked = opening_for_arc(&draft.plan, &draft.body)?;
@@ -110,7 +122,7 @@ fn arc(draft: &Draft) -> Option<Notice> {
             "front-thigh-arc",
             "the measured front thigh arc asks for `thigh.front` {asked}, the draft has {given}",
         )
-        .with("asked", length(asked))
-        .with("given", length(given))
+        .with("asked", amount(asked))
+        .with("given", amount(given))
     })
 }

@@ -106,6 +106,7 @@ pub(super) fn notices(draft: &Draft, report: &Report, order: &Order) -> Vec<Noti
         return notices;
     }
     notices.extend(on_an_estimate(draft));
+    notices.extend(on_top(draft, report));
     notices.extend(split_not_asked(draft));
     let unmet = unmet(report, order);
     let at_bound: Vec<Sentence> = draft
@@ -157,6 +158,24 @@ fn on_an_estimate(draft: &Draft) -> Option<Notice> {
         .with("spread", length(estimate.sd))
         .with("way", way),
     )
+}
+
+/// What the hand gave on top of the fit costs crotch length that somebody has to take back.
+fn on_top(draft: &Draft, report: &Report) -> Option<Notice> {
+    let by_hand: Vec<Key> =
+        draft.adjustments.iter().filter(|it| it.is_by_hand()).map(|it| it.key).collect();
+    let over = report.crotch.ease()? - report.crotch.wanted;
+    (!by_hand.is_empty() && over.abs() > MET).then(|| {
+        let which = if over > 0.0 { "longer" } else { "shorter" };
+        Notice::note(
+            "on-top-of-fit",
+            "what you gave lies on top of what the fit found ({keys}), and the crotch seam is {over} {which} than wanted. \
+             See by the toile whether to leave it; `breeks fit --around` finds the rest again round it",
+        )
+        .with("keys", list(by_hand.into_iter().map(|key| Sentence::new("`{key}`").with("key", key))))
+        .with("over", length(over.abs()))
+        .with("which", which)
+    })
 }
 
 /// The crotch length is divided unlike other people's, by less than another dividing point explains.

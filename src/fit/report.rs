@@ -7,7 +7,7 @@ use crate::{
     draft::{self, PanelShape, Plan, Shape, least_over_heel},
     mistake::Notice,
     terms::{EaseAt, Edge, Join, Level, Measurement, Panel, Seam, Side},
-    voice::{angles, degrees, length},
+    voice::{Sentence, Value, amount, angles, degrees, length},
 };
 
 /// A level of the pattern against the body.
@@ -278,11 +278,30 @@ impl Report {
                 .with("level", row.level)
                 .with("ease", length(row.ease()))
                 .with("body", length(row.body))
-                .with("least", length(row.least)),
+                .with("least", length(row.least))
+                .then(remedy(row)),
             );
         }
         notices
     }
+}
+
+/// What gives a level that is too tight its room, and how much of it.
+fn remedy(row: &LevelRow) -> Sentence {
+    let lacks = row.least - row.ease();
+    let flat = 0.5 * (row.body + row.least);
+    match row.level {
+        Level::Knee => Sentence::new("; `trousers.style.knee_width` {flat} would do").with("flat", at_least(flat)),
+        Level::Calf => Sentence::new("; `leg.calf` {lacks} would do, or a wider `trousers.style.knee_width`")
+            .with("lacks", at_least(lacks)),
+        Level::Thigh => Sentence::new("; `thigh.outer` {half} more would do").with("half", at_least(0.5 * lacks)),
+        Level::Waist | Level::Hip | Level::Crotch | Level::Hem => Sentence::new(""),
+    }
+}
+
+/// Rounded up, so that what is typed is enough.
+fn at_least(cm: f64) -> Value {
+    amount((cm * 10.0).ceil() / 10.0)
 }
 
 /// The share of each parameter in the crotch seam.

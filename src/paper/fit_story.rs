@@ -91,8 +91,11 @@ fn write_story(
             signed(figure(front, unit)),
             signed(figure(back, unit)),
             cured(it),
-            if it.is_by_hand() { " (yours)" } else { "" }
+            if it.is_by_hand() { " *" } else { "" }
         )?;
+    }
+    if moved.iter().any(Adjustment::is_by_hand) {
+        writeln!(out, "  * given, not found.")?;
     }
     writeln!(out, "  Front and back: what the crotch seam gains there. In the order of fitting.\n")?;
     if why {
