@@ -331,8 +331,8 @@ mod tests {
                 at + Unknowns::from_fn(|each, _| if each == index { by } else { 0.0 })
             };
             let slope = Unknowns::from_fn(|index, _| crotch(&by(index, 1e-3)) - crotch(&at));
-            // Slopes of nearby serve for the last steps, which leaves less than a ten-thousandth of the cost.
-            let least = cost(&at) * (1.0 - 1e-4) - 1e-4;
+            // Slopes of nearby serve for the last steps, which leaves less than a thousandth of the cost.
+            let least = cost(&at) * (1.0 - 1e-3) - 1e-4;
             for one in room.moving() {
                 for other in room.moving().filter(|other| *other != one && slope[*other] != 0.0) {
                     for step in [-0.02, 0.02] {
