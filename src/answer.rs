@@ -24,6 +24,7 @@ use crate::{
     fit::{JoinRow, Legs, LevelRow, Report, SeamRow},
     making::Made,
     pattern::panel_notches,
+    recipe,
     terms::{Edge, Level, Measurement, Panel, Role, Side, Word},
 };
 
@@ -50,6 +51,8 @@ pub struct Answer<'a> {
     joins: Vec<JoinOut>,
     crotch: OneOrTwo,
     #[serde(skip_serializing_if = "Option::is_none")]
+    construction: Option<Vec<Constructed>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     steps: Option<Vec<StepOut<'a>>>,
     warnings: Vec<Warning>,
 }
@@ -61,6 +64,14 @@ pub enum Extent {
     Whole,
     /// Without edges, outlines and steps: a line of a batch.
     Summary,
+}
+
+/// The points of a recipe that one panel is drawn through, by their names, in the panel's own place.
+#[derive(Serialize)]
+struct Constructed {
+    panel: &'static str,
+    side: &'static str,
+    points: InOrder<Place>,
 }
 
 #[derive(Serialize)]
@@ -85,6 +96,8 @@ struct Piece {
     #[serde(skip_serializing_if = "Option::is_none")]
     edges: Option<Vec<EdgeOut>>,
     darts: Vec<DartOut>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pleats: Vec<PleatOut>,
     notches: Vec<NotchOut>,
     grain: [Place; 2],
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -124,6 +137,13 @@ struct DartOut {
     legs: [Place; 2],
     intake: Cm,
     length: Cm,
+}
+
+#[derive(Serialize)]
+struct PleatOut {
+    edge: &'static str,
+    folds: [[Place; 2]; 2],
+    intake: Cm,
 }
 
 #[derive(Serialize)]
@@ -227,6 +247,7 @@ impl<'a> Answer<'a> {
                 Some(one) if crotch.is_empty() => OneOrTwo::One(one),
                 last => OneOrTwo::Two(crotch.into_iter().chain(last).collect()),
             },
+            construction: whole.then(|| all.clone().flat_map(|leg| constructed(&leg.draft)).collect()),
             steps: whole.then(|| all.clone().flat_map(|leg| steps(&leg.draft)).collect()),
             warnings: Warning::all(made.notices(), made.order.units),
         }
@@ -237,6 +258,30 @@ impl<'a> Answer<'a> {
         // Cannot fail: every key is a string and every number is finite or null.
         serde_json::to_string_pretty(self).unwrap_or_default()
     }
+}
+
+/// The recipe's points, before truing and fit parameters; the first belongs to the front.
+fn constructed(draft: &Draft) -> Vec<Constructed> {
+    let made = &draft.plan.construction;
+    let panel = |panel: &Panel| {
+        let rule = match panel {
+            Panel::Front => Some(&draft.recipe.front),
+            Panel::Back => draft.recipe.back.as_ref(),
+        };
+        let crease = rule.map_or(0.0, |rule| made.points[rule.crease.0].x);
+        let own = draft.recipe.steps.iter().filter_map(|step| match step {
+            recipe::Step::Point { id, entry, .. } if entry.panel == *panel => Some(*id),
+            _ => None,
+        });
+        let start = (*panel == Panel::Front).then_some(recipe::PointId(0));
+        let place = |id: recipe::PointId| {
+            let at = made.points[id.0] - kurbo::Vec2::new(crease, 0.0);
+            (draft.recipe.point_name(id).to_owned().into(), Place(at))
+        };
+        let points = InOrder(start.into_iter().chain(own).map(place).collect());
+        Constructed { panel: panel.key(), side: draft.side.key(), points }
+    };
+    Panel::ALL.iter().map(panel).collect()
 }
 
 /// The parameters of both legs by their key; where a leg has its own, by its side and key.
@@ -375,6 +420,15 @@ fn piece(made: &Made, draft: &Draft, panel: Panel, whole: bool) -> Piece {
                 legs: dart.legs.map(Place),
                 intake: Cm(dart.intake()),
                 length: Cm(dart.length()),
+            })
+            .collect(),
+        pleats: panel
+            .pleats
+            .iter()
+            .map(|pleat| PleatOut {
+                edge: Edge::Waist.key(),
+                folds: pleat.folds.map(|fold| [Place(fold.p0), Place(fold.p1)]),
+                intake: Cm(pleat.intake()),
             })
             .collect(),
         notches: panel_notches(&draft.shape, panel.panel, |_| 0.0)

@@ -4,6 +4,8 @@
 mod drop;
 mod fade;
 mod fork;
+mod inside;
+mod moved;
 mod leg_width;
 mod moves;
 mod panel;
@@ -17,7 +19,7 @@ mod suppression;
 mod truing;
 mod waist;
 
-pub use panel::{CutOff, Dart, Levels, Notch, PanelShape, Roles, Shape};
+pub use panel::{CutOff, Dart, Levels, Notch, PanelShape, Pleat, Roles, Shape};
 pub use plan::{DartPlan, PanelPlan, Plan};
 pub use record::{Draft, Step, draft};
 pub(crate) use stretch::least_over_heel;

@@ -6,27 +6,40 @@
 
 use std::ops::Range;
 
-use crate::mistake::{Mistakes, Source};
+use crate::{
+    mistake::{Mistakes, Source},
+    unit::Unit,
+};
 
+mod book;
 mod construct;
 mod defaults;
+mod implied;
+mod included;
 mod library;
 mod panel;
 mod proportion;
 mod read;
 mod reference;
+mod rules;
 mod step;
 mod steps;
 mod table;
+mod track;
 mod wording;
 
+pub use book::{Book, Figure, Row as BookRow};
 pub use construct::{Construction, Inputs};
 pub use defaults::{EaseRow, EaseTable, StyleRow, StyleTable, Truing};
-pub use library::{load, shipped, shipped_names, source};
+pub use included::SeamsIncluded;
+pub use library::{load, shipped, shipped_names, skeleton, skeleton_names, source};
 pub use panel::{BendRule, BowRule, DartRule, PanelPlan};
 pub use proportion::{Number, Part, Proportion, Unreadable};
-pub use reference::{Names, Reference};
+pub use reference::{Names, Reference, body_name};
+pub use rules::{EVERY_STEP, FORMS, Form, Key, Makes, RULES, Rule};
 pub use step::{Between, Entry, Height, Ladder, PointRule, QuantityRule, Reach, Step, Way};
+pub use track::{Slope, Track};
+pub(crate) use wording::towards;
 
 /// A recipe's text may have at most this many bytes; the caller refuses a larger file unread.
 pub const LARGEST_FILE: usize = 256 * 1024;
@@ -43,7 +56,10 @@ pub struct Recipe {
     pub title: String,
     /// What it is for, and its source.
     pub notes: Vec<String>,
-    /// The level lines from the waist line, which is the first, in the order of the file.
+    /// The unit in which its numbers are written.
+    pub units: Unit,
+    /// The level lines from the waist line, which is the first: those of `[lines]` in the order of the file, then those
+    /// that steps square out.
     pub lines: Vec<Line>,
     /// Inputs of this recipe that no other has.
     pub asks: Vec<Ask>,
@@ -61,6 +77,10 @@ pub struct Recipe {
     pub style: StyleTable,
     /// How the panels are trued.
     pub truing: Truing,
+    /// The seams that the lines of the construction include.
+    pub seams: SeamsIncluded,
+    /// The leg is drafted in one piece: front and back have their side line in common.
+    pub one_piece: bool,
     quantities: usize,
     levels: [usize; 4],
     point_names: Vec<String>,
@@ -76,8 +96,12 @@ pub struct PointId(pub usize);
 pub struct Line {
     /// Its name in the recipe, as `hip_line`.
     pub name: String,
-    /// Its y below the waist line.
-    pub at: Proportion,
+    /// How far below the waist line.
+    pub at: QuantityRule,
+    /// The same as the trade writes it.
+    pub rule: String,
+    /// A step squares it out, and not the list of lines.
+    pub by_step: bool,
     /// The sentence of the lesson: the recipe's, or a plain one.
     pub says: String,
     place: Range<usize>,
@@ -90,6 +114,20 @@ pub struct Ask {
     pub name: String,
     /// What holds where nobody says otherwise, in cm.
     pub default: f64,
+}
+
+impl Line {
+    /// The line that a step squares out.
+    fn of_step(
+        name: &str,
+        at: QuantityRule,
+        (plain, rule): &(String, String),
+        say: Option<&str>,
+        place: Range<usize>,
+    ) -> Self {
+        let says = say.unwrap_or(plain).to_owned();
+        Self { name: name.to_owned(), at, rule: rule.clone(), by_step: true, says, place }
+    }
 }
 
 impl Recipe {
@@ -110,6 +148,23 @@ impl Recipe {
     /// The name of a point; empty for one that is not this recipe's.
     pub fn point_name(&self, id: PointId) -> &str {
         self.point_names.get(id.0).map_or("", String::as_str)
+    }
+
+    /// Whether any line or step reckons with it.
+    pub fn reads(&self, reference: Reference) -> bool {
+        let by_step = |step: &Step| match step {
+            Step::Quantity { rule, .. } | Step::Level { rule, .. } => rule.references().contains(&reference),
+            Step::Point { rule, .. } => {
+                rule.proportions().any(|rule| rule.references().any(|it| it == reference))
+            }
+        };
+        self.lines.iter().any(|line| line.at.references().contains(&reference))
+            || self.steps.iter().any(by_step)
+    }
+
+    /// The text that the recipe was read from.
+    pub fn source(&self) -> &Source {
+        &self.source
     }
 
     /// The place of a level line in [`Recipe::lines`] and [`Construction::lines`].

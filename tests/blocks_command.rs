@@ -95,7 +95,7 @@ fn ones_own_recipe_begun_checked_and_drafted_by_its_path() {
 fn file_that_exists_never_overwritten() {
     let folder = folder("exists");
     std::fs::write(folder.join("own.toml"), "mine").unwrap();
-    let told = complaint(&breeks(&folder, &["blocks", "new", "own.toml"]));
+    let told = complaint(&breeks(&folder, &["blocks", "new", "own.toml", "--from", "classic"]));
     assert!(told.contains("`own.toml` exists already"), "{told}");
     assert_eq!(std::fs::read_to_string(folder.join("own.toml")).unwrap(), "mine");
 }
@@ -113,7 +113,7 @@ fn nothing_written_from_an_unknown_recipe_or_into_a_missing_folder() {
 #[test]
 fn broken_recipe_told_body_by_body() {
     let folder = folder("broken");
-    printed(&breeks(&folder, &["blocks", "new", "own.toml"]));
+    printed(&breeks(&folder, &["blocks", "new", "own.toml", "--from", "classic"]));
     let text = std::fs::read_to_string(folder.join("own.toml")).unwrap();
     // an extension that shrinks with size: nothing of it is left on full bodies
     let shrinking = text.replace("is = \"1/16 hip + 1.3\"", "is = \"8 - 1/16 hip\"");
@@ -132,11 +132,103 @@ fn broken_recipe_told_body_by_body() {
 #[test]
 fn slip_in_ones_own_recipe_shown_at_its_place() {
     let folder = folder("slip");
-    printed(&breeks(&folder, &["blocks", "new", "own.toml"]));
+    printed(&breeks(&folder, &["blocks", "new", "own.toml", "--from", "classic"]));
     let text = std::fs::read_to_string(folder.join("own.toml")).unwrap();
     std::fs::write(folder.join("own.toml"), text.replace("1/16 hip + 1.3", "1/16 hipp + 1.3")).unwrap();
     let told = complaint(&breeks(&folder, &["blocks", "check", "own.toml"]));
     assert!(told.contains("own.toml:") && told.contains("did you mean `hip`?"), "{told}");
+}
+
+/// What is typed on standard input.
+fn answered(folder: &Path, words: &[&str], typed: &str) -> Output {
+    use std::io::Write;
+    let mut child = Command::new(env!("CARGO_BIN_EXE_breeks"))
+        .args(words)
+        .current_dir(folder)
+        .stdin(std::process::Stdio::piped())
+        .stdout(std::process::Stdio::piped())
+        .stderr(std::process::Stdio::piped())
+        .spawn()
+        .expect("the program runs");
+    child.stdin.take().expect("piped").write_all(typed.as_bytes()).expect("typed");
+    child.wait_with_output().expect("it ends")
+}
+
+#[test]
+fn skeleton_asked_for_or_taken() {
+    let folder = folder("skeleton");
+    let asked = answered(&folder, &["blocks", "new", "men.toml"], "men\n");
+    assert_eq!(printed(&asked), "wrote men.toml\n");
+    assert!(String::from_utf8_lossy(&asked.stderr).contains("a skeleton (women, men)"));
+    printed(&breeks(&folder, &["blocks", "new", "women.toml", "--from", "women"]));
+    for name in ["women", "men"] {
+        let check = printed(&breeks(&folder, &["blocks", "check", &format!("{name}.toml")]));
+        assert!(check.contains("every body is drafted with sound outlines"), "{check}");
+    }
+    let nothing = complaint(&answered(&folder, &["blocks", "new", "none.toml"], "\n"));
+    assert!(nothing.contains("nothing said to begin from"), "{nothing}");
+    assert!(!folder.join("none.toml").exists());
+}
+
+#[test]
+fn construction_drawn_up_to_a_step() {
+    let folder = folder("until");
+    let text = printed(&breeks(&folder, &["blocks", "check", "women", "--until", "7"]));
+    keep("blocks-check-until", &text);
+    let picture = std::fs::read_to_string(folder.join("drafts/women-until-7.svg")).unwrap();
+    assert!(picture.contains("front top") && !picture.contains("front curve"));
+    // A later step without an answer does not matter.
+    printed(&breeks(&folder, &["blocks", "new", "own.toml", "--from", "women"]));
+    let own = std::fs::read_to_string(folder.join("own.toml")).unwrap();
+    let broken = own.replace("span = \"1/4 waist + 1/4 waist_ease + back_dart\"", "span = 1");
+    assert_ne!(own, broken);
+    std::fs::write(folder.join("own.toml"), broken).unwrap();
+    assert!(
+        complaint(&breeks(&folder, &["blocks", "check", "own.toml", "--until", "29"]))
+            .contains("do not reach")
+    );
+    printed(&breeks(&folder, &["blocks", "check", "own.toml", "--until", "20"]));
+    let far = complaint(&breeks(&folder, &["blocks", "check", "own.toml", "--until", "77"]));
+    assert!(far.contains("its steps are 1 to 29"), "{far}");
+}
+
+#[test]
+fn copy_held_against_its_book() {
+    let folder = folder("copy");
+    printed(&breeks(&folder, &["blocks", "new", "own.toml", "--from", "women"]));
+    let book = "what,of,book\ngiven,sex,female\ngiven,hip,100\ngiven,waist,76\ngiven,waist_to_hip,20\ngiven,body_rise,28\n\
+                given,waist_height,104\nvalue,front_dart,2.4\nacross,front_corner front_fork,7.6\ndown,crease_crotch,30.3\n";
+    std::fs::write(folder.join("book.csv"), book.replace(",7.6\n", ",7.61\n")).unwrap();
+    let output = breeks(&folder, &["blocks", "own.toml", "--compare", "book.csv"]);
+    assert_eq!(output.status.code(), Some(1), "{}", String::from_utf8_lossy(&output.stderr));
+    // 1/16 of 100 and 1.3 is 7.55.
+    keep("blocks-compare", &String::from_utf8(output.stdout).unwrap());
+    std::fs::write(folder.join("book.csv"), book).unwrap();
+    let all = printed(&breeks(&folder, &["blocks", "own.toml", "--compare", "book.csv"]));
+    assert!(all.contains("3 of 3 figures as the book prints them"), "{all}");
+    assert!(
+        complaint(&breeks(&folder, &["blocks", "--compare", "book.csv"])).contains("expected one recipe")
+    );
+}
+
+#[test]
+fn recipe_with_every_rule_printed_and_compared() {
+    let folder = folder("every");
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/recipe/every_rule.toml");
+    let handbook = printed(&breeks(&folder, &["blocks", path]));
+    assert!(handbook.lines().all(|line| line.chars().count() <= 96));
+    keep("blocks-every-rule", &handbook);
+    let text = printed(&breeks(&folder, &["blocks", path, "classic"]));
+    assert!(text.contains("front pleats"), "{text}");
+    let json = printed(&breeks(&folder, &["draft", "--demo", "stroke", "--block", path, "--json"]));
+    let json: serde_json::Value = serde_json::from_str(&json).unwrap();
+    let construction = json["construction"].as_array().unwrap();
+    assert_eq!(construction.len(), 2);
+    let points: usize = construction.iter().map(|row| row["points"].as_object().unwrap().len()).sum();
+    let recipe = breeks::recipe::load(path).unwrap();
+    let made = recipe.steps.iter().filter(|step| matches!(step, breeks::recipe::Step::Point { .. })).count();
+    assert_eq!(points, made + 1, "every point of the recipe, and its start");
+    assert_eq!(json["pieces"][0]["pleats"].as_array().unwrap().len(), 1);
 }
 
 #[test]

@@ -62,7 +62,7 @@ fn stated_inches_between_the_points() {
         ("P", "Q", 0.5, EXACT),
         ("R", "X", 0.5, EXACT),
         ("B", "U", 1.5, EXACT),
-        ("M", "N", 0.5, 1e-4),
+        ("M", "N", 0.5, EXACT),
         ("C", "E", 6.0, EXACT),
         ("V", "1", 3.25, EXACT),
         ("V", "2", 3.25, EXACT),

@@ -1,4 +1,4 @@
-//! Six published trouser drafts, carried out as recipes and compared with their numbers to 0.01 cm at the construction
+//! Seven published trouser drafts, carried out as recipes and compared with their numbers to 0.01 cm at the construction
 //! points.
 //!
 //! `published/expected.csv` holds, per draft, the measures used (`input_` rows), the coordinates and further lengths
@@ -10,6 +10,8 @@
 //!   for Women's Wear*; the last leg and dart steps from memory. Size 12 from memory.
 //! - W2: Pantaloni - cartamodello, figures 49 and 50 of an unnamed sewing manual
 //!   (<https://sites.google.com/site/123ricreo/abiti/pantaloni/pantaloni-cartamodello>). Chosen measures.
+//! - W3: How to Draft the Slack Pants Pattern, a teaching page
+//!   (<http://www.pattern-making.com/draft-slack-pants/>), in inches. Chosen measures.
 //! - W4: Basic pants pattern part 1: front, a student's translation of a Japanese school's method
 //!   (<http://creaturesidea.blogspot.com/search/label/pants?max-results=5>). Chosen measures.
 //! - W5: Pantalon-New, construction du devant, figure 1 (stored copy of
@@ -18,7 +20,8 @@
 //! - M2: Basic trouser draft (plain fronts) by a cutter posting as Mansie Wauch
 //!   (<http://movsd.com/BespokeCutter/index.php?topic=56.msg215>). Its own example.
 //!
-//! In W5 and M1 x grows from the side line to the fork; here it grows towards the side, so that x is turned round.
+//! In W5 and M1 x grows from the side line to the fork; here it grows towards the side, so that x is turned round. W3 lays
+//! the back beyond the side line; here it lies over the front, so that x of the back is counted from the other side.
 
 use std::collections::BTreeMap;
 
@@ -136,6 +139,16 @@ fn assert_trouser_shaped(carried: &Carried) {
 
 /// Compares every expected row that is not an input: points by name, everything else by `quantities`.
 fn compare(draft: &str, carried: &Carried, towards_side: f64, quantities: &[(&str, f64)]) {
+    compare_by(draft, carried, |_, x| towards_side * x, quantities);
+}
+
+/// The same, with what the source calls the x of a point that lies at x here.
+fn compare_by(
+    draft: &str,
+    carried: &Carried,
+    x_in_source: impl Fn(&str, f64) -> f64,
+    quantities: &[(&str, f64)],
+) {
     let mut wrong = Vec::new();
     let (mut coordinates, mut lengths) = (0, 0);
     for (quantity, value) in
@@ -144,7 +157,7 @@ fn compare(draft: &str, carried: &Carried, towards_side: f64, quantities: &[(&st
         let found = match quantity.strip_prefix("point_").and_then(|point| point.rsplit_once('_')) {
             Some((point, axis)) => {
                 coordinates += 1;
-                if axis == "x" { towards_side * carried.x(point) } else { carried.y(point) }
+                if axis == "x" { x_in_source(point, carried.x(point)) } else { carried.y(point) }
             }
             None => {
                 lengths += 1;
@@ -262,6 +275,49 @@ fn italian_slacks_w2_at_their_printed_points() {
             ("back_inseam_straight", c.polyline(&["back_fork", "back_hem_in"])),
             ("front_side_polyline", c.polyline(&["front_side_waist", "front_side_hip", "front_hem_side"])),
             ("back_side_polyline", c.polyline(&["back_side_waist", "back_side_hip", "back_hem_side"])),
+        ],
+    );
+}
+
+#[test]
+fn slacks_in_one_panel_w3_at_their_printed_points() {
+    let given = expected("W3");
+    let inputs = measured([
+        (Measurement::HipGirth, given["input_hip"]),
+        (Measurement::WaistGirth, given["input_waist"]),
+        (Measurement::BodyRise, given["input_crotch_depth"]),
+        (Measurement::OutsideLeg, given["input_side_length"]),
+    ]);
+    let c = Carried::new("w3.toml", include_str!("published/w3.toml"), inputs);
+    let side = c.x("C");
+    let of_the_back = ["E", "H", "J", "K", "tangent", "L", "Q", "S"];
+    let front_inseam = c.polyline(&["M", "R", "P"]);
+    let back_inseam = c.polyline(&["J", "S", "Q"]);
+    compare_by(
+        "W3",
+        &c,
+        |point, x| if of_the_back.contains(&point) { 2.0 * side - x } else { x },
+        &[
+            ("front_crotch_ext", c.across("M", "G")),
+            ("back_crotch_ext_from_H", c.across("J", "H")),
+            ("back_crotch_ext_from_K", c.across("J", "K")),
+            ("crotch_ext_sum_from_H", c.across("M", "G") + c.across("J", "H")),
+            ("hip_line_total_half", c.across("D", "C") + c.across("E", "C")),
+            ("arc_radius", c.p("D_across").distance(c.p("tangent"))),
+            ("crotch_depth", c.line("crotch_line")),
+            ("front_rise_G_I", c.polyline(&["G", "I"])),
+            ("back_rise_K_L", c.polyline(&["K", "L"])),
+            ("cb_top_above_side_top", c.y("A") - c.y("L")),
+            ("K_to_tangent_point", c.polyline(&["K", "tangent"])),
+            ("front_diagonal", c.polyline(&["G", "front_touch"])),
+            ("back_diagonal", c.polyline(&["K", "back_touch"])),
+            ("front_leg_width_at_hem_G_to_side", c.across("P", "B")),
+            ("back_leg_width_at_hem_side_to_K", c.across("Q", "B")),
+            ("cb_angle_deg_K_L", c.lean("K", "L")),
+            ("side_line_A_C_hem_taper", c.polyline(&["A", "C", "taper"])),
+            ("front_inseam_polyline_M_R_P", front_inseam),
+            ("back_inseam_polyline_J_S_Q", back_inseam),
+            ("inseam_back_minus_front", back_inseam - front_inseam),
         ],
     );
 }

@@ -106,6 +106,12 @@ impl Body {
         }
     }
 
+    /// What a tape reads down the side: as measured, or reckoned from the height of the waist.
+    pub fn outside_leg(&self) -> Option<f64> {
+        let reckoned = || Some(self.value(WaistHeight)?.cm + hip_curve_surplus(self.sex).0);
+        self.value(OutsideLeg).map(|measured| measured.cm).or_else(reckoned)
+    }
+
     /// The waist height where it was not measured as such: from the outside leg, or from its front and back.
     fn waist_height_by_tape(&self) -> Option<Value> {
         if let Some(outside) = self.value(OutsideLeg) {

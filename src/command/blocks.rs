@@ -1,14 +1,14 @@
 //! `breeks blocks`: the recipes, what tells them apart, and one's own.
 
-use std::{
-    fmt::Write,
-    path::{Path, PathBuf},
-    sync::Arc,
-};
+mod begun;
+mod copied;
+mod tried;
+
+use std::{fmt::Write, path::PathBuf, sync::Arc};
 
 use super::{
     Ending,
-    output::{Sheet, file_stem, write_all, write_new},
+    output::{Sheet, file_stem, write_all},
     print,
 };
 use crate::{
@@ -19,8 +19,7 @@ use crate::{
     order::{self, Order},
     paper::{Subject, comparison, handbook, thumbnail, wall_drawing, wrapped},
     recipe::{self, Recipe},
-    terms::{EaseAt, Level, Panel, Word},
-    trial::{Outcome, try_on},
+    terms::{EaseAt, Level, Panel},
     unit::Unit,
 };
 
@@ -32,6 +31,9 @@ pub(super) struct Arguments {
     /// One recipe to print as a handbook would, or two to put side by side: shipped names or files
     #[arg(num_args = 0..=2, value_name = "NAME")]
     names: Vec<String>,
+    /// Set the figures that a book prints beside the recipe's: a CSV file of `what,of,book` rows
+    #[arg(long, value_name = "CSV")]
+    compare: Option<PathBuf>,
     /// Also write a drawing of each recipe into this folder
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
@@ -39,26 +41,20 @@ pub(super) struct Arguments {
 
 #[derive(clap::Subcommand)]
 enum Action {
-    /// Begin a recipe of one's own as a copy of another
-    New {
-        /// The new file, ending in .toml; a file that exists is never overwritten
-        file: PathBuf,
-        /// The recipe to begin from: a shipped name or a file
-        #[arg(long, value_name = "NAME", default_value = "classic")]
-        from: String,
-    },
-    /// Try a recipe on a spread of bodies of both sexes and say where it breaks
-    Check {
-        /// The recipe: a file or a shipped name
-        file: String,
-    },
+    /// Begin a recipe of one's own, from a skeleton or as a copy of another
+    New(begun::Arguments),
+    /// Try a recipe on a spread of bodies of both sexes and say where it breaks, or draw its construction up to a step
+    Check(tried::Arguments),
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     match &arguments.action {
-        Some(Action::New { file, from }) => return begin(file, from),
-        Some(Action::Check { file }) => return check(file),
+        Some(Action::New(arguments)) => return begun::run(arguments),
+        Some(Action::Check(arguments)) => return tried::run(arguments),
         None => {}
+    }
+    if let Some(book) = &arguments.compare {
+        return copied::run(&arguments.names, book);
     }
     let names: Vec<&str> = match arguments.names.as_slice() {
         [] => recipe::shipped_names().collect(),
@@ -125,7 +121,7 @@ fn differences(recipe: &Recipe) -> Vec<String> {
     };
     vec![
         format!("{}, {}", rule(Panel::Front), rule(Panel::Back)),
-        format!("knee at {}", knee.map_or_else(|| "no line".to_owned(), |line| line.at.to_string())),
+        format!("knee at {}", knee.map_or_else(|| "no line".to_owned(), |line| line.rule.clone())),
         format!(
             "ease: waist {}, hip {}, thigh {}, knee {}, crotch length {}",
             ease(EaseAt::Waist),
@@ -153,85 +149,4 @@ fn sheets(recipes: &[Arc<Recipe>]) -> Result<Vec<Sheet>, Mistakes> {
         Ok(Sheet { name: format!("{}.svg", file_stem(&recipe.name)), bytes })
     };
     recipes.iter().map(sheet).collect()
-}
-
-/// Writes a copy of a recipe under a new name.
-fn begin(file: &Path, from: &str) -> Result<Ending, Mistakes> {
-    if file.extension().is_none_or(|ending| ending != "toml") {
-        return Err(Mistake::new(format!("`{}` does not end in `.toml`", file.display()))
-            .help("name the new recipe like `own.toml`; a name without an ending stands for a shipped recipe")
-            .into());
-    }
-    let source = recipe::source(from)?;
-    let begun_from = Recipe::parse(&source)?.name;
-    // A line break in a file's name would end the comment that names it.
-    let named: String = file
-        .display()
-        .to_string()
-        .chars()
-        .map(|letter| if letter.is_control() { '?' } else { letter })
-        .collect();
-    let text = format!(
-        "# A recipe of one's own, begun from `{begun_from}`. After a change: breeks blocks check {named}\n\
-         # Draft by it: breeks draft BODY.toml --block {named}\n{}",
-        source.text
-    );
-    write_new(file, &text)?;
-    print(&format!("wrote {}\n", file.display()))?;
-    Ok(Ending::Done)
-}
-
-/// Tries a recipe on the spread.
-fn check(file: &str) -> Result<Ending, Mistakes> {
-    let recipe = recipe::load(file)?;
-    let outcomes = try_on(&recipe);
-    let mut out =
-        format!("{}: {} steps, tried on {} bodies\n\n", recipe.name, recipe.steps.len(), outcomes.len());
-    let (mut broken, mut tight, mut last) = (0, 0, Vec::new());
-    for (size, outcome) in &outcomes {
-        let [waist, hip, stature] = size.girths_and_stature;
-        let (verdict, why) = match outcome {
-            Outcome::Sound => ("drafted", Vec::new()),
-            Outcome::ConstructedOnly => ("constructed", Vec::new()),
-            Outcome::Tight(why) => ("tight", why.clone()),
-            Outcome::Unsound(why) => ("unsound", why.clone()),
-            Outcome::Broken(mistakes) => ("broken", mistakes.0.iter().flat_map(told).collect()),
-        };
-        tight += usize::from(matches!(outcome, Outcome::Tight(_)));
-        broken += usize::from(matches!(outcome, Outcome::Unsound(_) | Outcome::Broken(_)));
-        let sex = size.sex.key();
-        out.push_str(&format!(
-            "  {sex:<6} waist {waist:>3}, hip {hip:>3}, stature {stature:>3}  {verdict:<11}  {}\n",
-            size.label
-        ));
-        if why.is_empty() || why != last {
-            why.iter().for_each(|line| out.push_str(&format!("         {line}\n")));
-        } else {
-            out.push_str("         as above\n");
-        }
-        last = why;
-    }
-    let bodies = outcomes.len();
-    out.push('\n');
-    out.push_str(&match (broken, recipe.back.is_some()) {
-        (0, true) => "every body is drafted with sound outlines, true seams and true joins\n".to_owned(),
-        (0, false) => "every body is constructed; without `[back]` nothing is drafted\n".to_owned(),
-        _ => format!("it breaks on {broken} of {bodies} bodies\n"),
-    });
-    if tight > 0 {
-        out.push_str(&format!(
-            "{tight} of {bodies} are tighter at a level than the recipe's own range: a matter of its ease\n"
-        ));
-    }
-    print(&out)?;
-    Ok(if broken == 0 { Ending::Done } else { Ending::NotToBeCut })
-}
-
-/// A mistake as lines of a list: with its place in the recipe where it has one.
-fn told(mistake: &Mistake) -> Vec<String> {
-    if mistake.place.is_some() {
-        mistake.render(false).lines().map(str::to_owned).collect()
-    } else {
-        vec![mistake.title.clone()]
-    }
 }

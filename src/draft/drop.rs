@@ -140,6 +140,8 @@ fn finished(mut panel: PanelShape, drop: f64, rise: f64) -> PanelShape {
         arrives: Vec2::new(rise.cos(), -rise.sin()),
     };
     let sewn: Vec<Dart> = panel.darts.iter().copied().filter(|dart| is_sewn(dart, drop)).collect();
-    (panel.sewn_waist, panel.waist, panel.darts, panel.closing) = redrawn(&ends, &sewn);
+    let (sewn_waist, opened) = redrawn(&ends, &sewn, &panel.pleats);
+    (panel.sewn_waist, panel.waist, panel.darts) = (sewn_waist, opened.waist, opened.darts);
+    (panel.pleats, panel.closing) = (opened.pleats, opened.closing);
     panel
 }

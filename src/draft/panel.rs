@@ -34,6 +34,20 @@ impl Dart {
     }
 }
 
+/// A pleat of the waist: laid in folds and sewn in with the band, not sewn down.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pleat {
+    /// Its two folds from the waist down, the one nearer the centre first; laid on each other they close it.
+    pub folds: [Line; 2],
+}
+
+impl Pleat {
+    /// How wide the pleat is at the waist, cm.
+    pub fn intake(&self) -> f64 {
+        self.folds[0].p0.distance(self.folds[1].p0)
+    }
+}
+
 /// A mark across an edge at which two panels are matched.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Notch {
@@ -79,7 +93,9 @@ pub struct PanelShape {
     pub crotch_seam: Chain,
     /// From the centre to the side.
     pub darts: Vec<Dart>,
-    /// The waist when its darts are closed: one smooth curve.
+    /// From the centre to the side.
+    pub pleats: Vec<Pleat>,
+    /// The waist when its darts and pleats are closed: one smooth curve.
     pub sewn_waist: CubicBez,
     /// By how much the darts turn the side part when they are sewn, radians.
     pub closing: f64,

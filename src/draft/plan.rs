@@ -4,6 +4,7 @@
 use kurbo::Point;
 
 use super::{
+    inside::{guide_inside, inside},
     leg_width::grown_for_body,
     moves::lean,
     panel::{Levels, Roles},
@@ -17,7 +18,7 @@ use crate::{
     mistake::{Mistake, Notice},
     order::Trousers,
     recipe::{BendRule, Construction, Inputs, PanelPlan as PanelRule, Proportion, Recipe, Reference},
-    terms::{EaseAt, EnumMap, Level, Measurement, Panel, Role, SeatSet, Style, Word},
+    terms::{EaseAt, Edge, EnumMap, Level, Measurement, Panel, Role, SeatSet, Style, Word},
     voice::length,
 };
 
@@ -42,6 +43,8 @@ pub struct Plan {
     pub inputs: Inputs,
     /// The least and the most ease that the recipe calls a fit, cm.
     pub wanted: EnumMap<EaseAt, (f64, Option<f64>)>,
+    /// The waist stays as the recipe draws it.
+    pub waist_as_drawn: bool,
     /// The hem goes down with the crotch depth, so that the inseam is kept.
     pub hem_follows: bool,
     /// The points, lines and quantities of the recipe, in its own frame.
@@ -55,8 +58,10 @@ pub struct Plan {
 pub struct PanelPlan {
     /// Front or back.
     pub panel: Panel,
-    /// The roles where the recipe puts them, from the crease.
+    /// The roles where the recipe puts them, from the crease, and the rules of the trade leave them.
     pub roles: Roles,
+    /// The roles as the recipe's own lines have them, on the sewing lines.
+    pub drawn: Roles,
     /// How far the handles of the crotch curve reach towards the corner of its tangents.
     pub fullness: f64,
     /// The point the recipe leads the crotch curve through, where it names one; met by `fullness`.
@@ -67,7 +72,7 @@ pub struct PanelPlan {
     pub inseam_bow: f64,
     /// The width at the hip line from centre line to side, cm.
     pub hip_width: f64,
-    /// The darts from the centre to the side.
+    /// The darts and pleats from the centre to the side.
     pub darts: Vec<DartPlan>,
     /// What all darts take in together, cm.
     pub intake: f64,
@@ -86,6 +91,15 @@ pub struct DartPlan {
     pub share: f64,
     /// From the waist to its end, cm.
     pub length: f64,
+    /// A pleat, and how wide: it gives and takes nothing.
+    pub pleat: Option<f64>,
+}
+
+impl PanelPlan {
+    /// Whether there is a dart that can give or take.
+    pub fn gives(&self) -> bool {
+        self.darts.iter().any(|dart| dart.pleat.is_none())
+    }
 }
 
 /// Recipes lean their centre back for a clean seat; one that sits easily leans this much more, degrees: the two stand
@@ -102,6 +116,8 @@ const CALF_BELOW_KNEE: f64 = 0.31;
 const THIGH_BELOW_CROTCH: f64 = 2.5;
 /// The fullness of a crotch curve whose guide point cannot be met.
 const ORDINARY_FULLNESS: f64 = 0.6;
+/// The least height between two points of a seam, cm.
+const LEAST_RUN: f64 = 0.5;
 /// The least length of a leg between two of its levels, cm.
 const LEAST_LEG: f64 = 5.0;
 
@@ -148,6 +164,7 @@ impl Plan {
             cloth_stretch: trousers.cloth_stretch,
             crossing_tilt: recipe.truing.crossing_tilt,
             wanted: EnumMap::from_fn(|at| wanted(recipe, at, body, trousers.cloth_stretch)),
+            waist_as_drawn: recipe.truing.waist_as_drawn,
             hem_follows: follows_inside_leg(body),
             construction,
             inputs,
@@ -228,6 +245,19 @@ fn inputs(
         ease[*at] -= taken_by_stretch(*at, body, trousers.cloth_stretch);
     }
     let mut measurements = EnumMap::from_fn(|measurement| body.cm(measurement));
+    if measurements[Measurement::OutsideLeg].is_none()
+        && recipe.reads(Reference::Body(Measurement::OutsideLeg))
+        && let Some(reckoned) = body.outside_leg()
+    {
+        measurements[Measurement::OutsideLeg] = Some(reckoned);
+        notices.push(
+            Notice::note(
+                "outside-leg-reckoned",
+                "the recipe goes by `outside_leg`, which was not measured: {reckoned} is reckoned from the height of the waist",
+            )
+            .with("reckoned", length(reckoned)),
+        );
+    }
     let depth = ease[EaseAt::CrotchDepth];
     let lowest = body
         .cm(Measurement::BodyRise)
@@ -278,7 +308,7 @@ fn draws_by_waist_to_hip(recipe: &Recipe) -> bool {
     recipe
         .level(Level::Hip)
         .and_then(|index| recipe.lines.get(index))
-        .is_some_and(|line| line.at.references().any(|it| it == Reference::Body(Measurement::WaistToHip)))
+        .is_some_and(|line| line.at.references().contains(&Reference::Body(Measurement::WaistToHip)))
 }
 
 fn levels(
@@ -297,7 +327,7 @@ fn levels(
     levels[Level::Hip] = line("hip_line")?;
     levels[Level::Crotch] = line("crotch_line")?;
     levels[Level::Knee] = line("knee_line")?;
-    levels[Level::Hem] = line("hem_line")?;
+    levels[Level::Hem] = line("hem_line")? - recipe.seams.along(Edge::Hem);
     levels[Level::Thigh] = levels[Level::Crotch] - inputs.ease[EaseAt::CrotchDepth] + THIGH_BELOW_CROTCH;
     let knee_height =
         body.cm(Measurement::KneeHeight).unwrap_or(0.6 * (levels[Level::Hem] - levels[Level::Crotch]));
@@ -336,20 +366,34 @@ impl Build<'_> {
     ) -> Result<(PanelPlan, f64), Mistake> {
         let crease = self.construction.points[rule.crease.0].x;
         let place = |point: Point| Point::new(point.x - crease, point.y);
-        let mut roles = rule.roles.map(|_, id| place(self.construction.points[id.0]));
+        let constructed = rule.roles.map(|_, id| place(self.construction.points[id.0]));
+        let seams = &self.recipe.seams;
+        let mut roles = if seams.any() { inside(&constructed, seams) } else { constructed };
+        let drawn = roles;
         let printed = !self.recipe.truing.on;
+        let waist_stays = printed || self.recipe.truing.waist_as_drawn;
         if !printed {
             lower_curve_start(&mut roles, self.levels[Level::Crotch]);
         }
         self.check(panel, &roles)?;
         let hip_width = roles[Role::SideHip].x - centre_at(&roles, roles[Role::SideHip].y).x;
-        let drawn = roles[Role::CentreWaist].distance(roles[Role::SideWaist]);
+        let waist = roles[Role::CentreWaist].distance(roles[Role::SideWaist]);
         let intakes: Vec<f64> =
             rule.darts.iter().map(|dart| self.value(&dart.intake)).collect::<Result<_, _>>()?;
         let lengths: Vec<f64> =
             rule.darts.iter().map(|dart| self.value(&dart.length)).collect::<Result<_, _>>()?;
         let intake: f64 = intakes.iter().sum();
-        let net = drawn - intake;
+        let mut pleats = Vec::with_capacity(rule.pleats.len());
+        for pleat in &rule.pleats {
+            pleats.push(DartPlan {
+                at: along(&roles, place(self.construction.points[pleat.on.0])),
+                share: 0.0,
+                length: self.value(&pleat.length)?,
+                pleat: Some(self.value(&pleat.intake)?),
+            });
+        }
+        let laid: f64 = pleats.iter().filter_map(|pleat| pleat.pleat).sum();
+        let net = waist - intake - laid;
         let mut darts: Vec<DartPlan> = rule
             .darts
             .iter()
@@ -358,31 +402,44 @@ impl Build<'_> {
                 at: along(&roles, place(self.construction.points[dart.on.0])),
                 share: if intake > 0.0 { own / intake } else { 1.0 / intakes.len() as f64 },
                 length,
+                pleat: None,
             })
             .collect();
         darts.sort_by(|a, b| a.at.total_cmp(&b.at));
         let mut intake = intake;
-        if !printed {
+        if !waist_stays {
             let waist_to_hip = self.levels[Level::Hip];
             for dart in &mut darts {
                 dart.length = dart.length.min(longest_dart(panel, waist_to_hip));
             }
             let shortest = darts.iter().map(|dart| dart.length).fold(f64::INFINITY, f64::min);
             let available = roles[Role::SideHip].x - roles[Role::CentreWaist].x;
-            let (shared, notice) =
-                Suppression::share_out(panel, available - net, (darts.len(), intake), shortest, waist_to_hip);
+            let (shared, notice) = Suppression::share_out(
+                panel,
+                available - net - laid,
+                (darts.len(), intake),
+                shortest,
+                waist_to_hip,
+            );
             notices.extend(notice);
             roles[Role::SideWaist].x = roles[Role::SideHip].x - shared.side;
             darts = regrouped(darts, shared.count);
             intake = shared.darts;
         }
+        darts.extend(pleats);
+        darts.sort_by(|a, b| a.at.total_cmp(&b.at));
         let (fullness, guide) = match rule.bend {
             BendRule::Fullness(fullness) => (fullness, None),
-            BendRule::Guide(id) => (ORDINARY_FULLNESS, Some(place(self.construction.points[id.0]))),
+            BendRule::Guide(id) => {
+                let guide = place(self.construction.points[id.0]);
+                let guide = if seams.any() { guide_inside(guide, &constructed, seams) } else { guide };
+                (ORDINARY_FULLNESS, Some(guide))
+            }
         };
         let plan = PanelPlan {
             panel,
             roles,
+            drawn,
             fullness,
             guide,
             side_bow: self.value(&rule.bow.side_above_hip)?,
@@ -430,6 +487,12 @@ impl Build<'_> {
         {
             return Err(wrong("knee or hem is narrower than 3 cm"));
         }
+        let down = |of: &[Role]| of.windows(2).all(|ends| roles[ends[0]].y + LEAST_RUN <= roles[ends[1]].y);
+        if !down(&[Role::SideWaist, Role::SideHip, Role::SideKnee, Role::SideHem])
+            || !down(&[Role::CrotchPoint, Role::InnerKnee, Role::InnerHem])
+        {
+            return Err(wrong("the points of a seam are not in order from the waist to the hem"));
+        }
         if roles[Role::SideWaist].x < roles[Role::CentreWaist].x + 3.0 {
             return Err(wrong("the waist is narrower than 3 cm"));
         }
@@ -475,11 +538,11 @@ fn regrouped(darts: Vec<DartPlan>, count: usize) -> Vec<DartPlan> {
         (have, want) if have == want => darts,
         (1, _) => [-APART, APART]
             .into_iter()
-            .map(|by| DartPlan { at: darts[0].at + by, share: 0.5, length: darts[0].length })
+            .map(|by| DartPlan { at: darts[0].at + by, share: 0.5, ..darts[0] })
             .collect(),
         (have, _) => {
             let middle = |of: fn(&DartPlan) -> f64| darts.iter().map(of).sum::<f64>() / have as f64;
-            vec![DartPlan { at: middle(|d| d.at), share: 1.0, length: middle(|d| d.length) }]
+            vec![DartPlan { at: middle(|d| d.at), share: 1.0, length: middle(|d| d.length), pleat: None }]
         }
     }
 }

@@ -5,6 +5,7 @@ use std::{borrow::Cow, sync::Arc};
 use super::{
     PanelShape, Shape,
     drop::{Asked, lowered},
+    moved,
     plan::Plan,
     truing::shape,
 };
@@ -85,8 +86,13 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
         Some(drop) => Drop { drop, asked: Asked::ByTheFile },
         None => Drop { drop: plan.inputs.style[Style::WaistDrop].unwrap_or(0.0), asked: Asked::ByTheRecipe },
     };
-    let (shape, dropped) = lowered(shape(&plan, &parameters), drop.drop, drop.asked)?;
     notices.append(&mut plan.notices);
+    if recipe.one_piece || !recipe.is_shipped() {
+        let plain = shape(&plan, &Parameters::default());
+        notices.extend(moved::notices(recipe, &plan, &plain));
+        notices.extend(moved::one_piece(recipe, &plain));
+    }
+    let (shape, dropped) = lowered(shape(&plan, &parameters), drop.drop, drop.asked)?;
     notices.extend(dropped);
     Ok(Draft {
         name: order.name.clone().unwrap_or_else(|| "body".to_owned()),
@@ -249,6 +255,9 @@ impl Draft {
             drop,
             vec!["crotch_point"],
         );
+        if plan.waist_as_drawn {
+            return;
+        }
         record(
             Panel::Back,
             "the back side waist slides along its seam until the side seams agree",

@@ -9,17 +9,17 @@
 
 use std::borrow::Cow;
 
-use kurbo::{CubicBez, ParamCurve, Point, Vec2};
+use kurbo::{CubicBez, Line, ParamCurve, Point, Vec2};
 
 use super::{
     fork::{ForkPlan, Inseam, Pivot},
     moves::Moves,
-    panel::{Dart, Levels, Notch, PanelShape, Roles, Shape, chord},
+    panel::{Dart, Levels, Notch, PanelShape, Pleat, Roles, Shape, chord},
     plan::{DartPlan, PanelPlan, Plan, centre_at},
     side::{hem, side_lean, side_seam},
     smooth::{at_least_nothing, solve, solve_from},
     style_line::carried,
-    waist::{WaistEnds, opened, sewn},
+    waist::{Opened, WaistEnds, opened, sewn},
 };
 use crate::{
     adjust::Parameters,
@@ -35,8 +35,17 @@ pub fn shape(plan: &Plan, parameters: &Parameters) -> Shape {
         return Shape { levels: plan.levels, front: front.printed(), back: back.printed() };
     }
     let [mut front, mut back] = legs(plan, parameters);
-    if front.moves.raise_side != 0.0 {
-        front.side = front.side.resized_at_start(front.side.length() + front.moves.raise_side);
+    for panel in [&mut front, &mut back] {
+        if panel.moves.raise_side != 0.0 && (panel.plan.panel == Panel::Front || plan.waist_as_drawn) {
+            panel.side = panel.side.resized_at_start(panel.side.length() + panel.moves.raise_side);
+        }
+    }
+    if plan.waist_as_drawn {
+        return Shape {
+            levels: front.levels,
+            front: front.with_straight_waist(),
+            back: back.with_straight_waist(),
+        };
     }
     back.match_side(&front);
     let (front_intake, back_intake) = true_waist(plan, &front, &mut back);
@@ -198,7 +207,7 @@ impl<'a> Drawing<'a> {
         let inseam = fork.inseam(at);
         roles[Role::CrotchPoint].y = at;
         let intake = taken_in(plan.intake + moves.width - moves.waist);
-        let by_darts = if plan.darts.is_empty() { 0.0 } else { plan.intake + moves.width - intake };
+        let by_darts = if plan.gives() { plan.intake + moves.width - intake } else { 0.0 };
         Self {
             plan,
             levels,
@@ -209,7 +218,7 @@ impl<'a> Drawing<'a> {
             inseam,
             side: Chain::of(straight(roles[Role::SideWaist], roles[Role::SideHem])),
             darts: lowered(&plan.darts, moves.low),
-            intake: if plan.darts.is_empty() { 0.0 } else { intake },
+            intake: if plan.gives() { intake } else { 0.0 },
             waist_at_side: moves.waist - by_darts,
             moves,
         }
@@ -278,33 +287,44 @@ impl<'a> Drawing<'a> {
     }
 
     fn finished(self, ends: &WaistEnds, intake: f64) -> PanelShape {
-        let (waist, darts, closing) = opened(ends, &self.darts, intake);
+        let opened = opened(ends, &self.darts, intake);
         let sewn_waist = sewn(ends, &self.darts, intake);
-        self.put_together(waist, darts, closing, sewn_waist)
+        self.put_together(opened, sewn_waist)
     }
 
-    /// As its source prints it: the waist a straight line with the darts standing on it.
+    /// As its source prints it.
     fn printed(mut self) -> PanelShape {
         self.side = super::side::plain(self.plan, &self.roles);
-        let (centre, side) = (self.roles[Role::CentreWaist], self.roles[Role::SideWaist]);
+        self.with_straight_waist()
+    }
+
+    /// The waist as a recipe draws it: a straight line with the darts and pleats standing on it.
+    fn with_straight_waist(self) -> PanelShape {
+        let (centre, side) = (self.roles[Role::CentreWaist], self.side.start());
         let along = unit(side - centre);
         let down = Vec2::new(-along.y, along.x);
         let mut cubics = Vec::with_capacity(2 * self.darts.len() + 1);
-        let (mut from, mut closing) = (centre, 0.0);
-        let mut darts = Vec::with_capacity(self.darts.len());
+        let (mut from, mut closing, mut taken) = (centre, 0.0, 0.0);
+        let (mut darts, mut pleats) = (Vec::with_capacity(self.darts.len()), Vec::new());
         for dart in self.darts.iter() {
-            let half = 0.5 * self.plan.intake * dart.share;
+            let half = 0.5 * dart.pleat.unwrap_or(self.intake * dart.share);
             let top = centre + (side - centre) * dart.at;
             let legs = [top - along * half, top + along * half];
             cubics.extend([straight(from, legs[0]), straight(legs[0], legs[1])]);
-            darts.push(Dart { apex: top + down * dart.length, legs });
-            closing += 2.0 * (half / dart.length).atan();
+            if dart.pleat.is_some() {
+                pleats.push(Pleat { folds: legs.map(|leg| Line::new(leg, leg + down * dart.length)) });
+            } else {
+                darts.push(Dart { apex: top + down * dart.length, legs });
+                closing += 2.0 * (half / dart.length).atan();
+            }
+            taken += 2.0 * half;
             from = legs[1];
         }
         cubics.push(straight(from, side));
-        let net = centre.distance(side) - self.plan.intake;
+        let net = centre.distance(side) - taken;
         let waist = Chain::from_cubics(cubics).unwrap_or_else(|| Chain::of(straight(centre, side)));
-        self.put_together(waist, darts, closing, straight(centre, centre + along * net))
+        let opened = Opened { waist, darts, pleats, closing };
+        self.put_together(opened, straight(centre, centre + along * net))
     }
 
     /// The length of the crotch seam, and the width at thigh level.
@@ -325,7 +345,7 @@ impl<'a> Drawing<'a> {
         Chain::of(reversed(bend.cubic())).then(straight(bend.a, self.roles[Role::CentreWaist]))
     }
 
-    fn put_together(self, waist: Chain, darts: Vec<Dart>, closing: f64, sewn_waist: CubicBez) -> PanelShape {
+    fn put_together(self, opened: Opened, sewn_waist: CubicBez) -> PanelShape {
         let bend = self.bend();
         let crotch_seam = self.crotch_seam(&bend);
         let inseam = self.inseam.edge.clone();
@@ -359,13 +379,14 @@ impl<'a> Drawing<'a> {
             lines,
             crotch_seam,
             roles,
-            waist,
+            waist: opened.waist,
             side_seam: side,
             hem: Chain::of(hem),
             inseam,
-            darts,
+            darts: opened.darts,
+            pleats: opened.pleats,
             sewn_waist,
-            closing,
+            closing: opened.closing,
             notches,
             gain: self.inseam.gain(),
             has_room: bend.1,
@@ -379,7 +400,11 @@ fn lowered(darts: &[DartPlan], down: f64) -> Cow<'_, [DartPlan]> {
     if down == 0.0 {
         return Cow::Borrowed(darts);
     }
-    Cow::Owned(darts.iter().map(|dart| DartPlan { length: dart.length + down, ..*dart }).collect())
+    let lowered = |dart: &DartPlan| match dart.pleat {
+        Some(_) => *dart,
+        None => DartPlan { length: dart.length + down, ..*dart },
+    };
+    Cow::Owned(darts.iter().map(lowered).collect())
 }
 
 /// The ends of both waists: square to the centres, and rising to the side by half of what both sides lean, so that
@@ -399,17 +424,17 @@ fn true_waist(plan: &Plan, front: &Drawing, back: &mut Drawing) -> (f64, f64) {
     /// A second guess near the plan's intake, cm.
     const STEP: f64 = 0.05;
     let given = front.plan.intake - front.intake - front.widened_by_wedge();
-    if given != 0.0 && !front.darts.is_empty() {
+    if given != 0.0 && front.plan.gives() {
         // What the front darts give or take is counted on the sewn waist, not on their intake.
         let wanted = front_length(front.plan.intake) + given;
         front_intake = taken_in(solve(wanted, front_intake, front_intake + STEP, front_length));
     }
-    let closed = if !back.darts.is_empty() {
+    let closed = if back.plan.gives() {
         let wanted = plan.sewn_waist - front_length(front_intake);
         let closing = solve(wanted, back_intake, back_intake + STEP, back_length);
         back_intake = taken_in(closing);
         back_intake == closing
-    } else if !front.darts.is_empty() {
+    } else if front.plan.gives() {
         let wanted = plan.sewn_waist - back_length(back_intake);
         let closing = solve(wanted, front_intake, front_intake + STEP, front_length);
         front_intake = taken_in(closing);

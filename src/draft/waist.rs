@@ -1,8 +1,11 @@
 //! The waist: drawn as it is sewn, with the darts closed, then opened again.
 
-use kurbo::{Affine, CubicBez, ParamCurve, ParamCurveDeriv, Point, Vec2};
+use kurbo::{Affine, CubicBez, Line, ParamCurve, ParamCurveDeriv, Point, Vec2};
 
-use super::{panel::Dart, plan::DartPlan};
+use super::{
+    panel::{Dart, Pleat},
+    plan::DartPlan,
+};
 use crate::{
     curve::{Chain, eased, straight, turned, unit},
     terms::Panel,
@@ -23,12 +26,14 @@ pub(super) struct WaistEnds {
     pub arrives: Vec2,
 }
 
-/// One dart in the open panel: where it ends, which way it points at the waist, and its half angle.
+/// One dart in the open panel: where it ends, which way it points at the waist, and its half angle. A pleat has no angle
+/// but a width: its folds run beside each other.
 #[derive(Clone, Copy)]
 struct OpenDart {
     apex: Point,
     axis: Vec2,
     half: f64,
+    pleat: Option<f64>,
 }
 
 impl OpenDart {
@@ -40,19 +45,39 @@ impl OpenDart {
             Panel::Back => unit(Vec2::new(chord.y, -chord.x)),
         };
         let top = ends.darts_from + chord * dart.at;
-        Self { apex: top - axis * dart.length, axis, half: (0.5 * intake / dart.length).atan() }
+        let apex = top - axis * dart.length;
+        match dart.pleat {
+            Some(width) => {
+                Self { apex: apex - Self::across(axis) * (0.5 * width), axis, half: 0.0, pleat: Some(width) }
+            }
+            None => Self { apex, axis, half: (0.5 * intake / dart.length).atan(), pleat: None },
+        }
+    }
+
+    /// Square to the axis, towards the side seam.
+    fn across(axis: Vec2) -> Vec2 {
+        Vec2::new(-axis.y, axis.x)
+    }
+
+    /// A pleat that is drawn already.
+    fn laid(pleat: &Pleat) -> Self {
+        let [fold, _] = pleat.folds;
+        Self { apex: fold.p1, axis: unit(fold.p0 - fold.p1), half: 0.0, pleat: Some(pleat.intake()) }
     }
 
     /// A dart that is drawn already.
     fn drawn(dart: &Dart) -> Self {
         let [inner, outer] = dart.legs.map(|leg| leg - dart.apex);
         let half = 0.5 * inner.cross(outer).atan2(inner.dot(outer));
-        Self { apex: dart.apex, axis: turned(unit(inner), half), half }
+        Self { apex: dart.apex, axis: turned(unit(inner), half), half, pleat: None }
     }
 
-    /// Sewing the dart: the part on its side seam side turns about the apex.
+    /// Sewing the dart: the part on its side seam side turns about the apex; a pleat brings it over by its width.
     fn closing(&self) -> Affine {
-        Affine::rotate_about(-2.0 * self.half, self.apex)
+        match self.pleat {
+            Some(width) => Affine::translate(Self::across(self.axis) * -width),
+            None => Affine::rotate_about(-2.0 * self.half, self.apex),
+        }
     }
 }
 
@@ -67,36 +92,43 @@ pub(super) fn sewn(ends: &WaistEnds, darts: &[DartPlan], intakes: f64) -> CubicB
     eased(ends.centre, ends.leaves, closing * ends.side, turned(ends.arrives, turn))
 }
 
-/// The waist as it is cut, its darts, and the angle by which they turn the side part.
-pub(super) fn opened(ends: &WaistEnds, darts: &[DartPlan], intakes: f64) -> (Chain, Vec<Dart>, f64) {
+/// A waist as it is cut.
+pub(super) struct Opened {
+    pub waist: Chain,
+    pub darts: Vec<Dart>,
+    pub pleats: Vec<Pleat>,
+    /// The angle by which closing them turns the side part.
+    pub closing: f64,
+}
+
+/// The waist as it is cut, with its darts and pleats.
+pub(super) fn opened(ends: &WaistEnds, darts: &[DartPlan], intakes: f64) -> Opened {
     let curve = sewn(ends, darts, intakes);
     let open = darts.iter().map(|dart| (OpenDart::new(ends, dart, intakes * dart.share), dart.at));
     cut_open(&curve, open)
 }
 
-/// The waist through darts that are drawn already: sewn, as it is cut, its darts, and the angle by which they turn the
-/// side part.
-pub(super) fn redrawn(ends: &WaistEnds, darts: &[Dart]) -> (CubicBez, Chain, Vec<Dart>, f64) {
-    let open = darts.iter().map(OpenDart::drawn);
+/// The waist through darts and pleats that are drawn already: sewn, and as it is cut.
+pub(super) fn redrawn(ends: &WaistEnds, darts: &[Dart], pleats: &[Pleat]) -> (CubicBez, Opened) {
+    let mut open: Vec<OpenDart> =
+        darts.iter().map(OpenDart::drawn).chain(pleats.iter().map(OpenDart::laid)).collect();
+    open.sort_by(|a, b| a.apex.x.total_cmp(&b.apex.x));
     let (mut closing, mut turn) = (Affine::IDENTITY, 0.0);
-    for dart in open.clone() {
+    for dart in &open {
         closing *= dart.closing();
         turn -= 2.0 * dart.half;
     }
     let curve = eased(ends.centre, ends.leaves, closing * ends.side, turned(ends.arrives, turn));
     let across = ends.side - ends.centre;
     let guess = |dart: &OpenDart| (dart.apex - ends.centre).dot(across) / across.hypot2();
-    let (waist, darts, closing) = cut_open(&curve, open.map(|dart| (dart, guess(&dart))));
-    (curve, waist, darts, closing)
+    let opened = cut_open(&curve, open.into_iter().map(|dart| (dart, guess(&dart))));
+    (curve, opened)
 }
 
 /// Opens the sewn waist at its darts, each with a guess of where along the waist it stands.
-fn cut_open(
-    curve: &CubicBez,
-    darts: impl ExactSizeIterator<Item = (OpenDart, f64)>,
-) -> (Chain, Vec<Dart>, f64) {
+fn cut_open(curve: &CubicBez, darts: impl ExactSizeIterator<Item = (OpenDart, f64)>) -> Opened {
     let mut cut: Vec<CubicBez> = Vec::with_capacity(2 * darts.len() + 1);
-    let mut drawn = Vec::with_capacity(darts.len());
+    let (mut drawn, mut pleats) = (Vec::with_capacity(darts.len()), Vec::new());
     let (mut closing, mut turn, mut from) = (Affine::IDENTITY, 0.0, 0.0);
     for (open, guess) in darts {
         let leg = turned(open.axis, turn - open.half);
@@ -107,7 +139,13 @@ fn cut_open(
         closing *= open.closing();
         turn -= 2.0 * open.half;
         let after = closing.inverse() * curve.eval(t);
-        drawn.push(Dart { apex: open.apex, legs: [before.p3, after] });
+        match open.pleat {
+            None => drawn.push(Dart { apex: open.apex, legs: [before.p3, after] }),
+            Some(width) => {
+                let other = open.apex + OpenDart::across(open.axis) * width;
+                pleats.push(Pleat { folds: [Line::new(before.p3, open.apex), Line::new(after, other)] });
+            }
+        }
         cut.push(before);
         cut.push(straight(before.p3, after));
         from = t;
@@ -116,7 +154,8 @@ fn cut_open(
     let mut cubics = cut.into_iter();
     // Cannot be empty: the part after the last dart is always there.
     let first = cubics.next().unwrap_or(*curve);
-    (cubics.fold(Chain::of(first), Chain::then), drawn, -turn)
+    let waist = cubics.fold(Chain::of(first), Chain::then);
+    Opened { waist, darts: drawn, pleats, closing: -turn }
 }
 
 /// Where the curve crosses the ray from `apex` along `leg`, from the guess `t`.

@@ -1,12 +1,12 @@
 //! The construction as the recipe gives it, in a panel's own place: every line that a step squares or lays, and every
 //! point with its name.
 
-use kurbo::{BezPath, Line, Point, Shape as _};
+use kurbo::{Arc, BezPath, Line, Point, Shape as _};
 
 use super::figures::spoken;
 use crate::{
     draft::Draft,
-    recipe::{Entry, PointId, PointRule, Reach, Step},
+    recipe::{Entry, PointId, PointRule, Reach, Step, Track},
     terms::{Level, Panel, Word},
 };
 
@@ -51,7 +51,7 @@ impl ConstructionMarks {
             .iter()
             .filter_map(|step| match step {
                 Step::Point { id, rule, entry, .. } if entry.panel == panel => Some((*id, rule, entry)),
-                Step::Point { .. } | Step::Quantity { .. } => None,
+                Step::Point { .. } | Step::Quantity { .. } | Step::Level { .. } => None,
             })
             .collect();
         let mut starts: Vec<PointId> = own.iter().flat_map(|(_, rule, _)| rule.points()).collect();
@@ -149,18 +149,44 @@ pub(super) fn line_of(rule: &PointRule, point: Point, at: &impl Fn(PointId) -> P
             path.line_to(point);
             path
         }
-        PointRule::Diagonal { from, .. } | PointRule::Span { from, .. } => {
-            Line::new(at(*from), point).to_path(0.1)
+        PointRule::Diagonal { from, .. } => Line::new(at(*from), point).to_path(0.1),
+        PointRule::Span { from, on, .. } => {
+            let mut path = Line::new(at(*from), point).to_path(0.1);
+            path.extend(track_of(on, point, at));
+            path
         }
         PointRule::Toward { from, toward, reach } => {
             let ends = match reach {
-                Reach::Part { .. } => farthest([at(*from), at(*toward), point]),
+                Reach::Part { .. } | Reach::Along(_) => farthest([at(*from), at(*toward), point]),
                 Reach::Past(_) => Line::new(at(*from), point),
             };
             ends.to_path(0.1)
         }
-        PointRule::Meet { line: [first, second], .. } => {
-            farthest([at(*first), at(*second), point]).to_path(0.1)
+        PointRule::Meet { line, on, .. } => {
+            let mut path = track_of(line, point, at);
+            path.extend(track_of(on, point, at));
+            path
+        }
+    }
+}
+
+/// What a hand draws of a line that is met at `point`; nothing of a level, which is there.
+fn track_of(track: &Track, point: Point, at: &impl Fn(PointId) -> Point) -> BezPath {
+    /// The compasses strike so far to both sides, radians.
+    const STROKE: f64 = 0.12;
+    match track {
+        Track::Level(_) => BezPath::new(),
+        Track::Through([first, second]) => farthest([at(*first), at(*second), point]).to_path(0.1),
+        Track::LevelOf(from)
+        | Track::UprightOf(from)
+        | Track::Square { at: from, .. }
+        | Track::Parallel { at: from, .. }
+        | Track::Slope { at: from, .. } => Line::new(at(*from), point).to_path(0.1),
+        Track::Arc { about, .. } => {
+            let centre = at(*about);
+            let out = point - centre;
+            let arc = Arc::new(centre, (out.hypot(), out.hypot()), out.atan2() - STROKE, 2.0 * STROKE, 0.0);
+            arc.to_path(0.001)
         }
     }
 }

@@ -1,8 +1,8 @@
 //! What makes a recipe itself: the rules behind its roles, in one order for all, so that recipes can be compared.
 
 use crate::{
-    recipe::{BendRule, PanelPlan, PointRule, Recipe, Step},
-    terms::{EaseAt, Level, Panel, Role, Style, Word},
+    recipe::{BendRule, DartRule, PanelPlan, PointRule, Recipe, Step},
+    terms::{EaseAt, Edge, Level, Panel, Role, Style, Word},
 };
 
 /// One trait of a recipe.
@@ -22,7 +22,7 @@ pub fn features(recipe: &Recipe) -> Vec<Feature> {
     let mut add = |name: String, rule: String, structural| features.push(Feature { name, rule, structural });
     for level in [Level::Hip, Level::Crotch, Level::Knee] {
         let line = recipe.level(level).and_then(|index| recipe.lines.get(index));
-        add(format!("{level} line"), line.map_or_else(String::new, |line| line.at.to_string()), true);
+        add(format!("{level} line"), line.map_or_else(String::new, |line| line.rule.clone()), true);
     }
     for (panel, plan) in [(Panel::Front, Some(&recipe.front)), (Panel::Back, recipe.back.as_ref())] {
         for role in [
@@ -37,8 +37,24 @@ pub fn features(recipe: &Recipe) -> Vec<Feature> {
             add(format!("{panel} {}", role.key().replace('_', " ")), rule, true);
         }
         add(format!("{panel} bend"), plan.map_or_else(String::new, |plan| bend(recipe, plan)), true);
-        add(format!("{panel} darts"), plan.map_or_else(String::new, |plan| darts(recipe, plan)), true);
+        let darts = |plan: &PanelPlan| folds(recipe, &plan.darts);
+        add(format!("{panel} darts"), plan.map_or_else(String::new, darts), true);
+        let pleats = |plan: &PanelPlan| folds(recipe, &plan.pleats);
+        add(format!("{panel} pleats"), plan.map_or_else(String::new, pleats), true);
     }
+    let truing = match (recipe.truing.on, recipe.truing.waist_as_drawn) {
+        (false, _) => "none: as its source prints it",
+        (true, true) => "all but the waist, which is as drawn",
+        (true, false) => "all",
+    };
+    add("truing".to_owned(), truing.to_owned(), true);
+    let seams: Vec<String> = Edge::ALL
+        .iter()
+        .filter(|edge| recipe.seams.along(**edge) != 0.0)
+        .map(|edge| format!("{edge} {}", recipe.seams.along(*edge)))
+        .collect();
+    let seams = if seams.is_empty() { "none".to_owned() } else { seams.join(", ") };
+    add("seams included, cm".to_owned(), seams, true);
     for at in EaseAt::ALL {
         let row = recipe.ease.row(*at);
         add(format!("{} ease", at.key().replace('_', " ")), both(&row.women, &row.men), false);
@@ -59,7 +75,7 @@ fn rule_of(recipe: &Recipe, plan: &PanelPlan, role: Role) -> String {
     let point = plan.roles[role];
     let made = recipe.steps.iter().find_map(|step| match step {
         Step::Point { id, rule, entry, .. } if *id == point => Some((rule, entry)),
-        Step::Point { .. } | Step::Quantity { .. } => None,
+        Step::Point { .. } | Step::Quantity { .. } | Step::Level { .. } => None,
     });
     let Some((rule, entry)) = made else { return "the start".to_owned() };
     let plain = entry.plain.strip_prefix(&format!("mark {} ", entry.makes)).unwrap_or(&entry.plain);
@@ -74,13 +90,13 @@ fn rule_of(recipe: &Recipe, plan: &PanelPlan, role: Role) -> String {
 fn meanings(recipe: &Recipe, rule: &str) -> String {
     let quantities = recipe.steps.iter().filter_map(|step| match step {
         Step::Quantity { entry, .. } => Some((&entry.makes, entry.rule.clone())),
-        Step::Point { .. } => None,
+        Step::Point { .. } | Step::Level { .. } => None,
     });
     // The lines that every recipe has are traits of their own.
     let levels =
         [Level::Waist, Level::Hip, Level::Crotch, Level::Knee, Level::Hem].map(|level| recipe.level(level));
     let lines = recipe.lines.iter().enumerate().filter(|(index, _)| !levels.contains(&Some(*index)));
-    let lines = lines.map(|(_, line)| (&line.name, line.at.to_string()));
+    let lines = lines.map(|(_, line)| (&line.name, line.rule.clone()));
     quantities
         .chain(lines)
         .filter(|(name, _)| names(rule, name))
@@ -100,12 +116,13 @@ fn bend(recipe: &Recipe, plan: &PanelPlan) -> String {
     }
 }
 
-fn darts(recipe: &Recipe, plan: &PanelPlan) -> String {
-    if plan.darts.is_empty() {
+/// Darts or pleats.
+fn folds(recipe: &Recipe, folds: &[DartRule]) -> String {
+    if folds.is_empty() {
         return "none".to_owned();
     }
-    let one = |dart: &crate::recipe::DartRule| format!("{} wide, {} long", dart.intake, dart.length);
-    let all: Vec<String> = plan.darts.iter().map(one).collect();
+    let one = |fold: &DartRule| format!("{} wide, {} long", fold.intake, fold.length);
+    let all: Vec<String> = folds.iter().map(one).collect();
     let all = all.join(" and ");
     format!("{all}{}", meanings(recipe, &all))
 }

@@ -2,10 +2,10 @@
 
 use std::fmt::Write;
 
-use super::terminal::wrapped;
+use super::{features::features, terminal::wrapped};
 use crate::{
-    recipe::{EaseTable, PointRule, Recipe, Step, StyleTable},
-    terms::{EaseAt, Style, Word},
+    recipe::{EaseTable, PointId, PointRule, Recipe, Step, StyleTable},
+    terms::{EaseAt, Panel, Role, Style, Word},
 };
 
 /// Lines are no longer than this.
@@ -29,12 +29,12 @@ fn write_all(out: &mut String, recipe: &Recipe) -> std::fmt::Result {
     if !recipe.asks.is_empty() {
         writeln!(out, "\nasks")?;
         for ask in &recipe.asks {
-            writeln!(out, "  {} = {}", ask.name, ask.default)?;
+            writeln!(out, "  {} = {}", ask.name, recipe.units.write(ask.default))?;
         }
     }
-    writeln!(out, "\nlevel lines, cm below the waist")?;
-    for line in recipe.lines.iter().skip(1) {
-        step(out, "    ", &line.says, &format!("{} = {}", line.name, line.at))?;
+    writeln!(out, "\nlevel lines, below the waist; lengths without a unit are cm")?;
+    for line in recipe.lines.iter().skip(1).filter(|line| !line.by_step) {
+        step(out, "    ", &line.says, &format!("{} = {}", line.name, line.rule))?;
     }
     let mut panel = None;
     for the_step in &recipe.steps {
@@ -44,12 +44,34 @@ fn write_all(out: &mut String, recipe: &Recipe) -> std::fmt::Result {
             writeln!(out, "\n{}", entry.panel)?;
         }
         let rule = match the_step {
-            Step::Quantity { .. } => format!("{} = {}", entry.makes, entry.rule),
+            Step::Quantity { .. } | Step::Level { .. } => format!("{} = {}", entry.makes, entry.rule),
             // Its plain sentence says the rule already.
             Step::Point { rule: PointRule::Meet { .. }, .. } => entry.plain.clone(),
             Step::Point { .. } => format!("{}: {}", entry.plain, entry.rule),
         };
         step(out, &format!("{:>3}. ", entry.number), &entry.title, &rule)?;
+    }
+    writeln!(out, "\npanels")?;
+    for (panel, plan) in [(Panel::Front, Some(&recipe.front)), (Panel::Back, recipe.back.as_ref())] {
+        let Some(plan) = plan else { continue };
+        let name = |id: PointId| recipe.point_name(id);
+        let roles: Vec<String> = Role::ALL
+            .iter()
+            .map(|role| format!("{} {}", role.key().replace('_', " "), name(plan.roles[*role])))
+            .collect();
+        paragraph(out, "  ", &format!("{panel}: crease {}, {}", name(plan.crease), roles.join(", ")))?;
+        for (word, folds) in [("dart", &plan.darts), ("pleat", &plan.pleats)] {
+            for fold in folds {
+                let words =
+                    format!("{word} at {}: {} wide, {} long", name(fold.on), fold.intake, fold.length);
+                paragraph(out, "    ", &words)?;
+            }
+        }
+    }
+    for feature in
+        features(recipe).iter().filter(|it| ["truing", "seams included, cm"].contains(&it.name.as_str()))
+    {
+        paragraph(out, "  ", &format!("{}: {}", feature.name, feature.rule))?;
     }
     writeln!(out)?;
     write_ease(out, &recipe.ease)?;

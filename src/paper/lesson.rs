@@ -14,6 +14,7 @@ mod truing;
 
 use kurbo::Affine;
 
+pub(super) use self::reasons::of_role;
 use self::stage::Stage;
 use super::subject::Subject;
 use crate::{

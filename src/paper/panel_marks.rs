@@ -40,7 +40,7 @@ pub(super) fn sewing_line(panel: &PanelShape) -> BezPath {
     path
 }
 
-/// What is drawn inside the outline: the legs of all darts, and the lines of style.
+/// What is drawn inside the outline: the legs of all darts, the folds of pleats, and the lines of style.
 pub(crate) fn inside(panel: &PanelShape) -> BezPath {
     let mut path = style_lines(panel);
     path.extend(darts(panel));
@@ -62,13 +62,17 @@ pub(super) fn style_lines(panel: &PanelShape) -> BezPath {
     path
 }
 
-/// The legs of all darts.
+/// The legs of all darts, and the folds of pleats.
 pub(super) fn darts(panel: &PanelShape) -> BezPath {
     let mut path = BezPath::new();
     for dart in &panel.darts {
         path.move_to(dart.legs[0]);
         path.line_to(dart.apex);
         path.line_to(dart.legs[1]);
+    }
+    for fold in panel.pleats.iter().flat_map(|pleat| pleat.folds) {
+        path.move_to(fold.p0);
+        path.line_to(fold.p1);
     }
     path
 }

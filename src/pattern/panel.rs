@@ -71,6 +71,14 @@ impl Panels<'_> {
             name: "yoke",
             path: line.to_path(0.1),
         }));
+        for pleat in &drawn.pleats {
+            for fold in pleat.folds {
+                piece.lines.push(DrawnLine { kind: LineKind::Fold, name: "pleat", path: fold.to_path(0.1) });
+                let from_start = along(&drawn.waist, fold.p0);
+                let (edge, allowance) = (Edge::Waist.key(), self.allowances[Allowance::Waist]);
+                piece.notches.push(PieceNotch::on(&drawn.waist, edge, "pleat", from_start, allowance));
+            }
+        }
         Ok(piece)
     }
 
@@ -175,6 +183,12 @@ fn runs(panel: &PanelShape, allowances: &Allowances) -> Vec<Run> {
     runs.extend(leg_runs(panel, &panel.side_seam, allowances));
     runs.extend(seat_runs(panel, &panel.crotch_seam, allowances));
     runs
+}
+
+/// How far along an edge a point lies that is an end of one of its pieces, cm.
+fn along(edge: &Chain, point: Point) -> f64 {
+    let before = edge.cubics().iter().take_while(|cubic| cubic.p0.distance(point) > ONE_POINT);
+    before.map(crate::curve::length).sum()
 }
 
 /// Whether a dart takes anything in. One that a fit parameter has taken all from is not sewn.

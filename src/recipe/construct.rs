@@ -58,9 +58,17 @@ impl Recipe {
     ///
     /// # Errors
     /// When a measurement or a width of style that the recipe names is missing, or when a step has no answer: an
-    /// oblique measure too short for its level, a level line that shall meet a level, two points in one place where
+    /// oblique measure too short for its line, lines that shall meet and do not, two points in one place where
     /// a direction is wanted, a length that no trouser has.
     pub fn construct(&self, inputs: &Inputs) -> Result<Construction, Mistake> {
+        self.construct_until(inputs, self.steps.len())
+    }
+
+    /// The same up to a step, counted from 1 in the order of the recipe: what a hand has drawn by then.
+    ///
+    /// # Errors
+    /// As [`Recipe::construct`].
+    pub fn construct_until(&self, inputs: &Inputs, steps: usize) -> Result<Construction, Mistake> {
         let mut made = Construction {
             points: Vec::with_capacity(self.point_names.len()),
             lines: Vec::with_capacity(self.lines.len()),
@@ -71,12 +79,12 @@ impl Recipe {
                 .map(|ask| inputs.asks.get(&ask.name).copied().unwrap_or(ask.default))
                 .collect(),
         };
-        for line in &self.lines {
-            let level = line.at.value(inputs, &made).map_err(Fault::from).and_then(within_reach);
+        for line in self.lines.iter().filter(|line| !line.by_step) {
+            let level = line.at.value(inputs, &made).and_then(within_reach);
             made.lines.push(level.map_err(|fault| self.no_answer(&line.name, &line.place, &fault))?);
         }
         made.points.push(Point::ORIGIN);
-        for step in &self.steps {
+        for step in self.steps.iter().take(steps) {
             let taken = step.take(inputs, &mut made);
             taken.map_err(|fault| self.no_answer(&step.entry().makes, &step.entry().place, &fault))?;
         }
@@ -102,12 +110,37 @@ impl Recipe {
             ),
             Fault::Short { span, away } => (
                 format!("`{makes}` of recipe `{}` cannot be reached on this body", self.name),
-                format!("{span:.1} cm do not reach a level {away:.1} cm away"),
+                format!("{span:.1} cm do not reach a line {away:.1} cm away"),
                 None,
+            ),
+            Fault::Apart { first, second, away } => (
+                format!("`{makes}` of recipe `{}` cannot be reached on this body", self.name),
+                format!(
+                    "arcs of {first:.1} and {second:.1} cm do not meet, their points lie {away:.1} cm apart"
+                ),
+                None,
+            ),
+            Fault::NoReach { reach } => (
+                format!("`{makes}` of recipe `{}` cannot be reached on this body", self.name),
+                format!("{reach:.1} cm is nothing to swing"),
+                Some("the sum of this length comes to nothing or less here".to_owned()),
+            ),
+            Fault::NotToldApart { way } => (
+                format!("`{makes}` of recipe `{}` may lie in two places", self.name),
+                format!("neither lies farther {}", super::towards(*way)),
+                Some("let `towards` name the direction in which the two places lie apart".to_owned()),
+            ),
+            Fault::NoCurve => (
+                format!("`{makes}` of recipe `{}` cannot be read on this body", self.name),
+                "no such curve lies between these points and their corner".to_owned(),
+                Some(
+                    "the corner is where the two end tangents cross; a guide lies between it and the ends"
+                        .to_owned(),
+                ),
             ),
             Fault::Level => (
                 format!("`{makes}` of recipe `{}` cannot be found on this body", self.name),
-                "the line through the two points runs level and meets no level".to_owned(),
+                "the two lines run beside each other and do not meet".to_owned(),
                 None,
             ),
             Fault::Coincident => (

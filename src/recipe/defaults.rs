@@ -86,11 +86,13 @@ pub struct Truing {
     /// How far the crotch crossing leans from square, in radians: the front meets its inseam at 90 degrees and this
     /// more, the back at as much less.
     pub crossing_tilt: f64,
+    /// The waist stays as the recipe draws it: its ends, its darts, its straight line.
+    pub waist_as_drawn: bool,
 }
 
 impl Default for Truing {
     fn default() -> Self {
-        Self { on: true, crossing_tilt: CROSSING_TILT_DEGREES.to_radians() }
+        Self { on: true, waist_as_drawn: false, crossing_tilt: CROSSING_TILT_DEGREES.to_radians() }
     }
 }
 
@@ -115,11 +117,11 @@ pub(super) fn read_ease(reader: &mut Reader<'_>, row: &Row<'_>) -> EaseTable {
 
 fn read_ease_row(reader: &mut Reader<'_>, cell: &Cell<'_>) -> Option<EaseRow> {
     if !cell.value.get_ref().is_table() {
-        return reader.number(cell).map(|ease| EaseRow { women: ease, men: ease, within: None });
+        return reader.length(cell).map(|ease| EaseRow { women: ease, men: ease, within: None });
     }
     let row = reader.row(cell, "ease")?;
     row.only(reader, &["women", "men", "within"]);
-    let mut ease = |key| row.need(reader, key).and_then(|cell| reader.number(&cell));
+    let mut ease = |key| row.need(reader, key).and_then(|cell| reader.length(&cell));
     let (women, men) = (ease("women"), ease("men"));
     let within = match row.get("within") {
         None => None,
@@ -139,7 +141,7 @@ fn read_ease_row(reader: &mut Reader<'_>, cell: &Cell<'_>) -> Option<EaseRow> {
 }
 
 fn read_range(reader: &mut Reader<'_>, cell: &Cell<'_>) -> Option<[f64; 2]> {
-    let ends: Vec<_> = reader.list(cell, 2)?.iter().map(|end| reader.number(end)).collect();
+    let ends: Vec<_> = reader.list(cell, 2)?.iter().map(|end| reader.length(end)).collect();
     match ends.into_iter().collect::<Option<Vec<_>>>()?.as_slice() {
         [least, most] if least <= most => Some([*least, *most]),
         _ => {
@@ -155,7 +157,7 @@ fn read_range(reader: &mut Reader<'_>, cell: &Cell<'_>) -> Option<[f64; 2]> {
 
 /// Reads `[style]`.
 pub(super) fn read_style(reader: &mut Reader<'_>, row: &Row<'_>) -> StyleTable {
-    let names = Names::of_the_body();
+    let names = Names::of_the_body(reader.unit);
     let mut table = StyleTable::default();
     row.only(reader, &Style::ALL.iter().map(|style| style.key()).collect::<Vec<_>>());
     for style in Style::ALL {
@@ -180,9 +182,14 @@ fn read_style_row(reader: &mut Reader<'_>, cell: &Cell<'_>, names: &Names) -> Op
 /// Reads `[truing]`.
 pub(super) fn read_truing(reader: &mut Reader<'_>, row: &Row<'_>) -> Truing {
     let mut truing = Truing::default();
-    row.only(reader, &["true", "crossing_tilt"]);
+    row.only(reader, &["true", "crossing_tilt", "waist"]);
     if let Some(on) = row.get("true").and_then(|cell| reader.flag(&cell)) {
         truing.on = on;
+    }
+    if let Some(as_drawn) =
+        row.get("waist").and_then(|cell| reader.choice(&cell, &[("trued", false), ("as drawn", true)]))
+    {
+        truing.waist_as_drawn = as_drawn;
     }
     if let Some(cell) = row.get("crossing_tilt")
         && let Some(degrees) = reader.number(&cell)

@@ -20,10 +20,34 @@ pub fn shipped_names() -> impl Iterator<Item = &'static str> {
     SHIPPED.iter().map(|(name, _)| *name)
 }
 
+/// Name and text of every skeleton: a small recipe to begin one's own from.
+const SKELETONS: [(&str, &str); 2] = [
+    ("women", include_str!("../../blocks/skeletons/women.toml")),
+    ("men", include_str!("../../blocks/skeletons/men.toml")),
+];
+
+/// The names of the skeletons.
+pub fn skeleton_names() -> impl Iterator<Item = &'static str> {
+    SKELETONS.iter().map(|(name, _)| *name)
+}
+
+/// The text of a skeleton.
+pub fn skeleton(name: &str) -> Option<Source> {
+    let (name, text) = SKELETONS.iter().find(|(known, _)| *known == name)?;
+    Some(Source::new(format!("blocks/skeletons/{name}.toml"), *text))
+}
+
 /// The text of a shipped recipe, named `blocks/classic.toml` for messages.
 pub fn shipped(name: &str) -> Option<Source> {
     let (name, text) = SHIPPED.iter().find(|(shipped, _)| *shipped == name)?;
     Some(Source::new(format!("blocks/{name}.toml"), *text))
+}
+
+impl Recipe {
+    /// Whether it came with the program.
+    pub fn is_shipped(&self) -> bool {
+        SHIPPED.iter().any(|(_, text)| *self.source().text == **text)
+    }
 }
 
 /// The text of the recipe that a measurement file or a command names: a shipped one, or a file of one's own.

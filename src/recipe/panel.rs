@@ -2,10 +2,15 @@
 
 use super::{
     Names, PointId, Proportion,
+    implied::Implying,
     read::Points,
+    steps::read_ends,
     table::{Cell, Reader, Row},
 };
-use crate::terms::{EnumMap, Role, Word};
+use crate::{
+    terms::{EnumMap, Level, Panel, Role, Word},
+    unit::Unit,
+};
 
 /// How a panel is drawn through the points of the construction.
 #[derive(Clone, Debug, PartialEq)]
@@ -22,6 +27,8 @@ pub struct PanelPlan {
     pub bow: BowRule,
     /// The waist darts, from the crease or centre as the recipe lists them.
     pub darts: Vec<DartRule>,
+    /// The pleats of the waist.
+    pub pleats: Vec<DartRule>,
     /// Lines drawn across the panel for its style, each from a point near the centre to one near the side: a yoke.
     pub lines: Vec<[PointId; 2]>,
 }
@@ -44,14 +51,14 @@ pub struct BowRule {
     pub inseam_above_knee: Proportion,
 }
 
-/// A dart in the waist.
+/// A dart in the waist, or a pleat.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DartRule {
     /// The point on the waist under which it stands.
     pub on: PointId,
     /// Its width at the waist.
     pub intake: Proportion,
-    /// Its length.
+    /// Its length; of a pleat, how far its folds are marked.
     pub length: Proportion,
 }
 
@@ -64,46 +71,58 @@ const MOST_LINES: usize = 6;
 
 /// Reads `[front]` or `[back]`; `None` where anything in it is wrong.
 pub(super) fn read_panel(
-    reader: &mut Reader<'_>,
+    implying: &mut Implying<'_, '_, '_>,
+    panel: Panel,
     row: &Row<'_>,
-    points: &Points,
-    names: &Names,
 ) -> Option<PanelPlan> {
     let roles = Role::ALL.iter().map(|role| role.key());
-    let keys: Vec<&str> =
-        ["crease"].into_iter().chain(roles).chain(["vertical", "bend", "bow", "dart", "line"]).collect();
-    row.only(reader, &keys);
-    let mut role = |key| row.need(reader, key).and_then(|cell| points.find(reader, &cell));
-    let crease = role("crease");
-    let found: Vec<Option<PointId>> = Role::ALL.iter().map(|of| role(of.key())).collect();
-    let roles = found.into_iter().collect::<Option<Vec<_>>>().and_then(|roles| roles.try_into().ok());
+    let further = ["vertical", "bend", "bow", "dart", "pleat", "line"];
+    let keys: Vec<&str> = ["crease"].into_iter().chain(roles).chain(further).collect();
+    row.only(implying.reader, &keys);
+    let crease = read_role(implying, row, "crease");
+    let mut roles: EnumMap<Role, Option<PointId>> = EnumMap::default();
+    // Those that others can be found from come first.
+    for role in Role::ALL.iter().filter(|role| level_of(**role).is_none()) {
+        roles[*role] = read_role(implying, row, role.key());
+    }
+    for role in Role::ALL {
+        if let Some((level, ends)) = level_of(*role) {
+            let plain = ends.and_then(|[first, second]| Some([roles[first]?, roles[second]?]));
+            roles[*role] = read_levelled(implying, row, panel, *role, level, plain);
+        }
+    }
+    let roles = roles.into_values().collect::<Option<Vec<_>>>().and_then(|roles| roles.try_into().ok());
     let roles: Option<EnumMap<Role, PointId>> = roles.map(EnumMap::from_array);
+    let (reader, points, names) = (&mut *implying.reader, &*implying.known.points, &*implying.known.names);
     let vertical = match row.get("vertical") {
         Some(cell) => points.find(reader, &cell),
         None => roles.map(|roles| roles[Role::CentreHip]),
     };
     let bend = row.need(reader, "bend").and_then(|cell| reader.row(&cell, "bend"));
-    let bend = bend.and_then(|bend| read_bend(reader, &bend, points));
+    let bend = bend.and_then(|bend| {
+        bend.only(reader, &["fullness", "guide"]).then(|| read_bend_rule(reader, &bend, points)).flatten()
+    });
     let bow = match row.get("bow") {
         None => Some(BowRule {
-            side_above_hip: Proportion::constant(0.0),
-            inseam_above_knee: Proportion::constant(0.0),
+            side_above_hip: Proportion::constant(0.0, Unit::Cm),
+            inseam_above_knee: Proportion::constant(0.0, Unit::Cm),
         }),
         Some(cell) => reader.row(&cell, "bow").and_then(|bow| read_bow(reader, &bow, names)),
     };
-    let darts = match row.get("dart") {
+    let mut folds = |key: &str, name| match row.get(key) {
         None => Some(Vec::new()),
         Some(cell) => reader.list(&cell, MOST_DARTS).and_then(|list| {
             let darts: Vec<_> = list
                 .iter()
                 .map(|cell| {
-                    let dart = reader.row(cell, "dart")?;
+                    let dart = reader.row(cell, name)?;
                     read_dart(reader, &dart, points, names)
                 })
                 .collect();
             darts.into_iter().collect()
         }),
     };
+    let (darts, pleats) = (folds("dart", "dart"), folds("pleat", "pleat"));
     let lines = match row.get("line") {
         None => Some(Vec::new()),
         Some(cell) => reader.list(&cell, MOST_LINES).and_then(|list| {
@@ -118,8 +137,47 @@ pub(super) fn read_panel(
         bend: bend?,
         bow: bow?,
         darts: darts?,
+        pleats: pleats?,
         lines: lines?,
     })
+}
+
+/// The level on which a role lies by its meaning, and the roles between which its line runs straight where the recipe
+/// draws no such level.
+fn level_of(role: Role) -> Option<(Level, Option<[Role; 2]>)> {
+    match role {
+        Role::CentreHip => Some((Level::Hip, Some([Role::CentreWaist, Role::CurveStart]))),
+        Role::SideHip => Some((Level::Hip, None)),
+        Role::SideKnee => Some((Level::Knee, Some([Role::SideHip, Role::SideHem]))),
+        Role::InnerKnee => Some((Level::Knee, Some([Role::CrotchPoint, Role::InnerHem]))),
+        _ => None,
+    }
+}
+
+fn read_role(implying: &mut Implying<'_, '_, '_>, row: &Row<'_>, key: &str) -> Option<PointId> {
+    let cell = row.need(implying.reader, key)?;
+    implying.known.points.find(implying.reader, &cell)
+}
+
+/// A role on a level: a point, two points whose line meets the level, or nothing where the recipe draws no such level.
+fn read_levelled(
+    implying: &mut Implying<'_, '_, '_>,
+    row: &Row<'_>,
+    panel: Panel,
+    role: Role,
+    level: Level,
+    plain: Option<[PointId; 2]>,
+) -> Option<PointId> {
+    match row.get(role.key()) {
+        Some(cell) if cell.value.get_ref().is_array() => {
+            let ends = read_ends(implying.reader, &cell, implying.known.points)?;
+            implying.meeting(panel, role.key(), ends, level)
+        }
+        None if !implying.draws(level) && plain.is_some() => {
+            implying.meeting(panel, role.key(), plain?, level)
+        }
+        _ => read_role(implying, row, role.key()),
+    }
 }
 
 fn read_line(reader: &mut Reader<'_>, cell: &Cell<'_>, points: &Points) -> Option<[PointId; 2]> {
@@ -132,10 +190,8 @@ fn read_line(reader: &mut Reader<'_>, cell: &Cell<'_>, points: &Points) -> Optio
     Some([from?, to?])
 }
 
-fn read_bend(reader: &mut Reader<'_>, row: &Row<'_>, points: &Points) -> Option<BendRule> {
-    if !row.only(reader, &["fullness", "guide"]) {
-        return None;
-    }
+/// `fullness` or `guide`.
+pub(super) fn read_bend_rule(reader: &mut Reader<'_>, row: &Row<'_>, points: &Points) -> Option<BendRule> {
     match (row.get("fullness"), row.get("guide")) {
         (Some(cell), None) => {
             let fullness = reader.number(&cell)?;
@@ -161,7 +217,7 @@ fn read_bend(reader: &mut Reader<'_>, row: &Row<'_>, points: &Points) -> Option<
 fn read_bow(reader: &mut Reader<'_>, row: &Row<'_>, names: &Names) -> Option<BowRule> {
     row.only(reader, &["side_above_hip", "inseam_above_knee"]);
     let mut bow = |key| match row.get(key) {
-        None => Some(Proportion::constant(0.0)),
+        None => Some(Proportion::constant(0.0, Unit::Cm)),
         Some(cell) => reader.proportion(&cell, names),
     };
     let (side, inseam) = (bow("side_above_hip"), bow("inseam_above_knee"));

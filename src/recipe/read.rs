@@ -3,16 +3,20 @@
 use toml::de::DeTable;
 
 use super::{
-    Ask, LARGEST_FILE, Line, Names, PanelPlan, PointId, Proportion, Recipe, Reference, WAIST_LINE,
+    Ask, LARGEST_FILE, Line, Names, PanelPlan, PointId, QuantityRule, Recipe, Reference, SeamsIncluded,
+    WAIST_LINE,
     defaults::{read_ease, read_style, read_truing},
+    implied::Implying,
     panel::read_panel,
-    steps::{number_steps, read_steps},
+    proportion::is_taken,
+    steps::{Known, number_steps, read_ladder, read_steps},
     table::{Cell, Reader, Row, near, shown},
     wording,
 };
 use crate::{
     mistake::{Mistake, Mistakes, Source},
-    terms::{Level, Word},
+    terms::{Level, Panel, Role, Word},
+    unit::Unit,
 };
 
 /// The handbooks stay under 80 steps; far more is not a draft.
@@ -39,7 +43,10 @@ impl Points {
                 format!("unknown point `{}`", shown(name)),
                 "no step has made it yet",
             );
-            let helped = if reader.points_somewhere.iter().any(|made| made == name) {
+            let helped = if reader.lengths_somewhere.iter().any(|made| made == name) {
+                mistake
+                    .help(format!("`{name}` is a length or a line; a point is made by a step with `point`"))
+            } else if reader.points_somewhere.iter().any(|made| made == name) {
                 mistake.help(format!("`{name}` comes later in the recipe: move it up"))
             } else {
                 near(mistake, name, self.names.iter().map(String::as_str))
@@ -82,7 +89,7 @@ pub(super) fn declare(
         let title = format!("`{}` cannot be a name here", shown(name));
         let label = "expected small letters, digits and `_`, a letter first, at most 32";
         reader.wrong(span, title, label);
-    } else if names.resolve(name).is_some() {
+    } else if names.resolve(name).is_some() || is_taken(name) {
         reader.wrong(span, format!("`{name}` already has a meaning"), "expected a new name");
     }
     names.declare(name, reference);
@@ -124,17 +131,36 @@ pub(super) fn parse(source: &Source) -> Result<Recipe, Mistakes> {
 }
 
 /// The keys of a recipe's top level.
-const KEYS: [&str; 10] =
-    ["title", "notes", "asks", "lines", "construction", "front", "back", "ease", "style", "truing"];
+const KEYS: [&str; 13] = [
+    "title",
+    "notes",
+    "units",
+    "one_piece",
+    "asks",
+    "lines",
+    "construction",
+    "front",
+    "back",
+    "ease",
+    "style",
+    "seams_included",
+    "truing",
+];
 
 fn read_document(reader: &mut Reader<'_>, source: &Source, document: &Row<'_>) -> Option<Recipe> {
     document.only(reader, &KEYS);
     let title = document.need(reader, "title").and_then(|cell| reader.text(&cell)).map(str::to_owned);
     let notes = document.get("notes").map(|cell| read_notes(reader, &cell)).unwrap_or_default();
-    let mut names = Names::default();
+    if let Some(unit) = document
+        .get("units")
+        .and_then(|cell| reader.choice(&cell, &[(Unit::Cm.key(), Unit::Cm), (Unit::Inch.key(), Unit::Inch)]))
+    {
+        reader.unit = unit;
+    }
+    let one_piece = document.get("one_piece").and_then(|cell| reader.flag(&cell)).unwrap_or_default();
+    let mut names = Names::of_the_trade_in(reader.unit);
     let asks = document.get("asks").map(|cell| read_asks(reader, &cell, &mut names)).unwrap_or_default();
-    let lines = document.need(reader, "lines").map(|cell| read_lines(reader, &cell, &mut names))?;
-    let levels = find_levels(reader, document, &lines);
+    let mut lines = document.need(reader, "lines").map(|cell| read_lines(reader, &cell, &mut names))?;
 
     let mut points = Points::default();
     let construction =
@@ -142,25 +168,33 @@ fn read_document(reader: &mut Reader<'_>, source: &Source, document: &Row<'_>) -
     construction.only(reader, &["start", "steps"]);
     let start = construction.need(reader, "start");
     let start = start.and_then(|cell| points.declare(reader, &cell));
-    let steps = construction.need(reader, "steps").and_then(|cell| reader.list(&cell, MOST_STEPS));
-    let line_names: Vec<String> = lines.iter().map(|line| line.name.clone()).collect();
-    let mut steps = read_steps(reader, &steps?, &mut points, &mut names, &line_names);
+    let steps = construction.need(reader, "steps").and_then(|cell| reader.list(&cell, MOST_STEPS))?;
+    let mut known = Known { points: &mut points, names: &mut names, lines: &mut lines };
+    let mut steps = read_steps(reader, &steps, &mut known);
 
-    let mut panel = |key: &str, name| -> Option<Option<PanelPlan>> {
+    let mut implying = Implying { known, steps: &mut steps, reader };
+    implying.levels();
+    let mut panel = |key: &str, name, panel| -> Option<Option<PanelPlan>> {
         let Some(cell) = document.get(key) else { return Some(None) };
-        let row = reader.row(&cell, name)?;
-        read_panel(reader, &row, &points, &names).map(Some)
+        let row = implying.reader.row(&cell, name)?;
+        read_panel(&mut implying, panel, &row).map(Some)
     };
-    let (front, back) = (panel("front", "[front]"), panel("back", "[back]"));
+    let (front, back) = (panel("front", "[front]", Panel::Front), panel("back", "[back]", Panel::Back));
+    let levels = find_levels(reader, document, &lines);
     if document.get("front").is_none() {
         document.need(reader, "front");
     }
     let mut table = |key: &str, name| document.get(key).and_then(|cell| reader.row(&cell, name));
     let (ease, style, truing) =
         (table("ease", "[ease]"), table("style", "[style]"), table("truing", "[truing]"));
+    let seams = table("seams_included", "[seams_included]");
     let ease = ease.map(|row| read_ease(reader, &row)).unwrap_or_default();
     let style = style.map(|row| read_style(reader, &row)).unwrap_or_default();
     let truing = truing.map(|row| read_truing(reader, &row)).unwrap_or_default();
+    let seams = seams.map(|row| SeamsIncluded::read(reader, &row)).unwrap_or_default();
+    if one_piece && let (Some(Some(front)), Some(Some(back))) = (&front, &back) {
+        check_one_piece(reader, document, front, back);
+    }
 
     let (front, back) = (front??, back?);
     number_steps(&mut steps.steps, &steps.panels, &front, back.as_ref());
@@ -168,6 +202,7 @@ fn read_document(reader: &mut Reader<'_>, source: &Source, document: &Row<'_>) -
         name: file_stem(&source.name),
         title: title?,
         notes,
+        units: reader.unit,
         lines,
         asks,
         start: points.names.get(start?.0)?.clone(),
@@ -178,6 +213,8 @@ fn read_document(reader: &mut Reader<'_>, source: &Source, document: &Row<'_>) -
         ease,
         style,
         truing,
+        seams,
+        one_piece,
         levels: levels?,
         point_names: points.names,
         source: source.clone(),
@@ -195,7 +232,7 @@ fn read_asks(reader: &mut Reader<'_>, cell: &Cell<'_>, names: &mut Names) -> Vec
     let mut asks = Vec::with_capacity(cells.len());
     for cell in cells {
         declare(reader, names, cell.key, cell.key_span.clone(), Reference::Ask(asks.len()));
-        let default = reader.number(&cell).unwrap_or_default();
+        let default = reader.length(&cell).unwrap_or_default();
         asks.push(Ask { name: cell.key.to_owned(), default });
     }
     asks
@@ -204,7 +241,9 @@ fn read_asks(reader: &mut Reader<'_>, cell: &Cell<'_>, names: &mut Names) -> Vec
 fn read_lines(reader: &mut Reader<'_>, cell: &Cell<'_>, names: &mut Names) -> Vec<Line> {
     let waist = Line {
         name: WAIST_LINE.to_owned(),
-        at: Proportion::constant(0.0),
+        at: QuantityRule::nothing(),
+        rule: "0".to_owned(),
+        by_step: false,
         says: "square out the waist line".to_owned(),
         place: 0..0,
     };
@@ -216,26 +255,53 @@ fn read_lines(reader: &mut Reader<'_>, cell: &Cell<'_>, names: &mut Names) -> Ve
     for cell in cells {
         let (at, say) = if cell.value.get_ref().is_table() {
             let row = reader.row(&cell, "line");
-            if let Some(row) = &row {
-                row.only(reader, &["at", "say"]);
-            }
-            let at = row.as_ref().and_then(|row| row.need(reader, "at"));
-            let say = row.as_ref().and_then(|row| row.get("say"));
-            (at.and_then(|cell| reader.proportion(&cell, names)), say.and_then(|cell| reader.text(&cell)))
+            let say = row.as_ref().and_then(|row| row.get("say")).and_then(|cell| reader.text(&cell));
+            (row.and_then(|row| read_line_rule(reader, &row, names)), say)
         } else {
-            (reader.proportion(&cell, names), None)
+            (reader.proportion(&cell, names).map(QuantityRule::Is), None)
         };
         // Declared after its own proportion was read, and also where that was wrong, so that one slip is told once.
         declare(reader, names, cell.key, cell.key_span.clone(), Reference::Line(lines.len()));
         let plain = || format!("square out the {}", wording::spoken(cell.key));
+        let at = at.unwrap_or(QuantityRule::nothing());
         lines.push(Line {
             name: cell.key.to_owned(),
-            at: at.unwrap_or(Proportion::constant(0.0)),
+            rule: wording::length(&at, &wording::Names { points: &[], lines: &[] }),
+            at,
+            by_step: false,
             says: say.map_or_else(plain, str::to_owned),
             place: cell.value.span(),
         });
     }
     lines
+}
+
+/// A line in its long form: at a sum, or by size.
+fn read_line_rule(reader: &mut Reader<'_>, row: &Row<'_>, names: &Names) -> Option<QuantityRule> {
+    if row.get("by").is_some() {
+        row.only(reader, &["by", "rungs", "between", "say"]);
+        return read_ladder(reader, row, names).map(QuantityRule::Ladder);
+    }
+    row.only(reader, &["at", "by", "rungs", "between", "say"]);
+    let at = row.need(reader, "at")?;
+    reader.proportion(&at, names).map(QuantityRule::Is)
+}
+
+/// A leg in one piece has its side line once.
+fn check_one_piece(reader: &mut Reader<'_>, document: &Row<'_>, front: &PanelPlan, back: &PanelPlan) {
+    let place = document.get("one_piece").map_or(0..0, |cell| cell.key_span);
+    for role in [Role::SideHip, Role::SideKnee, Role::SideHem] {
+        if front.roles[role] != back.roles[role] {
+            let mistake = reader.at(
+                place.clone(),
+                format!("a leg in one piece has one `{}`", role.key()),
+                "front and back name two points",
+            );
+            reader.note(
+                mistake.help("name the same point in `[front]` and `[back]`, or leave `one_piece` out"),
+            );
+        }
+    }
 }
 
 /// The cells of a table, if they are not far too many.

@@ -1,6 +1,9 @@
 //! The names that a proportion may hold, and what each stands for.
 
-use crate::terms::{EaseAt, Measurement, Style, Word};
+use crate::{
+    terms::{EaseAt, Measurement, Style, Word},
+    unit::Unit,
+};
 
 /// What a name in a proportion stands for; resolved once, when the recipe is read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -20,7 +23,7 @@ pub enum Reference {
 }
 
 /// The short trade name of a girth, the key of any other measurement.
-pub(super) fn body_name(measurement: Measurement) -> &'static str {
+pub fn body_name(measurement: Measurement) -> &'static str {
     let key = measurement.key();
     match measurement {
         // `sitting_hip` would read as a place, not as a girth taken sitting.
@@ -34,12 +37,23 @@ pub(super) fn body_name(measurement: Measurement) -> &'static str {
 pub struct Names {
     own: Vec<(String, Reference)>,
     before_construction: bool,
+    inches: bool,
 }
 
 impl Names {
     /// Names of measurements and ease only, for what is decided before the construction begins.
-    pub(super) fn of_the_body() -> Self {
-        Self { own: Vec::new(), before_construction: true }
+    pub(super) fn of_the_body(unit: Unit) -> Self {
+        Self { before_construction: true, ..Self::of_the_trade_in(unit) }
+    }
+
+    /// Names of the trade, beside constants that are in `unit`.
+    pub(super) fn of_the_trade_in(unit: Unit) -> Self {
+        Self { own: Vec::new(), before_construction: false, inches: unit == Unit::Inch }
+    }
+
+    /// The unit of constants that say none.
+    pub(super) fn unit(&self) -> Unit {
+        if self.inches { Unit::Inch } else { Unit::Cm }
     }
 
     /// What `name` stands for here.
@@ -60,7 +74,13 @@ impl Names {
         let style =
             Style::ALL.iter().filter(|_| !self.before_construction).map(|style| style.key().to_owned());
         let own = self.own.iter().map(|(name, _)| name.clone());
-        body.chain(ease).chain(style).chain(own).collect()
+        let mut all: Vec<String> = body.chain(ease).chain(style).collect();
+        for name in own {
+            if !all.contains(&name) {
+                all.push(name);
+            }
+        }
+        all
     }
 
     fn of_the_trade(&self, name: &str) -> Option<Reference> {

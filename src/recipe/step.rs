@@ -1,11 +1,15 @@
-//! The steps of a construction: one rule that makes a quantity from a proportion or a ladder, four that make points.
+//! The steps of a construction: rules that make a length, and rules that make a point.
 
 use std::ops::Range;
 
 use kurbo::{Point, Vec2};
 
-use super::{Construction, Inputs, Number, PointId, Proportion, Reference};
-use crate::terms::Panel;
+use super::{BendRule, Construction, Inputs, Number, PointId, Proportion, Reference, Track, track::Laid};
+use crate::{
+    curve::{Bend, length},
+    terms::Panel,
+    unit::Unit,
+};
 
 /// One step of the class-room construction.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,6 +19,17 @@ pub enum Step {
         /// Its place in [`Construction::quantities`].
         index: usize,
         /// How it is worked out.
+        rule: QuantityRule,
+        /// The recipe's own sentence for the lesson.
+        say: Option<String>,
+        /// What a record of the draft says of the step.
+        entry: Entry,
+    },
+    /// Squares out a level line.
+    Level {
+        /// Its place in [`super::Recipe::lines`].
+        index: usize,
+        /// How far below the waist line.
         rule: QuantityRule,
         /// The recipe's own sentence for the lesson.
         say: Option<String>,
@@ -53,13 +68,26 @@ pub struct Entry {
     pub(super) place: Range<usize>,
 }
 
-/// How a quantity is worked out.
+/// How a length is found.
 #[derive(Clone, Debug, PartialEq)]
 pub enum QuantityRule {
     /// A proportion.
     Is(Proportion),
     /// A ladder by size.
     Ladder(Ladder),
+    /// Read on the paper from point to point, straight; two points at least.
+    Between(Vec<PointId>),
+    /// Read along a curve drawn in the triangle of its tangents.
+    Curve {
+        /// Where it begins and ends.
+        ends: [PointId; 2],
+        /// Where its end tangents cross.
+        corner: PointId,
+        /// How it is drawn.
+        bend: BendRule,
+    },
+    /// A point's height, below the waist line: what a level through it has.
+    Depth(PointId),
 }
 
 /// Values that go by size, as handbooks print them: 3 up to hip 104, then 3.25.
@@ -69,10 +97,12 @@ pub struct Ladder {
     pub by: Reference,
     /// The name of `by`.
     pub by_name: String,
-    /// Size and value, sizes rising; two at least.
+    /// Size and value in cm, sizes rising; two at least.
     pub rungs: Vec<[f64; 2]>,
     /// What holds between the rungs.
     pub between: Between,
+    /// The unit in which its numbers were written.
+    pub unit: Unit,
 }
 
 /// What holds between two rungs of a ladder. Beyond the ends the end values hold.
@@ -84,13 +114,17 @@ pub enum Between {
     Step,
 }
 
-/// A way across the draft.
+/// A way on the draft.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Way {
     /// Towards the side seam: x grows.
     Side,
     /// Towards the fork, the crotch point: x falls.
     Fork,
+    /// Towards the waist: y falls.
+    Up,
+    /// Towards the hem: y grows.
+    Down,
 }
 
 /// How a point is found.
@@ -121,23 +155,25 @@ pub enum PointRule {
         /// How far.
         reach: Reach,
     },
-    /// Laid obliquely: on a level, at a distance from a point.
+    /// Laid obliquely: on a line, at a distance from a point.
     Span {
         /// The point to measure from.
         from: PointId,
         /// The distance.
         span: Proportion,
-        /// The level, by its place in [`super::Recipe::lines`].
-        on: usize,
+        /// The line that it ends on.
+        on: Track,
         /// Which of the two points at that distance.
         towards: Way,
     },
-    /// Where the line through two points meets a level.
+    /// Where two lines meet.
     Meet {
-        /// The two points.
-        line: [PointId; 2],
-        /// The level, by its place in [`super::Recipe::lines`].
-        on: usize,
+        /// The one.
+        line: Track,
+        /// The other.
+        on: Track,
+        /// Which of two meetings, where an arc is met.
+        towards: Option<Way>,
     },
 }
 
@@ -148,8 +184,8 @@ pub enum Height {
     Up(Proportion),
     /// So far down.
     Down(Proportion),
-    /// Straight up or down to a level, by its place in [`super::Recipe::lines`].
-    On(usize),
+    /// Straight up or down to a line.
+    On(Track),
 }
 
 /// How far a [`PointRule::Toward`] goes.
@@ -162,6 +198,8 @@ pub enum Reach {
         /// The part as written.
         written: Number,
     },
+    /// So far from the first point.
+    Along(Proportion),
     /// So far beyond the second point.
     Past(Proportion),
 }
@@ -173,18 +211,24 @@ pub(super) enum Fault {
     Missing(Reference),
     /// The oblique measure does not reach its level.
     Short { span: f64, away: f64 },
-    /// The line to meet a level runs level itself.
+    /// Two lines that shall meet run beside each other.
     Level,
     /// The two points that give a direction are one.
     Coincident,
+    /// Two arcs that do not reach each other, or lie one in the other.
+    Apart { first: f64, second: f64, away: f64 },
+    /// Two crossings, neither farther in the direction that is to choose.
+    NotToldApart { way: Way },
+    /// An arc of no radius.
+    NoReach { reach: f64 },
+    /// The corner of a curve's tangents gives no curve, or its guide point cannot be passed.
+    NoCurve,
     /// A length or a place that no trouser has.
     Absurd,
 }
 
 /// Points nearer than this are one: far below a pencil line, far above rounding.
-const SAME_PLACE: f64 = 1e-6;
-/// A line that falls less than this over its length is level: it would meet another level off the table.
-const LEVEL_FALL: f64 = 1e-3;
+pub(super) const SAME_PLACE: f64 = 1e-6;
 /// Nothing on a trouser draft lies farther from its start, in cm.
 const FARTHEST: f64 = 1000.0;
 
@@ -198,20 +242,20 @@ impl Step {
     /// What a record of the draft says of the step.
     pub fn entry(&self) -> &Entry {
         match self {
-            Self::Quantity { entry, .. } | Self::Point { entry, .. } => entry,
+            Self::Quantity { entry, .. } | Self::Level { entry, .. } | Self::Point { entry, .. } => entry,
         }
     }
 
     pub(super) fn entry_mut(&mut self) -> &mut Entry {
         match self {
-            Self::Quantity { entry, .. } | Self::Point { entry, .. } => entry,
+            Self::Quantity { entry, .. } | Self::Level { entry, .. } | Self::Point { entry, .. } => entry,
         }
     }
 
     /// The recipe's own sentence for the lesson.
     pub fn say(&self) -> Option<&str> {
         match self {
-            Self::Quantity { say, .. } | Self::Point { say, .. } => say.as_deref(),
+            Self::Quantity { say, .. } | Self::Level { say, .. } | Self::Point { say, .. } => say.as_deref(),
         }
     }
 
@@ -219,6 +263,7 @@ impl Step {
     pub fn value(&self, inputs: &Inputs, made: &Construction) -> Option<f64> {
         match self {
             Self::Quantity { index, .. } => made.quantities.get(*index).copied(),
+            Self::Level { index, .. } => made.lines.get(*index).copied(),
             Self::Point { rule, .. } => rule.value(inputs, made),
         }
     }
@@ -227,14 +272,12 @@ impl Step {
     pub(super) fn take(&self, inputs: &Inputs, made: &mut Construction) -> Result<(), Fault> {
         match self {
             Self::Quantity { rule, .. } => {
-                let value = match rule {
-                    QuantityRule::Is(proportion) => proportion.value(inputs, made)?,
-                    QuantityRule::Ladder(ladder) => {
-                        let size = made.value_of(ladder.by, inputs).ok_or(ladder.by)?;
-                        ladder.value(size)
-                    }
-                };
-                made.quantities.push(within_reach(value)?);
+                let value = within_reach(rule.value(inputs, made)?)?;
+                made.quantities.push(value);
+            }
+            Self::Level { rule, .. } => {
+                let value = within_reach(rule.value(inputs, made)?)?;
+                made.lines.push(value);
             }
             Self::Point { rule, .. } => {
                 let point = rule.point(inputs, made)?;
@@ -250,6 +293,65 @@ impl Step {
 /// The value, if a trouser draft can have it; refuses what is not finite.
 pub(super) fn within_reach(value: f64) -> Result<f64, Fault> {
     if value.abs() <= FARTHEST { Ok(value) } else { Err(Fault::Absurd) }
+}
+
+impl QuantityRule {
+    /// The length on a certain body.
+    pub(super) fn value(&self, inputs: &Inputs, made: &Construction) -> Result<f64, Fault> {
+        let at = |id: &PointId| made.points[id.0];
+        match self {
+            Self::Is(proportion) => Ok(proportion.value(inputs, made)?),
+            Self::Ladder(ladder) => {
+                let size = made.value_of(ladder.by, inputs).ok_or(ladder.by)?;
+                Ok(ladder.value(size))
+            }
+            Self::Between(points) => {
+                Ok(points.windows(2).map(|ends| at(&ends[0]).distance(at(&ends[1]))).sum())
+            }
+            Self::Curve { ends, corner, bend } => {
+                let drawn = Bend { a: at(&ends[0]), corner: at(corner), c: at(&ends[1]), fullness: 0.5 };
+                if [drawn.a, drawn.c].iter().any(|end| end.distance(drawn.corner) < SAME_PLACE) {
+                    return Err(Fault::NoCurve);
+                }
+                let drawn = match bend {
+                    BendRule::Fullness(fullness) => Bend { fullness: *fullness, ..drawn },
+                    BendRule::Guide(guide) => drawn.through(at(guide)).ok_or(Fault::NoCurve)?,
+                };
+                Ok(length(&drawn.cubic()))
+            }
+            Self::Depth(point) => Ok(at(point).y),
+        }
+    }
+
+    /// A length of nothing, in the place of one that could not be read.
+    pub(super) fn nothing() -> Self {
+        Self::Is(Proportion::constant(0.0, Unit::Cm))
+    }
+
+    /// The points that the length is read between.
+    pub fn points(&self) -> Vec<PointId> {
+        match self {
+            Self::Is(_) | Self::Ladder(_) => Vec::new(),
+            Self::Between(points) => points.clone(),
+            Self::Curve { ends, corner, bend } => {
+                let guide = match bend {
+                    BendRule::Guide(guide) => Some(*guide),
+                    BendRule::Fullness(_) => None,
+                };
+                ends.iter().copied().chain([*corner]).chain(guide).collect()
+            }
+            Self::Depth(point) => vec![*point],
+        }
+    }
+
+    /// What the length is reckoned from.
+    pub fn references(&self) -> Vec<Reference> {
+        match self {
+            Self::Is(proportion) => proportion.references().collect(),
+            Self::Ladder(ladder) => vec![ladder.by],
+            Self::Between(_) | Self::Curve { .. } | Self::Depth(_) => Vec::new(),
+        }
+    }
 }
 
 impl Ladder {
@@ -268,10 +370,13 @@ impl Ladder {
 }
 
 impl Way {
-    fn sign(self) -> f64 {
+    /// One step that way.
+    pub fn vector(self) -> Vec2 {
         match self {
-            Self::Side => 1.0,
-            Self::Fork => -1.0,
+            Self::Side => Vec2::new(1.0, 0.0),
+            Self::Fork => Vec2::new(-1.0, 0.0),
+            Self::Up => Vec2::new(0.0, -1.0),
+            Self::Down => Vec2::new(0.0, 1.0),
         }
     }
 }
@@ -283,13 +388,16 @@ impl PointRule {
             Self::From { from, across, height } => {
                 let mut point = at(*from);
                 if let Some((way, distance)) = across {
-                    point.x += way.sign() * distance.value(inputs, made)?;
+                    point += way.vector() * distance.value(inputs, made)?;
                 }
                 match height {
                     None => {}
                     Some(Height::Up(distance)) => point.y -= distance.value(inputs, made)?,
                     Some(Height::Down(distance)) => point.y += distance.value(inputs, made)?,
-                    Some(Height::On(line)) => point.y = made.lines[*line],
+                    Some(Height::On(track)) => {
+                        let upright = Laid::Straight(point, Vec2::new(0.0, 1.0));
+                        point = upright.crossing(track.laid(inputs, made)?, Some(Way::Up))?;
+                    }
                 }
                 Ok(point)
             }
@@ -299,37 +407,25 @@ impl PointRule {
             }
             Self::Toward { from, toward, reach } => {
                 let (from, toward) = (at(*from), at(*toward));
+                let along = || {
+                    let along = toward - from;
+                    if along.hypot() < SAME_PLACE { Err(Fault::Coincident) } else { Ok(along.normalize()) }
+                };
                 match reach {
                     Reach::Part { minus, written } => Ok(from.lerp(toward, signed(*minus, *written))),
-                    Reach::Past(distance) => {
-                        let along = toward - from;
-                        if along.hypot() < SAME_PLACE {
-                            return Err(Fault::Coincident);
-                        }
-                        Ok(toward + along.normalize() * distance.value(inputs, made)?)
-                    }
+                    Reach::Along(distance) => Ok(from + along()? * distance.value(inputs, made)?),
+                    Reach::Past(distance) => Ok(toward + along()? * distance.value(inputs, made)?),
                 }
             }
             Self::Span { from, span, on, towards } => {
-                let (from, span) = (at(*from), span.value(inputs, made)?);
-                let fall = made.lines[*on] - from.y;
-                if span < fall.abs() {
-                    return Err(Fault::Short { span, away: fall.abs() });
+                let span = span.value(inputs, made)?;
+                if span < 0.0 || span.is_nan() {
+                    return Err(Fault::NoReach { reach: span });
                 }
-                let across = (span * span - fall * fall).sqrt();
-                Ok(Point::new(from.x + towards.sign() * across, made.lines[*on]))
+                Laid::Round(at(*from), span).crossing(on.laid(inputs, made)?, Some(*towards))
             }
-            Self::Meet { line: [first, second], on } => {
-                let (first, second) = (at(*first), at(*second));
-                let along = second - first;
-                if along.hypot() < SAME_PLACE {
-                    return Err(Fault::Coincident);
-                }
-                if along.y.abs() < LEVEL_FALL * along.hypot() {
-                    return Err(Fault::Level);
-                }
-                let level = made.lines[*on];
-                Ok(Point::new(first.x + along.x * (level - first.y) / along.y, level))
+            Self::Meet { line, on, towards } => {
+                line.laid(inputs, made)?.crossing(on.laid(inputs, made)?, *towards)
             }
         }
     }
@@ -343,9 +439,11 @@ impl PointRule {
                 across: None, height: Some(Height::Up(distance) | Height::Down(distance)), ..
             }
             | Self::Diagonal { fork_up: distance, .. }
-            | Self::Toward { reach: Reach::Past(distance), .. }
+            | Self::Toward { reach: Reach::Along(distance) | Reach::Past(distance), .. }
             | Self::Span { span: distance, .. } => length(distance),
-            Self::From { across: None, height: Some(Height::On(line)), .. } => made.lines.get(*line).copied(),
+            Self::From { across: None, height: Some(Height::On(Track::Level(line))), .. } => {
+                made.lines.get(*line).copied()
+            }
             Self::Toward { from, toward, reach: Reach::Part { minus, written } } => {
                 let counted = match written.less_one() {
                     Some(beyond) if !minus => beyond,
@@ -358,13 +456,29 @@ impl PointRule {
     }
 
     /// The points that the rule starts from.
-    pub fn points(&self) -> impl Iterator<Item = PointId> {
-        let (first, second) = match self {
-            Self::From { from, .. } | Self::Diagonal { from, .. } | Self::Span { from, .. } => (*from, None),
-            Self::Toward { from, toward, .. } => (*from, Some(*toward)),
-            Self::Meet { line: [first, second], .. } => (*first, Some(*second)),
+    pub fn points(&self) -> impl Iterator<Item = PointId> + use<> {
+        let (ends, tracks) = match self {
+            Self::From { from, height: Some(Height::On(track)), .. } => {
+                ([Some(*from), None], [Some(track), None])
+            }
+            Self::From { from, .. } | Self::Diagonal { from, .. } => ([Some(*from), None], [None, None]),
+            Self::Span { from, on, .. } => ([Some(*from), None], [Some(on), None]),
+            Self::Toward { from, toward, .. } => ([Some(*from), Some(*toward)], [None, None]),
+            Self::Meet { line, on, .. } => ([None, None], [Some(line), Some(on)]),
         };
-        [first].into_iter().chain(second)
+        let on_tracks: Vec<PointId> = tracks.into_iter().flatten().flat_map(Track::points).collect();
+        ends.into_iter().flatten().chain(on_tracks)
+    }
+
+    /// The lines that the point is to lie on.
+    pub fn tracks(&self) -> impl Iterator<Item = &Track> {
+        let [first, second] = match self {
+            Self::From { height: Some(Height::On(track)), .. } => [Some(track), None],
+            Self::Span { on, .. } => [Some(on), None],
+            Self::Meet { line, on, .. } => [Some(line), Some(on)],
+            Self::From { .. } | Self::Diagonal { .. } | Self::Toward { .. } => [None, None],
+        };
+        first.into_iter().chain(second)
     }
 
     /// The proportions that the rule reckons with.
@@ -378,11 +492,11 @@ impl PointRule {
                 (across.as_ref().map(|(_, distance)| distance), upright)
             }
             Self::Diagonal { fork_up: distance, .. }
-            | Self::Toward { reach: Reach::Past(distance), .. }
+            | Self::Toward { reach: Reach::Along(distance) | Reach::Past(distance), .. }
             | Self::Span { span: distance, .. } => (Some(distance), None),
             Self::Toward { reach: Reach::Part { .. }, .. } | Self::Meet { .. } => (None, None),
         };
-        first.into_iter().chain(second)
+        first.into_iter().chain(second).chain(self.tracks().flat_map(Track::proportions))
     }
 }
 

@@ -8,13 +8,14 @@ use toml::{
 };
 
 use super::{
-    Names, Number, Proportion,
+    Construction, Inputs, Names, Number, Proportion,
     proportion::{LARGEST_NUMBER, Unreadable},
     reference::body_name,
 };
 use crate::{
     mistake::{Mistake, Mistakes, Source},
     terms::{Measurement, Word},
+    unit::Unit,
 };
 
 pub(super) type Value<'t> = Spanned<DeValue<'t>>;
@@ -26,6 +27,8 @@ const LONGEST_TEXT: usize = 400;
 pub(super) struct Reader<'s> {
     source: &'s Source,
     found: Vec<Mistake>,
+    /// The unit of lengths that say none.
+    pub(super) unit: Unit,
     /// Lengths that some line or step of the recipe makes, so that a name used too early is told from one unknown.
     pub(super) lengths_somewhere: Vec<String>,
     /// Points that some step of the recipe makes.
@@ -52,7 +55,13 @@ pub(super) struct Cell<'v> {
 
 impl<'s> Reader<'s> {
     pub(super) fn new(source: &'s Source) -> Self {
-        Self { source, found: Vec::new(), lengths_somewhere: Vec::new(), points_somewhere: Vec::new() }
+        Self {
+            source,
+            found: Vec::new(),
+            unit: Unit::Cm,
+            lengths_somewhere: Vec::new(),
+            points_somewhere: Vec::new(),
+        }
     }
 
     /// Notes a mistake.
@@ -145,6 +154,22 @@ impl<'s> Reader<'s> {
         sound
     }
 
+    /// A length that goes by nothing, in cm: a number, or one written as a text, `"3/8"`.
+    pub(super) fn length(&mut self, cell: &Cell<'_>) -> Option<f64> {
+        if !cell.value.get_ref().is_str() {
+            let unit = self.unit;
+            return self.number(cell).map(|number| unit.to_cm(number));
+        }
+        let length = self.proportion(cell, &Names::of_the_trade_in(self.unit))?;
+        let constant = length.parts().all(|part| part.of.is_none());
+        if !constant {
+            let title = format!("`{}` goes by nothing else", shown(cell.key));
+            self.wrong(cell.value.span(), title, "expected a length such as 0.5 or \"3/8\"");
+            return None;
+        }
+        length.value(&Inputs::default(), &Construction::default()).ok()
+    }
+
     /// `true` or `false`.
     pub(super) fn flag(&mut self, cell: &Cell<'_>) -> Option<bool> {
         let flag = cell.value.get_ref().as_bool();
@@ -180,21 +205,35 @@ impl<'s> Reader<'s> {
     /// A proportion, or a plain number of cm.
     pub(super) fn proportion(&mut self, cell: &Cell<'_>, names: &Names) -> Option<Proportion> {
         match cell.value.get_ref() {
-            DeValue::Integer(_) | DeValue::Float(_) => self.number(cell).map(Proportion::constant),
-            DeValue::String(text) => {
-                let unreadable = match Proportion::parse(text, names) {
-                    Ok(proportion) => return Some(proportion),
-                    Err(unreadable) => unreadable,
-                };
-                let mistake = self.unreadable(cell, text, unreadable, names);
-                self.note(mistake);
-                None
+            DeValue::Integer(_) | DeValue::Float(_) => {
+                let unit = names.unit();
+                self.number(cell).map(|number| Proportion::constant(number, unit))
             }
+            DeValue::String(text) => self.proportion_in(cell, text, text, names),
             _ => {
                 self.mismatch(cell, "a proportion such as `1/16 hip + 0.5`");
                 None
             }
         }
+    }
+
+    /// A proportion that is a part of a cell's text.
+    pub(super) fn proportion_in(
+        &mut self,
+        cell: &Cell<'_>,
+        text: &str,
+        part: &str,
+        names: &Names,
+    ) -> Option<Proportion> {
+        let mut unreadable = match Proportion::parse(part, names) {
+            Ok(proportion) => return Some(proportion),
+            Err(unreadable) => unreadable,
+        };
+        let before = part.as_ptr().addr().saturating_sub(text.as_ptr().addr());
+        unreadable.span = unreadable.span.start + before..unreadable.span.end + before;
+        let mistake = self.unreadable(cell, text, unreadable, names);
+        self.note(mistake);
+        None
     }
 
     fn unreadable(&self, cell: &Cell<'_>, text: &str, unreadable: Unreadable, names: &Names) -> Mistake {
@@ -210,8 +249,19 @@ impl<'s> Reader<'s> {
                 let short = Measurement::from_key(&word).map_or("", body_name);
                 mistake.help(format!("a girth goes by its short name: write `{short}`"))
             }
-            Some(word) => near(mistake, &word, names.all().iter().map(String::as_str)),
-            None => mistake,
+            Some(word) => {
+                let all = names.all();
+                let near = near(mistake, &word, all.iter().map(String::as_str));
+                if near.help.is_empty() {
+                    near.help(format!("names here are {}", all.join(", ")))
+                } else {
+                    near
+                }
+            }
+            None => match unreadable.remedy {
+                Some(remedy) => mistake.help(remedy),
+                None => mistake,
+            },
         }
     }
 
@@ -315,6 +365,11 @@ fn within(source: &Source, cell: &Cell<'_>, text: &str, part: Range<usize>) -> R
 /// The mistake with the nearest known name, for words short enough to be compared.
 pub(super) fn near<'a>(mistake: Mistake, word: &str, known: impl IntoIterator<Item = &'a str>) -> Mistake {
     if word.len() <= LONGEST_TEXT { mistake.nearest(word, known) } else { mistake }
+}
+
+/// Keys as a message lists them.
+pub(super) fn listed<'a>(keys: impl IntoIterator<Item = &'a str>, between: &str) -> String {
+    keys.into_iter().map(|key| format!("`{key}`")).collect::<Vec<_>>().join(between)
 }
 
 /// A word of the text as a message may show it.

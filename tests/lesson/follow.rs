@@ -45,7 +45,11 @@ pub(crate) fn follow(html: &str) -> Paper {
                 doing.clear();
             }
             Seen::Sum(sum) => {
-                if is_step(&heading) && doing.is_empty() {
+                let read = ["Measure ", "Square a level ", "Draw the curve "];
+                if is_step(&heading) && read.iter().any(|start| doing.starts_with(start)) {
+                    let (name, printed) = sum.split_once(" = ").expect("a name and its length");
+                    paper.measured(name, length(printed), &doing);
+                } else if is_step(&heading) && doing.is_empty() {
                     paper.quantity(&sum);
                 } else {
                     sums.push(sum);
@@ -82,6 +86,12 @@ impl Paper {
         } else if caption.starts_with("Level lines") {
             self.lengths.insert("waist line".to_owned(), 0.0);
             for row in rows {
+                if let Some(ladder) = row[1].strip_prefix("by ") {
+                    let exact = self.ladder(&format!("{ladder} = "));
+                    self.agree(exact, number(&row[2]), &row[0]);
+                    self.lengths.insert(row[0].clone(), exact);
+                    continue;
+                }
                 let (rule, numbers) = row[1].split_once(" = ").unwrap_or((&row[1], &row[1]));
                 let exact = self.value(rule);
                 self.agree(exact, number(&row[2]), &row[0]);
@@ -106,6 +116,23 @@ impl Paper {
                 self.finished.insert((panel_of(panel), row[0].clone()), place);
             }
         }
+    }
+
+    /// What is measured on the paper: straight from point to point, along a curve, or a point's height.
+    fn measured(&mut self, name: &str, printed: f64, doing: &str) {
+        let exact = if let Some(points) = doing.strip_prefix("Measure straight from ") {
+            let places: Vec<Place> =
+                points.trim_end_matches('.').split(" to ").map(|name| self.points[name]).collect();
+            places.windows(2).map(|ends| (ends[1][0] - ends[0][0]).hypot(ends[1][1] - ends[0][1])).sum()
+        } else if let Some(point) = doing.strip_prefix("Square a level line through ") {
+            self.points[point.trim_end_matches('.')][1]
+        } else {
+            assert!(doing.starts_with("Draw the curve from "), "{doing}");
+            // A curve is drawn by eye; what the lesson prints of it is taken.
+            printed
+        };
+        self.agree(exact, printed, name);
+        self.lengths.insert(name.to_owned(), exact);
     }
 
     /// `front extension = 1/16 hip + 1.3 = 101.5/16 + 1.3 = 7.64 cm`, or by a ladder.
@@ -184,30 +211,32 @@ impl Paper {
                     if end.ends_with(", backwards") { -value_of_number(part) } else { value_of_number(part) };
                 [a[0] + part * (b[0] - a[0]), a[1] + part * (b[1] - a[1])]
             } else {
-                let (far, sign) = match how.split_once(" beyond ") {
-                    Some((far, _)) => (far, 1.0),
-                    None => (how.split_once(" before ").expect("beyond or before").0, -1.0),
+                let (far, end, sign) = if let Some((far, _)) = how.split_once(" beyond ") {
+                    (far, b, 1.0)
+                } else if let Some((far, _)) = how.split_once(" before ") {
+                    (far, b, -1.0)
+                } else {
+                    (how.split_once(" from ").expect("beyond, before or from").0, a, 1.0)
                 };
                 let whole = (b[0] - a[0]).hypot(b[1] - a[1]);
                 let far = sign * long(far) / whole;
-                [b[0] + far * (b[0] - a[0]), b[1] + far * (b[1] - a[1])]
+                [end[0] + far * (b[0] - a[0]), end[1] + far * (b[1] - a[1])]
             };
             (name, place)
-        } else if let Some((name, rest)) = doing.split_once(" where the line through ") {
-            let (ends, line) = rest.split_once(" meets the ").expect("a line to meet");
-            let (first, second) = ends.split_once(" and ").expect("two points");
-            let (a, b, y) = (self.points.get(first), self.points.get(second), self.lengths[line]);
-            let (a, b) = (a.expect(first), b.expect(second));
-            (name, [a[0] + (b[0] - a[0]) * (y - a[1]) / (b[1] - a[1]), y])
+        } else if let Some((name, rest)) = doing.split_once(" where ") {
+            let (rest, way) = match rest.split_once(", of the two places the one farther ") {
+                Some((rest, way)) => (rest, Some(way)),
+                None => (rest, None),
+            };
+            let (line, on) = rest.split_once(" meets ").expect("a line to meet");
+            (name, self.line(line, &long).meet(&self.line(on, &long), way))
         } else if let Some(doing) = doing.strip_suffix(", laid obliquely") {
-            let (name, rest) = doing.split_once(" on the ").expect("a level");
-            let (line, rest) = rest.split_once(", towards the ").expect("a way");
-            let (way, rest) = rest.split_once(": ").expect("a length");
-            let (far, from) = rest.split_once(" from ").expect("a point");
-            let from = self.points[from];
-            let y = self.lengths[line];
-            let across = (long(far).powi(2) - (y - from[1]).powi(2)).sqrt();
-            (name, [from[0] + if way == "side" { across } else { -across }, y])
+            let (name, rest) = doing.split_once(" on ").expect("a line");
+            let (rest, far_from) = rest.rsplit_once(": ").expect("a length");
+            let (line, way) = rest.rsplit_once(", ").expect("a way");
+            let (far, from) = far_from.split_once(" from ").expect("a point");
+            let arc = Drawn::Arc { centre: self.points[from], reach: long(far) };
+            (name, arc.meet(&self.line(line, &long), Some(way)))
         } else {
             let (name, rest) = doing.split_once(" from ").expect("a point to start from");
             let (from, ways) = rest.split_once(": ").expect("ways to go");
@@ -229,10 +258,9 @@ impl Paper {
                     place[1] -= long(far);
                 } else if let Some(far) = way.strip_suffix(" down") {
                     place[1] += long(far);
-                } else if let Some(line) =
-                    way.strip_prefix("on the ").or(way.strip_prefix("straight to the "))
-                {
-                    place[1] = self.lengths[line];
+                } else if let Some(line) = way.strip_prefix("on ").or(way.strip_prefix("straight to ")) {
+                    let upright = Drawn::Line { at: place, along: [0.0, 1.0] };
+                    place = upright.meet(&self.line(line, &long), None);
                 } else {
                     assert_eq!(way, "in the same place", "a way nobody knows: {doing}");
                 }
@@ -241,6 +269,56 @@ impl Paper {
         };
         self.points.insert(name.to_owned(), place);
         name.to_owned()
+    }
+
+    /// A line as the lesson says it, drawn.
+    fn line(&self, words: &str, long: &impl Fn(&str) -> f64) -> Drawn {
+        let point =
+            |name: &str| *self.points.get(name).unwrap_or_else(|| panic!("no point `{name}`: {words}"));
+        let between = |ends: &str| {
+            let (first, second) = ends.split_once(" and ").expect("two points");
+            let (a, b) = (point(first), point(second));
+            (a, [b[0] - a[0], b[1] - a[1]])
+        };
+        if let Some(ends) = words.strip_prefix("the line through ") {
+            let (at, along) = between(ends);
+            Drawn::Line { at, along }
+        } else if let Some(name) = words.strip_prefix("the level through ") {
+            Drawn::Line { at: point(name), along: [1.0, 0.0] }
+        } else if let Some(name) = words.strip_prefix("the upright through ") {
+            Drawn::Line { at: point(name), along: [0.0, 1.0] }
+        } else if let Some(rest) = words.strip_prefix("the square through ") {
+            let (name, ends) = rest.split_once(" to ").expect("square to a line");
+            let (_, [x, y]) = between(ends);
+            Drawn::Line { at: point(name), along: [-y, x] }
+        } else if let Some(rest) = words.strip_prefix("the parallel through ") {
+            let (name, ends) = rest.split_once(" to ").expect("parallel to a line");
+            Drawn::Line { at: point(name), along: between(ends).1 }
+        } else if let Some(rest) = words.strip_prefix("the slope through ") {
+            let (name, rest) = rest.split_once(" of ").expect("how steep");
+            let (rest, sign) = match rest.strip_suffix(" towards the side") {
+                Some(rest) => (rest, 1.0),
+                None => (rest.strip_suffix(" towards the fork").expect("a way"), -1.0),
+            };
+            let [up, across] = match rest.strip_suffix(" degrees from the upright") {
+                Some(degrees) => {
+                    let turn = number(degrees).to_radians();
+                    [turn.cos(), turn.sin()]
+                }
+                None => {
+                    let (up, across) = rest.split_once(" up for ").expect("up for across");
+                    [number(up), number(across.strip_suffix(" across").expect("across"))]
+                }
+            };
+            Drawn::Line { at: point(name), along: [sign * across, -up] }
+        } else if let Some(rest) = words.strip_prefix("the arc of ") {
+            let (reach, name) = rest.split_once(" about ").expect("about a point");
+            Drawn::Arc { centre: point(name), reach: long(reach) }
+        } else {
+            let name = words.strip_prefix("the ").expect("a level");
+            let y = *self.lengths.get(name).unwrap_or_else(|| panic!("no level `{name}`"));
+            Drawn::Line { at: [0.0, y], along: [1.0, 0.0] }
+        }
     }
 
     /// `Check: it lies 10.08 cm towards the fork from crease waist, 31.1 cm below the waist line.`
@@ -295,6 +373,55 @@ impl Paper {
     fn agree(&mut self, own: f64, printed: f64, what: &str) {
         assert!((own - printed).abs() < 2.0 * PRINTED, "{what}: worked out {own}, printed {printed}");
         self.agreed += 1;
+    }
+}
+
+/// What a student draws to find where it crosses another.
+enum Drawn {
+    Line { at: Place, along: Place },
+    Arc { centre: Place, reach: f64 },
+}
+
+impl Drawn {
+    /// Where they cross, found by walking along this one until the other is crossed: slow, and nothing like the program.
+    fn meet(&self, other: &Self, way: Option<&str>) -> Place {
+        /// Farther than any paper, cm, and so many places along the way.
+        const FAR: f64 = 300.0;
+        const PLACES: u32 = 60_000;
+        let walk = |part: f64| match self {
+            Self::Line { at, along } => {
+                let far = FAR * (2.0 * part - 1.0) / along[0].hypot(along[1]);
+                [at[0] + far * along[0], at[1] + far * along[1]]
+            }
+            Self::Arc { centre, reach } => {
+                let (sin, cos) = (part * std::f64::consts::TAU + 0.1).sin_cos();
+                [centre[0] + reach * cos, centre[1] + reach * sin]
+            }
+        };
+        let off = |place: Place| match other {
+            Self::Line { at, along } => (place[0] - at[0]) * along[1] - (place[1] - at[1]) * along[0],
+            Self::Arc { centre, reach } => (place[0] - centre[0]).hypot(place[1] - centre[1]) - reach,
+        };
+        let mut crossings: Vec<Place> = Vec::new();
+        for step in 0..PLACES {
+            let [mut from, mut to] = [step, step + 1].map(|step| f64::from(step) / f64::from(PLACES));
+            if (off(walk(from)) < 0.0) == (off(walk(to)) < 0.0) {
+                continue;
+            }
+            for _ in 0..60 {
+                let middle = 0.5 * (from + to);
+                if (off(walk(from)) < 0.0) == (off(walk(middle)) < 0.0) { from = middle } else { to = middle }
+            }
+            crossings.push(walk(from));
+        }
+        let farther = |place: &Place| match way {
+            Some("towards the side") => place[0],
+            Some("towards the fork") => -place[0],
+            Some("upwards") => -place[1],
+            Some("downwards") => place[1],
+            _ => 0.0,
+        };
+        crossings.into_iter().max_by(|a, b| farther(a).total_cmp(&farther(b))).expect("they cross")
     }
 }
 

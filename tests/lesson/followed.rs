@@ -87,6 +87,31 @@ fn proportions_alone_followed() {
     lands_on_the_json(&Taught::demo("five", "classic", &["trousers.fit=proportional", "trousers.set=easy"]));
 }
 
+/// Every rule that a recipe may follow, in one recipe: followed by hand, printed as a handbook, compared, answered.
+#[test]
+fn recipe_with_every_rule_followed() {
+    let path = format!("{}/tests/recipe/every_rule.toml", env!("CARGO_MANIFEST_DIR"));
+    for demo in DEMOS {
+        let agreed = lands_on_the_json(&Taught::demo(demo, &path, &[]));
+        assert!(agreed > 100, "{demo}: only {agreed} figures were compared");
+    }
+    let taught = Taught::demo("stroke", &path, &[]);
+    // In the other unit every sum has its unit, and nothing is left without words.
+    let inches = lesson(&taught.subject(Unit::Inch)).to_html();
+    assert!(inches.contains("the arc of ") && inches.contains("Pleat: its middle"));
+}
+
+/// A leg in one piece, in inches, its waist trued: the lesson of the book's own draft.
+#[test]
+fn lesson_of_a_draft_in_inches_made_in_both_units() {
+    let path = format!("{}/tests/published/w3.toml", env!("CARGO_MANIFEST_DIR"));
+    let taught = Taught::demo("stroke", &path, &[]);
+    for unit in [Unit::Cm, Unit::Inch] {
+        let html = lesson(&taught.subject(unit)).to_html();
+        assert!(html.contains("of the two places the one farther upwards"), "{unit}");
+    }
+}
+
 /// Drafts as their books print them have rules that no shipped recipe has: diagonals, ladders with steps.
 #[test]
 fn published_drafts_followed() {

@@ -69,7 +69,7 @@ fn open(inside: &str) -> (String, Vec<(String, String)>, bool) {
     (name.to_owned(), attributes, closed)
 }
 
-/// Text with the five entities replaced that our pages use; any other is a mistake.
+/// Text with the entities replaced that our pages use; any other is a mistake.
 fn unescaped(text: &str) -> String {
     let mut out = String::new();
     let mut rest = text;
@@ -81,6 +81,7 @@ fn unescaped(text: &str) -> String {
             "lt" => '<',
             "gt" => '>',
             "quot" => '"',
+            "apos" => '\'',
             other => panic!("an entity nobody wrote: {other:.20}"),
         });
         rest = after;

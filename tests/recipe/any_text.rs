@@ -54,6 +54,84 @@ fn sound_recipe_with_a_stretch_overwritten_answered() {
     });
 }
 
+/// How many mutated recipes are tried: `BREEKS_TRIES=30000` for all that were asked for.
+fn tries() -> u32 {
+    std::env::var("BREEKS_TRIES").ok().and_then(|tries| tries.parse().ok()).unwrap_or(300)
+}
+
+/// Numbers and names of a recipe exchanged for others: it is read or refused, carried out or refused, and drafted or
+/// refused, and comes back from each.
+#[test]
+fn mutated_recipe_drafted_or_refused() {
+    use breeks::order::{Order, demo};
+    let (order, _) = Order::read(&demo("stroke").expect("a demo")).expect("sound");
+    let sources = [include_str!("every_rule.toml"), include_str!("../../blocks/skeletons/men.toml")];
+    let words = prop::sample::select(vec![
+        "0",
+        "-1",
+        "0.5",
+        "3",
+        "12",
+        "60",
+        "900",
+        "1/48 hip",
+        "hip",
+        "waist",
+        "crotch_line",
+        "front_fork",
+        "crease",
+        "front_top",
+        "back_top",
+        "side",
+        "fork",
+        "up",
+        "down",
+        "hip_line",
+        "hem_line",
+    ]);
+    let slip = (0..sources.len(), prop::collection::vec((any::<prop::sample::Index>(), words), 1..4));
+    let drafted = std::cell::Cell::new(0_u32);
+    check(tries(), slip, |(source, slips)| {
+        let mut text = sources[source].to_owned();
+        for (place, word) in slips {
+            // The places that hold a name, a sum or a number: what stands between quotes, and plain numbers.
+            let spots: Vec<std::ops::Range<usize>> = spots(&text);
+            let spot = spots[place.index(spots.len())].clone();
+            text.replace_range(spot, word);
+        }
+        let Ok(recipe) = Recipe::parse(&Source::new("any.toml", text.as_str())) else { return };
+        if let Ok(draft) = breeks::draft::draft(&order, &std::sync::Arc::new(recipe)) {
+            drafted.set(drafted.get() + 1);
+            assert!(draft.shape.front.outline().iter().all(|piece| piece.is_finite()), "{text}");
+        }
+    });
+    println!("{} of {} mutated recipes drafted", drafted.get(), tries());
+    assert!(drafted.get() > tries() / 20, "too few get as far as a draft: {}", drafted.get());
+}
+
+/// What stands between quotes, and plain numbers.
+fn spots(text: &str) -> Vec<std::ops::Range<usize>> {
+    let mut spots = Vec::new();
+    let mut at = 0;
+    while let Some(letter) = text[at..].chars().next() {
+        let end = if letter == '"' {
+            let close = text[at + 1..].find('"').map_or(text.len(), |far| at + 1 + far);
+            spots.push(at + 1..close);
+            (close + 1).min(text.len())
+        } else if letter.is_ascii_digit() {
+            let close = text[at..]
+                .find(|c: char| !(c.is_ascii_digit() || c == '.'))
+                .map_or(text.len(), |far| at + far);
+            spots.push(at..close);
+            close
+        } else {
+            at + letter.len_utf8()
+        };
+        at = end;
+    }
+    spots
+}
+
 #[test]
 fn sound_recipe_with_any_proportion_answered() {
     let words = proptest::sample::select(vec![
@@ -67,6 +145,12 @@ fn sound_recipe_with_any_proportion_answered() {
         "/",
         ".",
         "½",
+        "(",
+        ")",
+        "half of",
+        "in",
+        "*",
+        ",",
         "extension",
         "é",
         "9999999999999",

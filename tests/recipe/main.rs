@@ -1,10 +1,13 @@
 //! Recipes: their rules against closed forms, their words, and everything that can be wrong with one.
 
 mod any_text;
+mod book;
 mod mistakes;
+mod page;
 mod panels;
 mod proportion;
 mod rules;
+mod sayable;
 mod shipped;
 mod words;
 

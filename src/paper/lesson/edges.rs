@@ -7,7 +7,7 @@ use crate::{
     booklet::{Block, Booklet},
     curve::{Chain, meet},
     draft::PanelShape,
-    terms::{Edge, Panel, Role},
+    terms::{Edge, Panel, Role, Word},
 };
 
 impl Class<'_> {
@@ -72,17 +72,15 @@ impl Class<'_> {
             Panel::Front => &self.plain.plan.front,
             Panel::Back => &self.plain.plan.back,
         };
-        let made = |role: Role| {
-            let at = self.draft().plan.construction.points[rules.roles[role].0];
-            at - kurbo::Vec2::new(self.crease(panel), 0.0)
-        };
-        let moved = |role: Role| plan.roles[role] - made(role);
+        let moved = |role: Role| plan.roles[role] - plan.drawn[role];
         let mut changes = Vec::new();
+        changes.extend(self.seams_included());
         let side = moved(Role::SideWaist).x;
         let darts: f64 = rules.darts.iter().map(|dart| self.sums().value(&dart.intake)).sum();
         if side.abs() >= SEEN || (plan.intake - darts).abs() >= SEEN {
             let way = if side < 0.0 { "towards the centre" } else { "outwards" };
-            let count = match plan.darts.len() {
+            let darts_left = plan.darts.iter().filter(|dart| dart.pleat.is_none()).count();
+            let count = match darts_left {
                 0 => "there is no dart".to_owned(),
                 1 => format!("there is one dart of {}", long(plan.intake)),
                 more => format!("there are {more} darts of {} together", long(plan.intake)),
@@ -128,6 +126,25 @@ impl Class<'_> {
             vec![Block::section(&format!("{}: rules of the trade for this body", super::capital(panel)))];
         blocks.extend(changes.iter().map(|change| Block::plain(change)));
         blocks
+    }
+
+    /// What is left outside the sewing lines, where the recipe's lines include seams.
+    fn seams_included(&self) -> Option<String> {
+        let seams = &self.draft().recipe.seams;
+        let each: Vec<String> = Edge::ALL
+            .iter()
+            .filter(|edge| seams.along(**edge) != 0.0)
+            .map(|edge| {
+                format!("{} along the {}", fine_length(seams.along(*edge), self.unit()), edge_name(*edge))
+            })
+            .collect();
+        (!each.is_empty()).then(|| {
+            format!(
+                "The lines of this recipe include the seams: {}. The edges below are the sewing lines, drawn so far \
+                 inside.",
+                super::listed(&each)
+            )
+        })
     }
 
     fn how(&self, edge: Edge, shape: &PanelShape) -> String {
@@ -201,6 +218,16 @@ impl Class<'_> {
                         long(middle.distance(dart.apex))
                     ));
                 }
+                for pleat in &shape.pleats {
+                    let middle = pleat.folds[0].p0.midpoint(pleat.folds[1].p0);
+                    words.push(format!(
+                        "Pleat: its middle {} along the waist from the centre, {} wide, laid and not sewn down; its \
+                         folds marked {} down.",
+                        long(middle.distance(shape.roles[Role::CentreWaist])),
+                        long(pleat.intake()),
+                        long(pleat.folds[0].length())
+                    ));
+                }
                 if shape.darts.is_empty() {
                     words.push("There is no dart.".to_owned());
                 }
@@ -251,6 +278,10 @@ fn waist_with_darts(shape: &PanelShape) -> BezPath {
         path.move_to(dart.legs[0]);
         path.line_to(dart.apex);
         path.line_to(dart.legs[1]);
+    }
+    for fold in shape.pleats.iter().flat_map(|pleat| pleat.folds) {
+        path.move_to(fold.p0);
+        path.line_to(fold.p1);
     }
     path
 }

@@ -115,25 +115,33 @@ impl Class<'_> {
             rule.parts().filter_map(|part| part.of).for_each(|(reference, name)| add(reference, name));
         };
         let recipe = &self.draft().recipe;
-        recipe.lines.iter().for_each(|line| all(&line.at));
+        let mut ladders = Vec::new();
+        for rule in recipe.lines.iter().filter(|line| !line.by_step).map(|line| &line.at) {
+            match rule {
+                QuantityRule::Is(rule) => all(rule),
+                QuantityRule::Ladder(ladder) => ladders.push(ladder),
+                QuantityRule::Between(_) | QuantityRule::Curve { .. } | QuantityRule::Depth(_) => {}
+            }
+        }
         for step in &recipe.steps {
             match step {
-                Step::Quantity { rule: QuantityRule::Is(rule), .. } => all(rule),
-                Step::Quantity { rule: QuantityRule::Ladder(_), .. } => {}
+                Step::Quantity { rule, .. } | Step::Level { rule, .. } => match rule {
+                    QuantityRule::Is(rule) => all(rule),
+                    QuantityRule::Ladder(ladder) => ladders.push(ladder),
+                    QuantityRule::Between(_) | QuantityRule::Curve { .. } | QuantityRule::Depth(_) => {}
+                },
                 Step::Point { rule, .. } => rule.proportions().for_each(&mut all),
             }
         }
         for panel in Panel::ALL {
             let rules = self.rules(*panel);
-            rules.darts.iter().for_each(|dart| {
+            rules.darts.iter().chain(&rules.pleats).for_each(|dart| {
                 all(&dart.intake);
                 all(&dart.length);
             });
         }
-        for step in &recipe.steps {
-            if let Step::Quantity { rule: QuantityRule::Ladder(ladder), .. } = step {
-                add(ladder.by, &ladder.by_name);
-            }
+        for ladder in ladders {
+            add(ladder.by, &ladder.by_name);
         }
         names
     }

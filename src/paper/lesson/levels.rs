@@ -4,6 +4,7 @@ use super::{Class, sentence, sums::fine};
 use crate::{
     booklet::{Block, Booklet, Column, Table},
     paper::figures::{short_name, spoken},
+    recipe::QuantityRule,
     terms::Panel,
 };
 
@@ -22,10 +23,17 @@ impl Class<'_> {
             ],
         );
         let mut said = Vec::new();
-        for (line, y) in recipe.lines.iter().zip(&made.lines).skip(1) {
-            let sum = match (sums.rule(&line.at), sums.numbers(&line.at)) {
-                (rule, numbers) if rule == numbers => rule,
-                (rule, numbers) => format!("{rule} = {numbers}"),
+        for (line, y) in recipe.lines.iter().zip(&made.lines).skip(1).filter(|(line, _)| !line.by_step) {
+            let sum = match &line.at {
+                QuantityRule::Is(rule) => match (sums.rule(rule), sums.numbers(rule)) {
+                    (rule, numbers) if rule == numbers => rule,
+                    (rule, numbers) => format!("{rule} = {numbers}"),
+                },
+                QuantityRule::Ladder(ladder) => sums.ladder(ladder),
+                // A step squares it out; it is not in this table.
+                QuantityRule::Between(_) | QuantityRule::Curve { .. } | QuantityRule::Depth(_) => {
+                    String::new()
+                }
             };
             table.row([spoken(&line.name), sum, fine(*y, self.unit())]);
             said.push(crate::drawing::Wording::line(&sentence(&line.says)));

@@ -3,7 +3,7 @@
 use super::{Class, label, listed, sentence};
 use crate::{
     paper::figures::spoken,
-    recipe::{BendRule, PointId, QuantityRule, Reference, Step},
+    recipe::{BendRule, PointId, Reference, Step, Track},
     terms::{Panel, Role, Word},
 };
 
@@ -23,7 +23,7 @@ pub(super) fn of_panel(panel: Panel) -> &'static str {
 }
 
 /// What a role of a panel does.
-fn of_role(panel: Panel, role: Role) -> &'static str {
+pub(in crate::paper) fn of_role(panel: Panel, role: Role) -> &'static str {
     match (role, panel) {
         (Role::CentreWaist, Panel::Front) => {
             "the top of the centre front, where the waist meets it squarely so that left and right run on \
@@ -67,38 +67,48 @@ impl Class<'_> {
                 }
                 let users = self.users(|later| match later {
                     Step::Point { rule, .. } => rule.points().any(|point| point == *id),
-                    Step::Quantity { .. } => false,
+                    Step::Quantity { rule, .. } | Step::Level { rule, .. } => rule.points().contains(id),
                 });
                 if !users.is_empty() {
                     let verb = if users.len() == 1 { "starts" } else { "start" };
                     reasons.push(format!("{} {verb} from it", listed(&users)));
                 }
             }
-            Step::Quantity { index, .. } => {
-                let wanted = Reference::Quantity(*index);
-                let users = self.users(|later| match later {
-                    Step::Point { rule, .. } => {
-                        rule.proportions().any(|rule| rule.references().any(|it| it == wanted))
-                    }
-                    Step::Quantity { rule: QuantityRule::Is(rule), .. } => {
-                        rule.references().any(|it| it == wanted)
-                    }
-                    Step::Quantity { rule: QuantityRule::Ladder(ladder), .. } => ladder.by == wanted,
-                });
-                if !users.is_empty() {
-                    let verb = if users.len() == 1 { "needs" } else { "need" };
-                    reasons.push(format!("{} {verb} it", listed(&users)));
-                }
-                for panel in Panel::ALL {
-                    let darts = &self.rules(*panel).darts;
-                    if darts.iter().any(|dart| dart.intake.references().any(|it| it == wanted)) {
-                        let darts = if darts.len() == 1 { "dart takes" } else { "darts take between them" };
-                        reasons.push(format!("it is what the {panel} {darts}"));
-                    }
+            Step::Quantity { index, .. } => reasons.extend(self.needed_by(Reference::Quantity(*index))),
+            Step::Level { index, .. } => reasons.extend(self.needed_by(Reference::Line(*index))),
+        }
+        sentence(&reasons.join("; "))
+    }
+
+    /// What a length is for: the steps that reckon with it, and the darts.
+    fn needed_by(&self, wanted: Reference) -> Vec<String> {
+        let mut reasons = Vec::new();
+        let users = self.users(|later| match later {
+            Step::Point { rule, .. } => {
+                let on_line = |index| Reference::Line(index) == wanted;
+                rule.proportions().any(|rule| rule.references().any(|it| it == wanted))
+                    || rule.tracks().filter_map(Track::level).any(on_line)
+            }
+            Step::Quantity { rule, .. } | Step::Level { rule, .. } => rule.references().contains(&wanted),
+        });
+        if !users.is_empty() {
+            let verb = if users.len() == 1 { "needs" } else { "need" };
+            reasons.push(format!("{} {verb} it", listed(&users)));
+        }
+        for panel in Panel::ALL {
+            let rules = self.rules(*panel);
+            for (folds, one, more) in [(&rules.darts, "dart", "darts"), (&rules.pleats, "pleat", "pleats")] {
+                if folds.iter().any(|fold| fold.intake.references().any(|it| it == wanted)) {
+                    let take = if folds.len() == 1 {
+                        format!("{one} takes")
+                    } else {
+                        format!("{more} take between them")
+                    };
+                    reasons.push(format!("it is what the {panel} {take}"));
                 }
             }
         }
-        sentence(&reasons.join("; "))
+        reasons
     }
 
     /// What a point is on a panel.
@@ -120,6 +130,9 @@ impl Class<'_> {
         }
         if rules.darts.iter().any(|dart| dart.on == id) {
             parts.push(format!("a {panel} dart stands here"));
+        }
+        if rules.pleats.iter().any(|pleat| pleat.on == id) {
+            parts.push(format!("a {panel} pleat is laid here"));
         }
         if rules.lines.iter().flatten().any(|end| *end == id) {
             parts.push(format!("a line of style across the {panel} ends here"));

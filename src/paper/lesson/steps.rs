@@ -9,7 +9,7 @@ use crate::{
     booklet::{Block, Booklet},
     drawing::Wording,
     paper::figures::spoken,
-    recipe::{Height, PointId, PointRule, Proportion, Reach, Step, Way},
+    recipe::{Height, PointId, PointRule, Proportion, QuantityRule, Reach, Slope, Step, Track, towards},
 };
 
 /// What is done with the pencil, and the sums it takes.
@@ -31,10 +31,14 @@ impl Class<'_> {
         let reason = self.reason(step);
         let why = (reason != ".").then(|| Block::led("Why.", &reason));
         match step {
-            Step::Quantity { index, rule, .. } => {
-                let value =
-                    self.draft().plan.construction.quantities.get(*index).copied().unwrap_or_default();
-                blocks.push(Block::Sum(Wording::paragraph(&self.sums().quantity(&entry.makes, rule, value))));
+            Step::Quantity { rule, .. } | Step::Level { rule, .. } => {
+                let value = step
+                    .value(&self.draft().plan.inputs, &self.draft().plan.construction)
+                    .unwrap_or_default();
+                if let Some(words) = self.reading(rule) {
+                    blocks.push(Block::led("Do.", &words));
+                }
+                blocks.push(Block::Sum(Wording::paragraph(&self.sums().quantity(entry, rule, value))));
                 blocks.extend(why);
                 vec![Block::Columns(vec![crate::booklet::Strip { share: 1.0, blocks }])]
             }
@@ -53,7 +57,6 @@ impl Class<'_> {
     fn doing(&self, id: PointId, rule: &PointRule) -> Doing {
         let name = self.point_name(id);
         let at = |id: &PointId| self.point_name(*id);
-        let line = |index: usize| spoken(&self.draft().recipe.lines[index].name);
         let mut doing = Doing { words: String::new(), sums: Vec::new(), laid: Vec::new() };
         doing.words = match rule {
             PointRule::From { from, across, height } => {
@@ -73,10 +76,12 @@ impl Class<'_> {
                     Some(Height::Down(length)) => {
                         ways.push(format!("{} down", self.length(length, Along::Upright, &mut doing)))
                     }
-                    Some(Height::On(index)) if across.is_some() => {
-                        ways.push(format!("on the {}", line(*index)))
+                    Some(Height::On(track)) if across.is_some() => {
+                        ways.push(format!("on {}", self.track(track, &mut doing)))
                     }
-                    Some(Height::On(index)) => ways.push(format!("straight to the {}", line(*index))),
+                    Some(Height::On(track)) => {
+                        ways.push(format!("straight to {}", self.track(track, &mut doing)))
+                    }
                 }
                 if ways.is_empty() {
                     ways.push("in the same place".to_owned());
@@ -94,6 +99,10 @@ impl Class<'_> {
                         let back = if *minus { ", backwards" } else { "" };
                         format!("{written} of the way from {from}{back}")
                     }
+                    Reach::Along(length) => {
+                        let far = self.length(length, Along::Whole, &mut doing);
+                        format!("{far} from {from}")
+                    }
                     Reach::Past(length) => {
                         let value = self.sums().value(length);
                         let side = if value < 0.0 { "before" } else { "beyond" };
@@ -107,23 +116,82 @@ impl Class<'_> {
             }
             PointRule::Span { from, span, on, towards: way } => {
                 let length = self.length(span, Along::Whole, &mut doing);
-                format!(
-                    "Mark {name} on the {}, {}: {length} from {}, laid obliquely.",
-                    line(*on),
-                    towards(*way),
-                    at(from)
-                )
+                let on = self.track(on, &mut doing);
+                format!("Mark {name} on {on}, {}: {length} from {}, laid obliquely.", towards(*way), at(from))
             }
-            PointRule::Meet { line: [first, second], on } => {
-                format!(
-                    "Mark {name} where the line through {} and {} meets the {}.",
-                    at(first),
-                    at(second),
-                    line(*on)
-                )
+            PointRule::Meet { line, on, towards: way } => {
+                let (line, on) = (self.track(line, &mut doing), self.track(on, &mut doing));
+                let which = way.map_or_else(String::new, |way| {
+                    format!(", of the two places the one farther {}", towards(way))
+                });
+                format!("Mark {name} where {line} meets {on}{which}.")
             }
         };
         doing
+    }
+
+    /// A line to lay a point on; what it takes to draw it is noted.
+    fn track(&self, track: &Track, doing: &mut Doing) -> String {
+        let at = |id: &PointId| self.point_name(*id);
+        match track {
+            Track::Level(index) => format!("the {}", spoken(&self.draft().recipe.lines[*index].name)),
+            Track::Through([first, second]) => {
+                format!("the line through {} and {}", at(first), at(second))
+            }
+            Track::LevelOf(point) => format!("the level through {}", at(point)),
+            Track::UprightOf(point) => format!("the upright through {}", at(point)),
+            Track::Square { to: [first, second], at: point } => {
+                format!("the square through {} to {} and {}", at(point), at(first), at(second))
+            }
+            Track::Parallel { to: [first, second], at: point } => {
+                format!("the parallel through {} to {} and {}", at(point), at(first), at(second))
+            }
+            Track::Slope { at: point, slope, towards: way } => {
+                let slope = match slope {
+                    Slope::Degrees(degrees) => format!("{degrees} degrees from the upright"),
+                    Slope::Sides { up, across } => {
+                        let mut side = |rule: &Proportion| {
+                            self.note_sum(rule, doing);
+                            fine(self.sums().value(rule), self.unit())
+                        };
+                        format!("{} up for {} across", side(up), side(across))
+                    }
+                };
+                format!("the slope through {} of {slope} {}", at(point), towards(*way))
+            }
+            Track::Arc { about, reach } => {
+                self.note_sum(reach, doing);
+                let reach = fine_length(self.sums().value(reach), self.unit());
+                format!("the arc of {reach} about {}", at(about))
+            }
+        }
+    }
+
+    /// What is read on the paper, and how; nothing where a length is only worked out.
+    fn reading(&self, rule: &QuantityRule) -> Option<String> {
+        let at = |id: &PointId| self.point_name(*id);
+        match rule {
+            QuantityRule::Is(_) | QuantityRule::Ladder(_) => None,
+            QuantityRule::Between(points) => {
+                let names: Vec<String> = points.iter().map(at).collect();
+                Some(format!("Measure straight from {}.", names.join(" to ")))
+            }
+            QuantityRule::Curve { ends: [first, second], corner, bend } => {
+                let how = match bend {
+                    crate::recipe::BendRule::Guide(guide) => format!("through {}", at(guide)),
+                    crate::recipe::BendRule::Fullness(fullness) => {
+                        format!("with its handles {fullness} of the way to the corner")
+                    }
+                };
+                Some(format!(
+                    "Draw the curve from {} to {} {how}, its ends towards {}, and measure along it.",
+                    at(first),
+                    at(second),
+                    at(corner)
+                ))
+            }
+            QuantityRule::Depth(point) => Some(format!("Square a level line through {}.", at(point))),
+        }
     }
 
     /// A length with its unit; its sum is noted.
@@ -135,7 +203,7 @@ impl Class<'_> {
     }
 
     fn note_sum(&self, rule: &Proportion, doing: &mut Doing) {
-        if rule.references().next().is_some() || self.unit() == crate::unit::Unit::Inch {
+        if rule.references().next().is_some() || rule.parts().any(|part| part.unit != self.unit()) {
             doing.sums.push(self.sums().proportion(rule));
         }
     }
@@ -156,13 +224,6 @@ impl Class<'_> {
             y => format!("{} below the waist line", fine_length(y, self.unit())),
         };
         format!("Check: it lies {across}, {down}.")
-    }
-}
-
-fn towards(way: Way) -> &'static str {
-    match way {
-        Way::Side => "towards the side",
-        Way::Fork => "towards the fork",
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::{
     draft::Plan,
     paper::figures::{decimal, short_name, spoken},
-    recipe::{Ladder, Number, Part, Proportion, QuantityRule, Reference},
+    recipe::{Entry, Ladder, Number, Part, Proportion, QuantityRule, Reference},
     unit::Unit,
 };
 
@@ -62,7 +62,9 @@ impl Sums<'_> {
         signed(rule.parts().map(|part| {
             let words = match (part.number, part.of) {
                 (Some(number), Some((_, name))) => format!("{number} {}", spoken(name)),
-                (Some(number), None) if self.unit == Unit::Inch => format!("{number} cm"),
+                (Some(number), None) if self.unit != part.unit => {
+                    format!("{number} {}", short_name(part.unit))
+                }
                 (Some(number), None) => number.to_string(),
                 (None, Some((_, name))) => spoken(name),
                 (None, None) => String::new(),
@@ -78,7 +80,8 @@ impl Sums<'_> {
 
     fn part(&self, part: &Part<'_>) -> String {
         let Some((reference, _)) = part.of else {
-            return part.number.map(|number| fine(number.value(), self.unit)).unwrap_or_default();
+            let long = |number: Number| fine(part.unit.to_cm(number.value()), self.unit);
+            return part.number.map(long).unwrap_or_default();
         };
         let value = self.value_of(reference);
         let value = match fine(value, self.unit) {
@@ -93,27 +96,36 @@ impl Sums<'_> {
         }
     }
 
-    /// How a quantity is worked out.
-    pub(super) fn quantity(&self, name: &str, rule: &QuantityRule, value: f64) -> String {
-        let name = spoken(name);
+    /// How a length is found.
+    pub(super) fn quantity(&self, entry: &Entry, rule: &QuantityRule, value: f64) -> String {
+        let name = spoken(&entry.makes);
         match rule {
             QuantityRule::Is(rule) => format!("{name} = {}", self.proportion(rule)),
             QuantityRule::Ladder(ladder) => {
                 format!("{name} = {} = {}", self.ladder(ladder), fine_length(value, self.unit))
             }
+            QuantityRule::Between(_) | QuantityRule::Curve { .. } | QuantityRule::Depth(_) => {
+                format!("{name} = {}", fine_length(value, self.unit))
+            }
         }
     }
 
-    fn ladder(&self, ladder: &Ladder) -> String {
+    /// The rungs of a ladder and the size that goes by them.
+    pub(super) fn ladder(&self, ladder: &Ladder) -> String {
         let (at, end) = match ladder.between {
             crate::recipe::Between::Ramp => ("at", ", in proportion between"),
             crate::recipe::Between::Step => ("from", ""),
         };
-        let cm = if self.unit == Unit::Inch { " cm" } else { "" };
+        let unit =
+            if self.unit == ladder.unit { String::new() } else { format!(" {}", short_name(ladder.unit)) };
+        let long = |cm: &f64| match ladder.unit {
+            Unit::Cm => plain(*cm),
+            Unit::Inch => Unit::Inch.write(*cm).replace('-', "−"),
+        };
         let rungs: Vec<String> = ladder
             .rungs
             .iter()
-            .map(|[size, value]| format!("{}{cm} {at} {}{cm}", plain(*value), plain(*size)))
+            .map(|[size, value]| format!("{}{unit} {at} {}{unit}", long(value), long(size)))
             .collect();
         let size = fine_length(self.value_of(ladder.by), self.unit);
         format!("by {} {size}: {}{end}", spoken(&ladder.by_name), rungs.join(", "))

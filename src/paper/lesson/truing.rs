@@ -47,8 +47,15 @@ impl Class<'_> {
         let step = |number: usize| trued.get(number);
         blocks.push(self.inseam_trued(step(0), &before, &after));
         blocks.push(self.crossing_trued(&before, &after));
-        blocks.push(self.side_trued(step(1), &before, &after));
-        blocks.extend(self.waist_trued(&trued[2.min(trued.len())..], &before, &after));
+        if self.plain.plan.waist_as_drawn {
+            blocks.push(Block::plain(
+                "The waist stays as the recipe draws it: its ends, its darts and its straight line. So the side \
+                 seams keep what they differ by, and the angles at the waist are not trued; the fit sheet shows both.",
+            ));
+        } else {
+            blocks.push(self.side_trued(step(1), &before, &after));
+            blocks.extend(self.waist_trued(&trued[2.min(trued.len())..], &before, &after));
+        }
         blocks.push(Block::plain(
             "Where the points lie: across from the crease (minus: towards the fork) and down from the \
              waist line (minus: above it), as constructed and as trued. The curve starts and centre hips \
