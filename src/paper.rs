@@ -46,8 +46,8 @@ mod wall;
 #[cfg(feature = "serve")]
 pub(crate) use cautions::CAUTIONS;
 pub use cautions::cautions;
-pub use choices::choices;
 pub use check::check;
+pub use choices::choices;
 pub use cloth_picture::cloth_picture;
 pub use cloth_table::cloth_table;
 pub use comparison::{comparison, comparison_page};

@@ -51,7 +51,8 @@ fn widths_of_the_file_judged_with_a_remedy() {
     let (found, codes) = report(more, "classic");
     assert!(row(&found, Level::Knee).is_tight() && !codes.contains(&"width-grown"));
     let texts = found.notices().into_iter().map(|notice| notice.text(breeks::unit::Unit::Cm));
-    let said = texts.into_iter().find(|text| text.contains("`trousers.style.knee_width` 2")).expect("a remedy");
+    let said =
+        texts.into_iter().find(|text| text.contains("`trousers.style.knee_width` 2")).expect("a remedy");
     let width = said.split("knee_width` ").nth(1).and_then(|rest| rest.split(' ').next()).expect("a width");
     let (mended, _) = report(&more.replace("knee_width = 22", &format!("knee_width = {width}")), "classic");
     assert!(!row(&mended, Level::Knee).is_tight(), "{said}");
@@ -60,7 +61,8 @@ fn widths_of_the_file_judged_with_a_remedy() {
 /// A millimetre on the tape moves no width by more than it asks for.
 #[test]
 fn widths_grown_steadily() {
-    let pattern = |girth: f64| row(&report(&format!("knee_girth = {girth:.2}\n"), "classic").0, Level::Knee).pattern;
+    let pattern =
+        |girth: f64| row(&report(&format!("knee_girth = {girth:.2}\n"), "classic").0, Level::Knee).pattern;
     let mut last = pattern(36.0);
     for step in 1..=120 {
         let now = pattern(36.0 + 0.1 * f64::from(step));

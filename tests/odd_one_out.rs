@@ -86,7 +86,11 @@ fn slipped_by_10_cm(people: &[Given], title: &str) -> (f64, f64) {
         }
     }
     let [right, other] = [right, other].map(|count| count as f64 / f64::from(tried));
-    println!("{title}: 10 cm wrong, named or refused {:.1} per cent, another named {:.1}", 100.0 * right, 100.0 * other);
+    println!(
+        "{title}: 10 cm wrong, named or refused {:.1} per cent, another named {:.1}",
+        100.0 * right,
+        100.0 * other
+    );
     (right, other)
 }
 
@@ -99,7 +103,9 @@ fn falsified_measurement_of_the_507_named_first() {
 #[test]
 fn few_of_the_people_as_they_are_told_of() {
     for waist in [WaistLevel::Natural, WaistLevel::Navel] {
-        let all = |people: Vec<people::Person>| people.into_iter().map(|person| person.order.body).collect::<Vec<_>>();
+        let all = |people: Vec<people::Person>| {
+            people.into_iter().map(|person| person.order.body).collect::<Vec<_>>()
+        };
         assert!(told_as_they_are(&all(of_507_at(waist)), &format!("507, {waist}")) < 0.08);
         assert!(told_as_they_are(&all(of_985(waist)), &format!("985, {waist}")) < 0.08);
     }

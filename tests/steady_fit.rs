@@ -63,7 +63,9 @@ struct Moves {
 impl Moves {
     fn add(&mut self, order: &Order) {
         let Some((before, was)) = fitted(order) else { return };
-        let outlines = |draft: &Draft| Panel::ALL.iter().flat_map(|p| outline(draft.shape.panel(*p))).collect::<Vec<_>>();
+        let outlines = |draft: &Draft| {
+            Panel::ALL.iter().flat_map(|p| outline(draft.shape.panel(*p))).collect::<Vec<_>>()
+        };
         let from = outlines(&before);
         for measurement in Measurement::ALL {
             let Some(cm) = order.body.cm(*measurement) else { continue };

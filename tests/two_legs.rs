@@ -90,7 +90,8 @@ fn thigh_on_one_leg_within_what_can_be_eased() {
 #[test]
 fn surplus_taken_off_the_other_leg() {
     for both in ["inner = -0.3", "outer = -0.4"] {
-        let drafted = legs(&format!("[thigh]\nfront = 2.5\n[right.thigh]\n{both}\n"), "classic").expect("within 0.3");
+        let drafted =
+            legs(&format!("[thigh]\nfront = 2.5\n[right.thigh]\n{both}\n"), "classic").expect("within 0.3");
         assert!(drafted.second.is_some());
     }
 }
@@ -103,7 +104,12 @@ fn tape_of_one_leg_met_on_that_leg() {
         shape.front.chord(shape.levels[breeks::terms::Level::Thigh]).expect("a thigh")
     };
     let thigh = |leg: &breeks::fit::Leg| {
-        leg.report.levels.iter().find(|row| row.level == breeks::terms::Level::Thigh).copied().expect("a thigh")
+        leg.report
+            .levels
+            .iter()
+            .find(|row| row.level == breeks::terms::Level::Thigh)
+            .copied()
+            .expect("a thigh")
     };
     let [alike, _] = two("thigh_girth = 60\n[left.leg]\nknee_in = 0.1\n", "classic");
     let ease = thigh(&alike).ease();
@@ -116,10 +122,8 @@ fn tape_of_one_leg_met_on_that_leg() {
     }
     for wider in [0.5, 1.0] {
         let arc = width(&alike) - 2.0 + wider;
-        let [left, right] = two(
-            &format!("thigh_girth = 60\n[left.measurements]\nfront_thigh_arc = {arc}\n"),
-            "classic",
-        );
+        let [left, right] =
+            two(&format!("thigh_girth = 60\n[left.measurements]\nfront_thigh_arc = {arc}\n"), "classic");
         let wanted = breeks::fit::front_width_wanted(
             &left.draft.plan,
             &breeks::draft::taped_at(&left.draft.plan, &left.draft.parameters),

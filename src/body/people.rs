@@ -182,8 +182,9 @@ fn covariance_of_any_size(people: &People, a: &Form, b: &Form) -> f64 {
     }
     const STATURE: Form = one(0);
     const HIP: Form = one(2);
-    let with =
-        |size: &Form| covariance(people, a, size) * covariance(people, b, size) / covariance(people, size, size);
+    let with = |size: &Form| {
+        covariance(people, a, size) * covariance(people, b, size) / covariance(people, size, size)
+    };
     covariance(people, a, b) + SIZE * with(&HIP) + TALLNESS * with(&STATURE)
 }
 
@@ -253,8 +254,7 @@ pub(super) fn expected_crotch_length(given: &Given) -> Option<Expected> {
     let target = form(TotalCrotchLength)?;
     let mut matrix = [[0.0; TELLING.len()]; TELLING.len()];
     let (mut residual, mut with) = ([0.0; TELLING.len()], [0.0; TELLING.len()]);
-    let told: Vec<(f64, Form)> =
-        TELLING.iter().filter_map(|m| Some((given.cm(*m)?, form(*m)?))).collect();
+    let told: Vec<(f64, Form)> = TELLING.iter().filter_map(|m| Some((given.cm(*m)?, form(*m)?))).collect();
     for (i, (cm, of)) in told.iter().enumerate() {
         residual[i] = cm - mean(people, of);
         with[i] = covariance(people, of, &target);
@@ -280,7 +280,8 @@ pub(super) fn expected_crotch_length(given: &Given) -> Option<Expected> {
     let beyond_hip = given.cm(HipGirth).map_or(0.0, |hip| (hip - MOST_HIP).max(0.0));
     let half = 0.5 * of_another_survey(given.sex, given.waist_level);
     let spreads = [half, BY_DISTANCE * beyond, BY_HIP * beyond_hip];
-    let variance = covariance(people, &target, &target) - taken + spreads.iter().map(|it| it * it).sum::<f64>();
+    let variance =
+        covariance(people, &target, &target) - taken + spreads.iter().map(|it| it * it).sum::<f64>();
     Some(Expected {
         cm: mean(people, &target) + by + half,
         sd: variance.sqrt(),

@@ -89,7 +89,8 @@ fn take_back(draft: &Draft, report: &Report, opening: f64) -> Option<Notice> {
         notice
     };
     Some(if over > OVERSHOOT {
-        notice.then(Sentence::new("; the crotch seam is {over} longer than wanted").with("over", length(over)))
+        notice
+            .then(Sentence::new("; the crotch seam is {over} longer than wanted").with("over", length(over)))
     } else {
         notice
     })

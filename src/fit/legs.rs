@@ -46,8 +46,7 @@ pub fn drafted_legs(order: &Order, recipe: &Arc<Recipe>) -> Result<Legs, Mistake
     if !order.has_two_legs() {
         return Ok(Legs::alike(common, report));
     }
-    let found: Vec<Adjustment> =
-        common.adjustments.iter().filter(|it| !it.is_by_hand()).copied().collect();
+    let found: Vec<Adjustment> = common.adjustments.iter().filter(|it| !it.is_by_hand()).copied().collect();
     let own_thigh = |side: Side| {
         let own = if side == Side::Left { &order.left } else { &order.right };
         let taken = |m: Measurement| own.as_ref().is_some_and(|leg| leg.measured[m].is_some());
@@ -150,7 +149,9 @@ impl Legs {
 
     /// What was found rather than given by hand: of both legs, or of one where they differ in it.
     pub fn found(&self) -> Vec<(Side, Adjustment)> {
-        let of = |leg: &Leg| leg.draft.adjustments.iter().filter(|it| !it.is_by_hand()).copied().collect::<Vec<_>>();
+        let of = |leg: &Leg| {
+            leg.draft.adjustments.iter().filter(|it| !it.is_by_hand()).copied().collect::<Vec<_>>()
+        };
         let first = of(&self.first);
         let Some(second) = self.second.as_ref().map(of) else {
             return first.into_iter().map(|it| (Side::Both, it)).collect();

@@ -162,8 +162,7 @@ fn on_an_estimate(draft: &Draft) -> Option<Notice> {
 
 /// What the hand gave on top of the fit costs crotch length that somebody has to take back.
 fn on_top(draft: &Draft, report: &Report) -> Option<Notice> {
-    let by_hand: Vec<Key> =
-        draft.adjustments.iter().filter(|it| it.is_by_hand()).map(|it| it.key).collect();
+    let by_hand: Vec<Key> = draft.adjustments.iter().filter(|it| it.is_by_hand()).map(|it| it.key).collect();
     let over = report.crotch.ease()? - report.crotch.wanted;
     (!by_hand.is_empty() && over.abs() > MET).then(|| {
         let which = if over > 0.0 { "longer" } else { "shorter" };

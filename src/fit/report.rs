@@ -291,10 +291,14 @@ fn remedy(row: &LevelRow) -> Sentence {
     let lacks = row.least - row.ease();
     let flat = 0.5 * (row.body + row.least);
     match row.level {
-        Level::Knee => Sentence::new("; `trousers.style.knee_width` {flat} would do").with("flat", at_least(flat)),
+        Level::Knee => {
+            Sentence::new("; `trousers.style.knee_width` {flat} would do").with("flat", at_least(flat))
+        }
         Level::Calf => Sentence::new("; `leg.calf` {lacks} would do, or a wider `trousers.style.knee_width`")
             .with("lacks", at_least(lacks)),
-        Level::Thigh => Sentence::new("; `thigh.outer` {half} more would do").with("half", at_least(0.5 * lacks)),
+        Level::Thigh => {
+            Sentence::new("; `thigh.outer` {half} more would do").with("half", at_least(0.5 * lacks))
+        }
         Level::Waist | Level::Hip | Level::Crotch | Level::Hem => Sentence::new(""),
     }
 }
@@ -344,7 +348,12 @@ fn levels(plan: &Plan, shape: &Shape, body: &Body) -> Vec<LevelRow> {
         (Level::Thigh, Measurement::ThighGirth, chords(Level::Thigh), within(EaseAt::Thigh)),
         (Level::Knee, Measurement::KneeGirth, chords(Level::Knee), within(EaseAt::Knee)),
         (Level::Calf, Measurement::CalfGirth, chords(Level::Calf), within(EaseAt::Calf)),
-        (Level::Hem, Measurement::HeelGirth, chords(Level::Hem), (least_over_heel(plan.cloth_stretch, body), None)),
+        (
+            Level::Hem,
+            Measurement::HeelGirth,
+            chords(Level::Hem),
+            (least_over_heel(plan.cloth_stretch, body), None),
+        ),
     ];
     rows.into_iter()
         .filter_map(|(level, measurement, pattern, (least, most))| {

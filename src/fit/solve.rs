@@ -107,7 +107,12 @@ pub fn solve(plan: &Plan, body: &Body, given: &Parameters, kept: impl Fn(Key) ->
 
 /// Finds what one leg needs beside `both`, which the two have alike: its own thigh girth and front thigh arc, within what
 /// the centre seams bear.
-pub(super) fn solve_one_leg(plan: &Plan, body: &Body, both: &Parameters, kept: impl Fn(Key) -> bool) -> Solved {
+pub(super) fn solve_one_leg(
+    plan: &Plan,
+    body: &Body,
+    both: &Parameters,
+    kept: impl Fn(Key) -> bool,
+) -> Solved {
     let of_both = taped_at(plan, both);
     let targets = Targets::of_one_leg(plan, body, both, &of_both);
     let bounds = UNKNOWNS.map(|(key, _)| {
@@ -320,8 +325,7 @@ mod tests {
     #[test]
     fn no_smaller_cost_nearby() {
         for draft in demos() {
-            let (search, room) =
-                Search::of_both(&draft.plan, &draft.body, &Parameters::default(), |_| false);
+            let (search, room) = Search::of_both(&draft.plan, &draft.body, &Parameters::default(), |_| false);
             let mut drafts = 0;
             let (at, _) = search.least(&room, Unknowns::zeros(), None, &mut drafts);
             let read = |x: &Unknowns| search.read(&room, x, &mut 0);

@@ -235,8 +235,9 @@ fn crotch_doubt(order: &Order, body: &Body) -> String {
         .into_iter()
         .filter(|m| order.body.cm(*m).is_none())
         .filter_map(|m| {
-            let value =
-                body.cm(m).or_else(|| people(order.body.sex, order.body.waist_level, m).map(|(mean, _)| mean))?;
+            let value = body
+                .cm(m)
+                .or_else(|| people(order.body.sex, order.body.waist_level, m).map(|(mean, _)| mean))?;
             let (with, _) = Body::resolve(&order.body.clone().with(m, value)).ok()?;
             Some((m, with.value(TotalCrotchLength)?.sd))
         })
@@ -244,8 +245,7 @@ fn crotch_doubt(order: &Order, body: &Body) -> String {
         .collect();
     would.sort_by(|a, b| a.1.total_cmp(&b.1));
     let unit = order.units;
-    let mut sentence =
-        format!("The crotch will have its ease give or take {}.", unit.length(now));
+    let mut sentence = format!("The crotch will have its ease give or take {}.", unit.length(now));
     if let Some((best, sd)) = would.first() {
         sentence.push_str(&format!(
             " One measurement would tell most: {}, then {}",

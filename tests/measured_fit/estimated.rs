@@ -15,13 +15,16 @@ const FOUR: [Measurement; 4] =
 
 #[test]
 fn four_measurements_near_the_crotch_length_that_people_have() {
-    println!("what the crotch seam misses, cm: by the recipe alone, fitted, and an equation's best on these inputs");
+    println!(
+        "what the crotch seam misses, cm: by the recipe alone, fitted, and an equation's best on these inputs"
+    );
     for (sex, best) in [(Sex::Female, 2.25), (Sex::Male, 2.18)] {
         let (mut plain, mut ours) = (Vec::new(), Vec::new());
         let mut bands: BTreeMap<u32, Vec<f64>> = BTreeMap::new();
         for order in people(WaistLevel::Natural, sex, 1) {
             let mut known = order.body.clone();
-            let rise = known.cm(Measurement::WaistHeight).unwrap() - known.cm(Measurement::InsideLeg).unwrap();
+            let rise =
+                known.cm(Measurement::WaistHeight).unwrap() - known.cm(Measurement::InsideLeg).unwrap();
             known = known.with(Measurement::BodyRise, rise);
             let mut few = order.clone();
             few.body = FOUR.iter().fold(Given::new(sex, WaistLevel::Natural), |given, measurement| {

@@ -17,7 +17,8 @@ const OTHERWISE: f64 = 0.25;
 fn with(order: &Order, all: &[(Key, f64)], fit: FitKind) -> Order {
     let mut order = order.clone();
     order.trousers.fit = Some(fit);
-    order.adjustments = all.iter().map(|(key, value)| Adjustment { key: *key, value: *value, from: "file" }).collect();
+    order.adjustments =
+        all.iter().map(|(key, value)| Adjustment { key: *key, value: *value, from: "file" }).collect();
     order
 }
 
@@ -30,7 +31,9 @@ fn moved(from: &Draft, to: &Draft) -> Vec<Vec2> {
             for edge in Edge::ALL {
                 let edge = draft.shape.panel(*panel).edge(*edge);
                 let length = edge.length();
-                points.extend((0..PARTS).map(|part| edge.point_at(length * f64::from(part) / f64::from(PARTS))));
+                points.extend(
+                    (0..PARTS).map(|part| edge.point_at(length * f64::from(part) / f64::from(PARTS))),
+                );
             }
         }
         points
@@ -49,7 +52,8 @@ fn key_given_by_hand_as_without_a_fit() {
             for key in Key::ALL.iter().filter(|key| key.about().default == 0.0) {
                 for amount in [0.1, key.about().ordinary] {
                     let value = found(*key) + amount;
-                    let measured = |value| drafted(&with(&order, &[(*key, value)], FitKind::Measured), &recipe);
+                    let measured =
+                        |value| drafted(&with(&order, &[(*key, value)], FitKind::Measured), &recipe);
                     let Ok((on_top, _)) = measured(value) else {
                         refused += 1;
                         continue;
@@ -58,7 +62,8 @@ fn key_given_by_hand_as_without_a_fit() {
                         assert_eq!(on_top.parameters[*other], found(*other), "{key} moved {other}");
                     }
                     assert_eq!(on_top.parameters[*key], value);
-                    let alone = |value| drafted(&with(&order, &[(*key, value)], FitKind::Proportional), &recipe);
+                    let alone =
+                        |value| drafted(&with(&order, &[(*key, value)], FitKind::Proportional), &recipe);
                     let (Ok((before, _)), Ok((after, _))) = (alone(found(*key)), alone(value)) else {
                         refused += 1;
                         continue;

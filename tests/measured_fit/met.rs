@@ -30,7 +30,13 @@ fn met(waist: WaistLevel) {
             met += usize::from(over(&report, order).abs() <= 0.5);
             at_limit += usize::from(draft.notices.iter().any(|notice| notice.code == "fit-at-bound"));
             for it in draft.adjustments.iter().filter(|it| it.is_found()) {
-                assert!(it.value.abs() >= smallest(it.key) - 1e-9, "{:?}: {} {}", order.name, it.key, it.value);
+                assert!(
+                    it.value.abs() >= smallest(it.key) - 1e-9,
+                    "{:?}: {} {}",
+                    order.name,
+                    it.key,
+                    it.value
+                );
                 found.entry(it.key).or_default().push(it.value);
                 moves += 1;
             }

@@ -161,7 +161,9 @@ impl Room {
                 .filter(|index| side[*index] == 0.0)
                 .map(|index| (index, self.way(index, to[index], now[index])))
                 .filter(|(_, way)| *way != 0.0)
-                .max_by(|a, b| (now[a.0] * self.spread[a.0]).abs().total_cmp(&(now[b.0] * self.spread[b.0]).abs()));
+                .max_by(|a, b| {
+                    (now[a.0] * self.spread[a.0]).abs().total_cmp(&(now[b.0] * self.spread[b.0]).abs())
+                });
             match pulled {
                 Some((index, way)) => side[index] = if to[index] == 0.0 { way } else { to[index].signum() },
                 None => break,

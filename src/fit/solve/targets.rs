@@ -9,7 +9,6 @@ use crate::{
     terms::{EaseAt, Measurement, Sex, WaistLevel},
 };
 
-
 /// How closely the total crotch length is met, cm: exactly, as far as cloth is concerned. What the tape may have
 /// missed is reported, not left in the cloth.
 const TOTAL: f64 = 0.05;
@@ -143,9 +142,9 @@ impl<'a> Targets<'a> {
             (true, Some(wanted)) => above(wanted - taped.front_thigh.unwrap_or(wanted)) / ARC,
             _ => 0.0,
         };
-        let [centre_front, centre_back] = self.centres.map_or([0.0; 2], |(of_front, of_back)| {
-            [(front - of_front) / CENTRE, (back - of_back) / CENTRE]
-        });
+        let [centre_front, centre_back] = self
+            .centres
+            .map_or([0.0; 2], |(of_front, of_back)| [(front - of_front) / CENTRE, (back - of_back) / CENTRE]);
         let lean = [self.lean.0 - taped.back_lean, taped.back_lean - self.lean.1]
             .map(|over| if over.is_finite() { above(over) / LEAN_KEPT } else { 0.0 });
         Misses::from([total, split, thigh, arc, centre_front, centre_back, lean[0], lean[1]])
