@@ -21,7 +21,7 @@ use serde::Serialize;
 use crate::{
     adjust::Key,
     draft::Draft,
-    fit::{JoinRow, Legs, LevelRow, Report, SeamRow},
+    fit::{JoinRow, Legs, LevelRow, Report, SeamRow, Verdict},
     making::Made,
     pattern::panel_notches,
     recipe,
@@ -32,6 +32,8 @@ use crate::{
 pub const FORMAT: &str = "breeks-draft";
 /// Raised when a field changes its meaning.
 pub const VERSION: u32 = 1;
+/// What wrote an answer.
+pub const PROGRAM: &str = concat!("breeks ", env!("CARGO_PKG_VERSION"));
 
 /// A whole draft. Lengths in cm to 4 decimals, angles in degrees to 2, y down from the waist line, x from the crease
 /// towards the side seam.
@@ -39,6 +41,10 @@ pub const VERSION: u32 = 1;
 pub struct Answer<'a> {
     format: &'static str,
     version: u32,
+    program: &'static str,
+    #[serde(serialize_with = "by_key")]
+    verdict: Verdict,
+    reasons: Vec<String>,
     units: &'static str,
     name: &'a str,
     block: &'a str,
@@ -226,10 +232,15 @@ impl<'a> Answer<'a> {
         let whole = extent == Extent::Whole;
         let all = legs.iter();
         let first = &legs.first.draft;
+        let notices = made.notices();
+        let verdict = Verdict::of(&notices);
         let mut crotch: Vec<CrotchOut> = all.clone().map(|leg| crotch(&leg.report, leg.draft.side)).collect();
         Self {
             format: FORMAT,
             version: VERSION,
+            program: PROGRAM,
+            verdict,
+            reasons: verdict.reasons(&notices).map(|notice| notice.text(made.order.units)).collect(),
             units: "cm",
             name: &first.name,
             block: &first.recipe.name,
@@ -249,8 +260,13 @@ impl<'a> Answer<'a> {
             },
             construction: whole.then(|| all.clone().flat_map(|leg| constructed(&leg.draft)).collect()),
             steps: whole.then(|| all.clone().flat_map(|leg| steps(&leg.draft)).collect()),
-            warnings: Warning::all(made.notices(), made.order.units),
+            warnings: Warning::all(notices, made.order.units),
         }
+    }
+
+    /// The verdict on what was drafted.
+    pub fn verdict(&self) -> Verdict {
+        self.verdict
     }
 
     /// The JSON text, one value on as many lines as a person needs.
@@ -316,6 +332,10 @@ fn body(legs: &Legs) -> Vec<(Cow<'static, str>, BodyValue)> {
         }
     }
     rows
+}
+
+fn by_key<S: serde::Serializer>(word: &impl Word, serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.serialize_str(word.key())
 }
 
 fn level(row: &LevelRow) -> LevelOut {

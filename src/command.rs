@@ -24,7 +24,10 @@ use std::{
 
 use clap::{Parser, Subcommand};
 
-use crate::mistake::{Mistake, Mistakes};
+use crate::{
+    fit::Verdict,
+    mistake::{Mistake, Mistakes},
+};
 
 /// Drafts trouser blocks from measurements, with the fitting corrections as parameters.
 #[derive(Parser)]
@@ -64,12 +67,20 @@ enum Command {
 /// How a run ended: the contract of the exit codes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Ending {
-    /// Done.
+    /// Done: what was drafted is good, or good enough for a toile.
     Done = 0,
     /// Drafted, but not to be cut as it stands.
     NotToBeCut = 1,
     /// Cannot be drafted as asked; nothing was written.
     Refused = 2,
+    /// It waits for an answer to what it asked; nothing is advised, nothing was written.
+    Waits = 3,
+}
+
+impl From<Verdict> for Ending {
+    fn from(verdict: Verdict) -> Self {
+        if verdict.can_be_cut() { Self::Done } else { Self::NotToBeCut }
+    }
 }
 
 /// Runs the command line of this process.

@@ -5,6 +5,7 @@
 
 mod bend;
 mod chain;
+mod course;
 mod crossing;
 mod length;
 mod offset;
@@ -13,6 +14,7 @@ mod turn;
 
 pub use bend::Bend;
 pub use chain::Chain;
+pub use course::{Course, least_radius};
 pub use crossing::{crossing, line_crossings};
 pub use length::{length, t_at_level, t_walked};
 pub use offset::{beside, beside_running, outward, without_loops};

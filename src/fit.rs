@@ -7,7 +7,9 @@ mod legs;
 mod limit;
 mod measured;
 mod report;
+mod seen;
 mod solve;
+mod verdict;
 
 pub use difference::{
     Change, CrotchChange, DartChange, Difference, EdgeChange, Laid, LevelChange, Overlaid, ParameterChange,
@@ -17,6 +19,7 @@ pub use front_thigh::{front_width_wanted, opening_for_arc};
 pub use legs::{Leg, Legs, drafted_legs};
 pub use report::{CrotchBudget, CrotchShare, JoinRow, LevelRow, Report, SeamRow};
 pub use solve::{Solved, part_of_estimate, solve, turn};
+pub use verdict::{Verdict, known};
 
 use std::sync::Arc;
 
@@ -25,6 +28,7 @@ use crate::{
     mistake::Mistakes,
     order::Order,
     recipe::Recipe,
+    terms::{Panel, Word as _},
 };
 
 /// Drafts what a measurement file orders, meets what was measured where the file's `fit` says so, and judges it.
@@ -48,6 +52,7 @@ fn judged(mut draft: Draft, order: &Order) -> (Draft, Report) {
     said.extend(measured::notices(&draft, &report, order));
     said.extend(front_thigh::notices(&draft, &report));
     said.extend(draft.back_drop_notice());
+    said.extend(Panel::ALL.iter().flat_map(|panel| seen::notices(draft.shape.panel(*panel))));
     draft.notices.extend(said);
     (draft, report)
 }

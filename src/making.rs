@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use crate::{
-    fit::{Leg, Legs, Overlaid, drafted_legs},
+    fit::{Leg, Legs, Overlaid, Verdict, drafted_legs, known},
     mistake::{Mistakes, Notice},
     order::Order,
     pattern::{Allowances, Pattern, Wanted},
@@ -54,14 +54,12 @@ pub fn make_by(
 impl Made {
     /// What a person should know before cutting, each thing once: of the file, of the pieces, of the legs.
     pub fn notices(&self) -> Vec<Notice> {
-        let of_leg =
-            |leg: &Leg| leg.draft.notices.iter().cloned().chain(leg.report.notices()).collect::<Vec<_>>();
-        Notice::once(self.legs.iter().flat_map(of_leg))
+        Notice::once(self.legs.iter().flat_map(|leg| known(&leg.draft, &leg.report)))
     }
 
-    /// Nothing forbids cutting it.
-    pub fn can_be_cut(&self) -> bool {
-        self.legs.can_be_cut()
+    /// The verdict on it: every command, sheet and answer says this one.
+    pub fn verdict(&self) -> Verdict {
+        Verdict::of(&self.notices())
     }
 
     /// The sides to be looked at one by one when this is laid over another draft: both at once where all legs are alike.

@@ -1,6 +1,7 @@
 //! The measurement file: a body, the trousers wanted for it, the fit parameters, and the record of its toiles.
 
 mod blank;
+mod day;
 mod demo;
 mod edit;
 mod fitting;
@@ -18,10 +19,11 @@ use std::{collections::BTreeMap, ops::Range};
 use crate::adjust;
 use crate::body::Given;
 use crate::mistake::{Mistake, Source};
-use crate::terms::{Allowance, EaseAt, EnumMap, FitKind, Measurement, SeatSet, Side, Style};
+use crate::terms::{Allowance, EaseAt, EnumMap, FitKind, HowMuch, Measurement, SeatSet, Shape, Side, Style};
 use crate::unit::Unit;
 
 pub use blank::blank;
+pub use day::{day, today};
 pub use demo::{DEMOS, demo};
 pub use edit::{Change, edit, record, stands};
 pub use key::{Kind, Path};
@@ -48,6 +50,8 @@ pub struct Order {
     pub left: Option<LegOrder>,
     /// What is different on the right leg.
     pub right: Option<LegOrder>,
+    /// What a mirror showed and a tape does not: what a toile is watched for.
+    pub shape: EnumMap<Shape, Option<HowMuch>>,
     /// The toiles so far, newest last.
     pub fittings: Vec<Fitting>,
     /// Where each fit parameter stands: its leg, its text and the bytes of its value.
@@ -215,6 +219,7 @@ impl Order {
             adjustments: Vec::new(),
             left: None,
             right: None,
+            shape: EnumMap::default(),
             fittings: Vec::new(),
             places: Vec::new(),
             source: Source::new("", ""),

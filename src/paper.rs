@@ -28,6 +28,7 @@ mod handbook;
 mod language;
 mod ledger;
 mod lesson;
+mod mirror;
 mod note;
 mod notes;
 mod overlay;
@@ -70,6 +71,7 @@ pub use handbook::handbook;
 #[cfg(feature = "serve")]
 pub(crate) use language::pens_as_css;
 pub use lesson::lesson;
+pub use mirror::{mirror_asked, mirror_told};
 pub use overlay::overlay;
 #[cfg(feature = "serve")]
 pub(crate) use panel_marks::{arrow_heads, crease, inside, notches};

@@ -69,6 +69,13 @@ impl Pattern {
         for draft in drafts {
             all.add_leg(draft, allowances, wanted)?;
         }
+        all.notices.extend(all.pieces.iter().filter(|piece| !piece.is_cut_outside()).map(|piece| {
+            Notice::not_to_cut(
+                "cut-inside",
+                "the cut line of the {piece} runs inside its sewing line: cut by the allowances, seam by seam",
+            )
+            .with("piece", piece.kind)
+        }));
         all.pieces.sort_by_key(|piece| (piece.side, piece.kind));
         all.notices = Notice::once(std::mem::take(&mut all.notices));
         Ok(all)

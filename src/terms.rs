@@ -277,6 +277,36 @@ words! {
 }
 
 words! {
+    /// What a mirror shows of a body and a tape does not.
+    Shape {
+        /// The front of the thigh, side on.
+        FrontThigh = "front_thigh",
+        /// The inside of the thigh.
+        InnerThigh = "inner_thigh",
+        /// The outside of the thigh, below the hip.
+        OuterThigh = "outer_thigh",
+        /// The seat, side on.
+        Seat = "seat",
+        /// The belly, side on.
+        Abdomen = "abdomen",
+        /// The hollow of the back.
+        SwayBack = "sway_back",
+    }
+}
+
+words! {
+    /// How much of it.
+    HowMuch {
+        /// Less than most have.
+        Little = "little",
+        /// As most have it.
+        Usual = "usual",
+        /// More than most have.
+        Much = "much",
+    }
+}
+
+words! {
     /// An edge or place that gets its own seam allowance.
     Allowance {
         /// Along the waist.

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use crate::{
     body::{Body, Given},
     draft::{Plan, draft},
-    fit::Report,
+    fit::{Report, Verdict},
     mistake::Mistakes,
     order::{Order, Trousers},
     recipe::Recipe,
@@ -112,7 +112,7 @@ fn outcome(recipe: &Arc<Recipe>, size: &Size) -> Outcome {
         Ok(draft) => {
             let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
             let sentences = || report.notices().into_iter().map(|notice| notice.text(Unit::Cm)).collect();
-            if report.can_be_cut() {
+            if Verdict::of(&report.notices()).can_be_cut() {
                 Outcome::Sound
             } else if report.is_true() {
                 Outcome::Tight(sentences())

@@ -72,7 +72,7 @@ fn reversed(mut it: Difference) -> Difference {
         swap(&mut [&mut row.intake, &mut row.length]);
         std::mem::swap(&mut row.old_end, &mut row.new_end);
     }
-    it.can_be_cut.reverse();
+    it.verdict.reverse();
     it
 }
 
@@ -132,7 +132,7 @@ fn the_difference_the_other_way_round_with_every_sign_turned() {
             prop_assert_eq!(there.seams, back.seams);
             prop_assert_eq!(there.darts, back.darts);
             prop_assert_eq!(there.parameters, back.parameters);
-            prop_assert_eq!(there.can_be_cut, back.can_be_cut);
+            prop_assert_eq!(there.verdict, back.verdict);
             for (one, other) in there.edges.iter().zip(&back.edges) {
                 prop_assert_eq!(one.length, other.length);
                 prop_assert!((one.apart - other.apart).abs() < 2.5e-4, "{} {}", one.apart, other.apart);

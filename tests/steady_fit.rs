@@ -10,7 +10,7 @@ use std::sync::{Arc, LazyLock};
 
 use breeks::{
     draft::{Draft, PanelShape},
-    fit::{Report, drafted},
+    fit::{Report, Verdict, drafted},
     order::{DEMOS, Order, demo},
     recipe::{Recipe, load},
     terms::{Edge, Measurement, Panel, WaistLevel, Word},
@@ -54,7 +54,7 @@ fn decided(draft: &Draft) -> (usize, usize) {
 struct Moves {
     /// Left out because a dart came or went.
     darts: usize,
-    /// What could be cut could not be any more, or the other way round.
+    /// Another verdict.
     flips: Vec<String>,
     /// The farthest that a point of the outline went, cm, and by which reading.
     farthest: Vec<(f64, String)>,
@@ -73,7 +73,7 @@ impl Moves {
             more.body = more.body.with(*measurement, cm + MORE);
             let Some((after, is)) = fitted(&more) else { continue };
             let reading = format!("{}, {measurement}", order.name.as_deref().unwrap_or("body"));
-            if was.can_be_cut() != is.can_be_cut() {
+            if Verdict::on(&before, &was) != Verdict::on(&after, &is) {
                 self.flips.push(reading.clone());
             }
             if decided(&before) != decided(&after) {
@@ -92,7 +92,7 @@ impl Moves {
         let (most, by) = &self.farthest[steps - 1];
         println!(
             "{title}: {steps} steps of {MORE} cm; half move no point by more than {:.3} cm, 99 in 100 {:.3}, 999 in 1000 \
-             {:.3}, all {most:.3} ({by}); {} left out because a dart came or went; good or not to be cut in turn: {}",
+             {:.3}, all {most:.3} ({by}); {} left out because a dart came or went; another verdict: {}",
             part(0.5),
             part(0.99),
             part(0.999),

@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     adjust::{Key, Measure},
-    fit::{self, Change, Difference, Laid, Overlaid},
+    fit::{self, Change, Difference, Laid, Overlaid, Verdict},
     terms::{Anchor, Word},
     unit::Unit,
 };
@@ -46,7 +46,8 @@ struct One<'a> {
     name: &'a str,
     block: &'a str,
     fit: &'static str,
-    can_be_cut: bool,
+    #[serde(serialize_with = "super::by_key")]
+    verdict: Verdict,
     warnings: Vec<Warning>,
 }
 
@@ -185,7 +186,7 @@ where
         name: first.map_or("", |one| &one.draft.name),
         block: first.map_or("", |one| &one.draft.recipe.name),
         fit: first.map_or("", |one| one.draft.fit.key()),
-        can_be_cut: legs.clone().all(|one| one.report.can_be_cut()),
+        verdict: legs.clone().map(Overlaid::verdict).max().unwrap_or(Verdict::Good),
         warnings: Warning::all(legs.flat_map(Overlaid::notices), unit),
     }
 }

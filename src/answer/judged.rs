@@ -11,7 +11,8 @@ use crate::{
     draft::Draft,
     fit::Report,
     terms::{Seam, Word},
-    toile::{Advice, Amount, Judgement, Move, Number, Ranked, knowledge},
+    toile::{Advice, Amount, Beside, Degree, Judgement, Move, Number, Ranked, knowledge, spoken},
+    unit::Unit,
 };
 
 /// The name of the format in every judged toile.
@@ -30,7 +31,10 @@ pub struct Judged<'a> {
     units: &'static str,
     name: &'a str,
     block: &'a str,
+    outcome: &'static str,
     seen: Vec<Seen<'a>>,
+    fits: bool,
+    questions: Vec<OpenOut<'a>>,
     tested: Vec<Tested<'a>>,
     not_understood: Vec<Unknown<'a>>,
     contradict: Option<[usize; 2]>,
@@ -43,8 +47,22 @@ pub struct Judged<'a> {
 }
 
 #[derive(Serialize)]
+struct OpenOut<'a> {
+    question: usize,
+    said: &'a str,
+    ask: String,
+    answers: &'static [&'static str],
+    not_understood: Vec<Unknown<'a>>,
+}
+
+#[derive(Serialize)]
 struct Seen<'a> {
     said: &'a str,
+    read: String,
+    denied: bool,
+    degree: Option<&'static str>,
+    side: Option<&'static str>,
+    waits: bool,
     at: Option<&'static str>,
     face: Option<&'static str>,
     feel: Option<&'static str>,
@@ -93,7 +111,7 @@ struct SignOf<'a> {
     seen: usize,
     fault: &'a str,
     title: &'a str,
-    source: &'a str,
+    source: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     note: Option<&'a str>,
 }
@@ -117,7 +135,7 @@ struct NumberOut {
 #[derive(Serialize)]
 struct Test<'a> {
     test: &'a str,
-    ask: &'a str,
+    ask: String,
     bits: Share,
     results: Vec<ResultOf<'a>>,
 }
@@ -125,22 +143,23 @@ struct Test<'a> {
 #[derive(Serialize)]
 struct ResultOf<'a> {
     result: &'a str,
-    says: &'a str,
+    says: String,
     then: &'a str,
 }
 
 #[derive(Serialize)]
 struct Next<'a> {
     cause: Option<&'a str>,
-    why: &'a [String],
+    why: Vec<String>,
     measure: Vec<MeasureOf<'a>>,
     amount_from: &'static str,
     change: Vec<ChangeOf>,
     holds_fit: bool,
     effect: Option<EffectOf>,
-    by_hand: Option<&'a str>,
+    beside: Vec<BesideOf>,
+    by_hand: Option<String>,
     then: Option<&'a str>,
-    avoid: Option<&'a str>,
+    avoid: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -195,20 +214,28 @@ impl Numbers {
 
 impl<'a> Judged<'a> {
     /// A judged toile of a draft, with what a person should know of the file.
-    pub fn new(draft: &'a Draft, judgement: &'a Judgement, warnings: Vec<Warning>) -> Self {
+    pub fn new(draft: &'a Draft, judgement: &'a Judgement, warnings: Vec<Warning>, unit: Unit) -> Self {
         let report = &judgement.toile.report;
-        let causes = |list: &'a [Ranked]| list.iter().filter(|it| it.share >= LEAST).map(Cause::of).collect();
+        let causes = |list: &'a [Ranked]| {
+            list.iter().filter(|it| it.share >= LEAST).map(|it| Cause::of(it, unit)).collect()
+        };
         Self {
             format: FORMAT,
             version: VERSION,
             units: "cm",
             name: &draft.name,
             block: &draft.recipe.name,
+            outcome: judgement.outcome.key(),
             seen: report
                 .seen
                 .iter()
                 .map(|seen| Seen {
                     said: &seen.words,
+                    read: seen.plain(),
+                    denied: seen.denied,
+                    degree: seen.degree.map(Word::key),
+                    side: seen.side.map(Word::key),
+                    waits: seen.waits,
                     at: seen.sign.at.map(Word::key),
                     face: seen.sign.face.map(Word::key),
                     feel: seen.sign.feel.map(Word::key),
@@ -220,31 +247,40 @@ impl<'a> Judged<'a> {
                     fine: seen.sign.fine,
                 })
                 .collect(),
-            tested: judgement.toile.tested.iter().map(|(test, result)| Tested { test, result }).collect(),
-            not_understood: report
-                .unknown
+            fits: report.fits,
+            questions: report
+                .open
                 .iter()
-                .map(|(word, near)| Unknown { word, nearest: near.as_deref() })
+                .enumerate()
+                .map(|(at, open)| OpenOut {
+                    question: at + 1,
+                    said: &open.words,
+                    ask: open.question(),
+                    answers: open.answers(),
+                    not_understood: unknown(&open.unknown),
+                })
                 .collect(),
+            tested: judgement.toile.tested.iter().map(|(test, result)| Tested { test, result }).collect(),
+            not_understood: unknown(&report.unknown),
             contradict: judgement.ranking.torn.map(|(one, other)| [one, other]),
             first: causes(&judgement.ranking.first),
             causes: causes(&judgement.ranking.causes),
             test: judgement.test.as_ref().map(|it| Test {
                 test: &it.test.key,
-                ask: &it.test.ask,
+                ask: spoken(&it.test.ask, unit),
                 bits: Share(it.gain),
                 results: it
                     .results
                     .iter()
                     .map(|(result, then)| ResultOf {
                         result: &result.key,
-                        says: &result.says,
+                        says: spoken(&result.says, unit),
                         then: &knowledge().of(*then).key,
                     })
                     .collect(),
             }),
             clear: judgement.clear,
-            advice: judgement.advice.as_ref().map(Next::of),
+            advice: judgement.advice.as_ref().map(|advice| Next::of(advice, unit)),
             warnings,
         }
     }
@@ -256,8 +292,12 @@ impl<'a> Judged<'a> {
     }
 }
 
+fn unknown(words: &[(String, Option<String>)]) -> Vec<Unknown<'_>> {
+    words.iter().map(|(word, near)| Unknown { word, nearest: near.as_deref() }).collect()
+}
+
 impl<'a> Cause<'a> {
-    fn of(it: &'a Ranked) -> Self {
+    fn of(it: &'a Ranked, unit: Unit) -> Self {
         let cause = knowledge().of(it.cause);
         Self {
             cause: &cause.key,
@@ -270,7 +310,7 @@ impl<'a> Cause<'a> {
                     seen: *seen,
                     fault: &fault.key,
                     title: &fault.title,
-                    source: &fault.source,
+                    source: spoken(&fault.source, unit),
                     note: fault.note.as_deref(),
                 })
                 .collect(),
@@ -306,11 +346,11 @@ impl NumberOut {
 }
 
 impl<'a> Next<'a> {
-    fn of(advice: &'a Advice) -> Self {
+    fn of(advice: &'a Advice, unit: Unit) -> Self {
         let cause = advice.cause.map(|id| knowledge().of(id));
         Self {
             cause: cause.map(|cause| cause.key.as_str()),
-            why: &advice.why,
+            why: advice.why.iter().map(|why| why.said(unit)).collect(),
             measure: advice
                 .measure
                 .iter()
@@ -319,7 +359,9 @@ impl<'a> Next<'a> {
             amount_from: match advice.amount {
                 Amount::Pinned => "pinned",
                 Amount::Measured => "measured",
-                Amount::Step => "step",
+                Amount::Step(None) => "step",
+                Amount::Step(Some(Degree::Slight)) => "slight",
+                Amount::Step(Some(Degree::Strong)) => "strong",
                 Amount::Undone => "undone",
             },
             change: advice.moves.iter().map(ChangeOf::of).collect(),
@@ -329,12 +371,30 @@ impl<'a> Next<'a> {
                 after: Numbers::of(&effect.after.report),
                 holds: effect.after.report.is_true(),
             }),
+            beside: advice.beside.iter().map(BesideOf::of).collect(),
             by_hand: cause
                 .and_then(|cause| cause.hand.as_deref())
-                .or_else(|| advice.moves.iter().find_map(Move::key).map(|key| key.about().hand_method)),
+                .or_else(|| advice.moves.iter().find_map(Move::key).map(|key| key.about().hand_method))
+                .map(|hand| spoken(hand, unit)),
             then: cause.map(|cause| cause.then.as_str()),
-            avoid: cause.map(|cause| cause.avoid.as_str()),
+            avoid: cause.map(|cause| spoken(&cause.avoid, unit)),
         }
+    }
+}
+
+#[derive(Serialize)]
+struct BesideOf {
+    key: &'static str,
+    from: Degrees,
+    up_to: Degrees,
+    first: bool,
+    when: &'static str,
+}
+
+impl BesideOf {
+    fn of(it: &Beside) -> Self {
+        let Beside { key, from, up_to, first, when } = *it;
+        Self { key: key.key(), from: Degrees(from), up_to: Degrees(up_to), first, when }
     }
 }
 

@@ -23,7 +23,7 @@ use crate::{
 A row has an `id`, text or number, and any key of the measurement file by its dotted path, as `thigh.front`; \
 `measurements.` and `trousers.` may be left out, as in `hip_girth`. NDJSON when the first byte is `{`, else CSV with a \
 header. Each row gives one line, in order: the draft without outlines, or `{ \"id\": …, \"error\": { \"code\": …, \
-\"text\": … } }`. Rows of the same id are drafted both. The run ends with 1 when any row gave an error.")]
+\"text\": … } }`. Rows of the same id are drafted both. The run ends with 1 when any row gave an error or a `verdict` of `not_to_cut`.")]
 pub(super) struct Arguments {
     /// The rows: a file, or - for standard input
     file: PathBuf,
@@ -55,11 +55,14 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     };
     let watch = |tally: &Tally| {
         bar.set_position(tally.bytes);
-        bar.set_message(format!("{} drafted, {} failed", tally.drafted, tally.failed));
+        bar.set_message(format!(
+            "{} drafted, {} not to be cut, {} failed",
+            tally.drafted, tally.not_to_cut, tally.failed
+        ));
     };
     let tally = batch.run(&name, input, jobs, put, watch);
     bar.finish_and_clear();
-    Ok(if tally?.failed == 0 { Ending::Done } else { Ending::NotToBeCut })
+    Ok(if tally?.all_can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
 }
 
 type Opened = (String, Box<dyn Read + Send>, Option<u64>);

@@ -91,7 +91,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         print(&format!("{}\n", answer.to_json()))?;
     } else {
         let mut text = cloth_table(&leg.draft, &pattern.pieces, &lay, &notices, unit);
-        if !made.can_be_cut() {
+        if !made.verdict().can_be_cut() {
             text.push_str("The draft is not to be cut as it stands: see `breeks draft`.\n");
         }
         for path in &written {
@@ -100,7 +100,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         text.push_str(&cautions());
         print(&text)?;
     }
-    Ok(if made.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+    Ok(made.verdict().into())
 }
 
 impl Arguments {

@@ -115,7 +115,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         }
         print(&text)?;
     }
-    Ok(if new.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+    Ok(new.verdict().into())
 }
 
 /// A name for the files of a comparison: what is new, and over what.

@@ -82,9 +82,8 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
             text.push('\n');
         }
         text.push_str(&centre_table(&made.legs, unit));
-        if !made.can_be_cut() {
-            text.push_str("Not to be cut as it stands: see the notes.\n");
-        }
+        // Cannot fail: writing to a string.
+        let _ = writeln!(text, "{}", made.verdict().said());
         for (path, count) in &written {
             let count = count.as_deref().map(|count| format!(" ({count})")).unwrap_or_default();
             // Cannot fail: writing to a string.
@@ -93,7 +92,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         text.push_str(&cautions());
         print(&text)?;
     }
-    Ok(if made.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+    Ok(made.verdict().into())
 }
 
 /// The drawing of a draft to the sewing line, and the sheet that is kept beside it.

@@ -1,14 +1,12 @@
 //! `breeks fit`: the parameters that meet what was measured.
 
-use std::time::{SystemTime, UNIX_EPOCH};
-
 use super::{Ending, input::Input, print};
 use crate::{
     adjust::Key,
     file,
     making::{Made, make},
     mistake::{Mistake, Mistakes},
-    order::{Change, Fitting, edit, record},
+    order::{Change, Fitting, edit, record, today},
     paper::{cautions, fit_story},
     pattern::Wanted,
     terms::{FitKind, Side, Word},
@@ -74,6 +72,8 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     for notice in after.notices() {
         text.push_str(&crate::paper::note(&notice.text(unit)));
     }
+    text.push_str(after.verdict().said());
+    text.push('\n');
     if let (true, Some(path)) = (arguments.write, path) {
         let removed = if arguments.afresh { old } else { Vec::new() };
         let source = arguments.input.source()?;
@@ -88,7 +88,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     }
     text.push_str(&cautions());
     print(&text)?;
-    Ok(if after.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+    Ok(after.verdict().into())
 }
 
 /// The text of the file with what was found, and a fitting in its record; `None` where nothing was found and nothing
@@ -127,37 +127,4 @@ fn with_fit(
         ..Fitting::default()
     };
     record(&crate::mistake::Source::new(source.name.clone(), text), &fitting).map(Some)
-}
-
-/// The day of this machine's clock (UTC), as a record writes it.
-pub(super) fn today() -> String {
-    let seconds = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |since| since.as_secs());
-    let (year, month, day) = civil(seconds / 86_400);
-    format!("{year:04}-{month:02}-{day:02}")
-}
-
-/// The date of a day counted from 1 January 1970: eras of 400 years that begin in March, so that the leap day is last.
-fn civil(days: u64) -> (u64, u64, u64) {
-    let shifted = days + 719_468;
-    let (era, of_era) = (shifted / 146_097, shifted % 146_097);
-    let year_of_era = (of_era - of_era / 1_460 + of_era / 36_524 - of_era / 146_096) / 365;
-    let of_year = of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
-    let march = (5 * of_year + 2) / 153;
-    let day = of_year - (153 * march + 2) / 5 + 1;
-    let month = if march < 10 { march + 3 } else { march - 9 };
-    (era * 400 + year_of_era + u64::from(month <= 2), month, day)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn days_as_the_calendar_has_them() {
-        for (days, date) in
-            [(0, (1970, 1, 1)), (59, (1970, 3, 1)), (11_016, (2000, 2, 29)), (20_782, (2026, 11, 25))]
-        {
-            assert_eq!(civil(days), date);
-        }
-    }
 }

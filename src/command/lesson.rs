@@ -45,9 +45,9 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         // Cannot fail: writing to a string.
         let _ = writeln!(text, "wrote {}", path.display());
     }
-    if !made.can_be_cut() {
+    if !made.verdict().can_be_cut() {
         text.push_str("The block is not to be cut as it stands: the lesson's last chapter says why.\n");
     }
     print(&text)?;
-    Ok(if made.can_be_cut() { Ending::Done } else { Ending::NotToBeCut })
+    Ok(made.verdict().into())
 }

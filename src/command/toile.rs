@@ -1,6 +1,7 @@
 //! `breeks toile`: from what a toile shows to the one next change, and the record of it.
 
 mod conversation;
+mod mirrored;
 mod pictured;
 mod written;
 
@@ -15,23 +16,26 @@ use crate::{
     drawing::Wording,
     making::{Made, make},
     mistake::{Mistake, Mistakes},
+    order,
     paper::{cautions, fitting_sheet, note},
     pattern::Wanted,
-    terms::{Side, Word},
-    toile::{
-        Does, Face, Feel, Lines, Place, Report, Seen, Sign, Since, Toile, When, judge, knowledge, past,
-        read_all,
-    },
-    unit::parse_length,
+    terms::{HowMuch, Shape, Side, Word},
+    toile::{Does, Face, Feel, Lines, Look, Outcome, Place, Report, Sign, Since, When, judge},
+    unit::{Unit, parse_length},
 };
 use conversation::Talk;
+use mirrored::mirrored;
 use pictured::{history, next_picture};
 use written::written;
 
 #[derive(clap::Args)]
 #[command(after_help = "\
 Say what is seen in plain words with --seen, once for each thing, or name one sign with --at and its like; with neither, \
-on a terminal, up to four questions are asked. The answer of a test is given with --tested. One change a fitting.")]
+on a terminal, up to four questions are asked. What was read is said back first; what says too little is asked about, and \
+answered with --answer. The answer of a test is given with --tested. One change a fitting.
+
+Exit: 0 judged; 2 cannot be read or drafted; 3 waits for an answer: no change is advised before one of the questions \
+is answered, and nothing was written.")]
 pub(super) struct Arguments {
     #[command(flatten)]
     input: Input,
@@ -59,9 +63,17 @@ pub(super) struct Arguments {
     /// When it shows: standing, sitting, walking, washed or dressing
     #[arg(long, value_name = "WHEN", value_parser = word::<When>)]
     when: Option<When>,
+    /// Answer a question that was left open, as in 1=seat; 1=none leaves what it
+    /// is about out; may be repeated
+    #[arg(long, value_name = "NUMBER=WORDS", value_parser = answer)]
+    answer: Vec<(usize, String)>,
     /// Ask the questions, and the test after them
     #[arg(long)]
     ask: bool,
+    /// Tell all the reasons: every cause with its signs, numbers and sources, what
+    /// each length becomes, and what not to do
+    #[arg(long)]
+    why: bool,
     /// What a test gave, as in open_inseam=slide; may be repeated
     #[arg(long, value_name = "TEST=RESULT")]
     tested: Vec<String>,
@@ -74,6 +86,14 @@ pub(super) struct Arguments {
     /// How it looks since the last change of the record: better, same or worse
     #[arg(long, value_name = "HOW", value_parser = word::<Since>)]
     since: Option<Since>,
+    /// Look in the mirror before the toile is sewn: four questions on posture say
+    /// what to watch for; with --write the file keeps the answers as [shape]
+    #[arg(long, conflicts_with_all = ["seen", "tested", "history", "json"])]
+    mirror: bool,
+    /// What the mirror shows, as in front_thigh=much: little, usual or much; may
+    /// be repeated
+    #[arg(long, value_name = "SHAPE=HOW", value_parser = shape, requires = "mirror")]
+    shape: Vec<(Shape, HowMuch)>,
     /// Tell the record of toiles as a story, with a picture of each change
     #[arg(long, conflicts_with_all = ["seen", "tested", "write", "ask"])]
     history: bool,
@@ -81,8 +101,8 @@ pub(super) struct Arguments {
     /// into its record
     #[arg(long)]
     write: bool,
-    /// The day of the fitting, YYYY-MM-DD [default: today]
-    #[arg(long, value_name = "DAY", value_parser = day)]
+    /// The day of the fitting, YYYY-MM-DD [default: today, by this machine's clock]
+    #[arg(long, value_name = "DAY", value_parser = order::day)]
     date: Option<String>,
     /// A note for the record
     #[arg(long, value_name = "WORDS")]
@@ -107,24 +127,17 @@ fn leg(text: &str) -> Result<Side, String> {
     }
 }
 
-/// A day as the calendar has it.
-fn day(text: &str) -> Result<String, String> {
-    let expected = || "expected a day as 2026-11-25".to_owned();
-    let [year, month, day] = text.split('-').collect::<Vec<_>>()[..] else { return Err(expected()) };
-    let digits = |part: &str, count: usize| part.len() == count && part.bytes().all(|b| b.is_ascii_digit());
-    if !(digits(year, 4) && digits(month, 2) && digits(day, 2)) {
-        return Err(expected());
-    }
-    let number = |part: &str| part.parse::<u32>().map_err(|_| expected());
-    let (year, month, day) = (number(year)?, number(month)?, number(day)?);
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-    let days = match month {
-        2 if leap => 29,
-        2 => 28,
-        4 | 6 | 9 | 11 => 30,
-        _ => 31,
-    };
-    if (1..=12).contains(&month) && (1..=days).contains(&day) { Ok(text.to_owned()) } else { Err(expected()) }
+/// What a mirror shows, and how much of it.
+fn shape(text: &str) -> Result<(Shape, HowMuch), String> {
+    let (shape, much) = text.split_once('=').ok_or("expected a shape and how much, as front_thigh=much")?;
+    Ok((word(shape.trim())?, word(much.trim())?))
+}
+
+/// The number of a question and its answer.
+fn answer(text: &str) -> Result<(usize, String), String> {
+    let expected = || "expected the number of a question and its answer, as 1=seat".to_owned();
+    let (number, words) = text.split_once('=').ok_or_else(expected)?;
+    Ok((number.trim().parse().map_err(|_| expected())?, words.trim().to_owned()))
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
@@ -144,52 +157,36 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     if arguments.history {
         return history(arguments, &order, unit);
     }
-    let pinned = match &arguments.pinned {
-        Some(text) => {
-            let pinned = parse_length(text, unit).map_err(|expected| {
-                Mistake::new(format!("{expected} for `--pinned`, found `{}`", Wording::line(text)))
-            })?;
-            if !(0.0..=15.0).contains(&pinned) {
-                return Err(Mistake::new("`--pinned` is between 0 and 15 cm")
-                    .help("pin what is surplus, or measure the gap: the amount has no sign")
-                    .into());
-            }
-            Some(pinned)
-        }
-        None => None,
-    };
-    let mut tested = tested(&arguments.tested)?;
-    let mut report = arguments.report();
-    let asks = arguments.ask
-        || (report.seen.is_empty()
-            && !report.says_something()
-            && tested.is_empty()
-            && std::io::stdin().is_terminal());
+    if arguments.mirror {
+        return mirrored(arguments, &order, std::io::stdin().is_terminal());
+    }
+    let said_nothing = arguments.seen.is_empty() && arguments.sign().is_none() && arguments.tested.is_empty();
+    let at_a_terminal = std::io::stdin().is_terminal();
+    let asks = arguments.ask || (said_nothing && at_a_terminal && arguments.since.is_none());
     let mut talk = Talk::new(arguments.json);
+    let mut look = arguments.look(unit)?;
     if asks {
-        report.seen.extend(talk.questions()?);
+        look.sign = talk.questions()?.or(look.sign);
     }
-    tested.extend(report.tested.iter().map(|(test, result, _)| (test.clone(), result.clone())));
-    if !report.says_something() && tested.is_empty() && arguments.since != Some(Since::Worse) {
-        return Err(nothing_said(&report));
+    let mut toile = look.clone().read(&order)?;
+    if asks || at_a_terminal {
+        while let Some(answer) = talk.open(&toile.report)? {
+            toile.report = toile.report.answered(1, &answer).unwrap_or(toile.report);
+        }
     }
-    let past = past(&order, arguments.since);
-    if arguments.since.is_some() && past.steps.is_empty() {
-        return Err(Mistake::new("`--since` speaks of the last change, and the file has no record of one")
-            .help("a fitting is written into it with `--write`")
-            .into());
+    if !toile.says_something() {
+        return Err(nothing_said());
     }
     let made = make(order, notices.clone(), &Wanted::default())?;
     let Made { order, recipe, legs, .. } = &made;
-    let side = arguments.leg.unwrap_or(Side::Both);
-    let mut toile = Toile { report, tested, side, pinned, past };
     let mut judgement = judge(toile.clone(), order, recipe, legs)?;
     if asks {
-        while let Some(answer) = talk.test(&judgement)? {
+        while let Some(answer) = talk.test(&judgement, unit)? {
             toile.tested.push(answer);
             judgement = judge(toile.clone(), order, recipe, legs)?;
         }
     }
+    let waits = judgement.outcome == Outcome::Waits;
 
     let mut done = String::new();
     if let Some(folder) = &arguments.out {
@@ -198,18 +195,20 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         }
     }
     if let (true, Some(path)) = (arguments.write, path) {
-        done.push_str(&written(arguments, path, &judgement, order)?);
+        done.push_str(&match waits {
+            true => note("nothing written: answer first"),
+            false => written(arguments, path, &judgement, order)?,
+        });
     }
+    let ending = if waits { Ending::Waits } else { Ending::Done };
     if arguments.json {
-        print(&format!(
-            "{}\n",
-            Judged::new(&legs.first.draft, &judgement, Warning::all(notices, unit)).to_json()
-        ))?;
+        let warnings = Warning::all(notices, unit);
+        print(&format!("{}\n", Judged::new(&legs.first.draft, &judgement, warnings, unit).to_json()))?;
         // A closed terminal leaves nothing to do about it.
         let _ = write!(std::io::stderr(), "{done}");
-        return Ok(Ending::Done);
+        return Ok(ending);
     }
-    let mut text = fitting_sheet(&judgement, unit);
+    let mut text = fitting_sheet(&judgement, unit, arguments.why);
     text.push('\n');
     for notice in &notices {
         text.push_str(&note(&notice.text(unit)));
@@ -217,13 +216,12 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     text.push_str(&done);
     text.push_str(&cautions());
     print(&text)?;
-    Ok(Ending::Done)
+    Ok(ending)
 }
 
 impl Arguments {
-    /// What was said in words and with flags.
-    fn report(&self) -> Report {
-        let mut report = read_all(&self.seen);
+    /// The sign that was named with flags.
+    fn sign(&self) -> Option<Sign> {
         let sign = Sign {
             at: self.at,
             face: self.face,
@@ -232,65 +230,41 @@ impl Arguments {
             to: self.to,
             does: self.does,
             when: self.when,
-            one_side: false,
-            fine: false,
+            ..Sign::default()
         };
-        if sign != Sign::default() {
-            report.seen.push(Seen { sign, other: None, words: sign.plain() });
-        }
-        if self.leg.is_some() {
-            report.seen.iter_mut().for_each(|seen| seen.sign.one_side = !seen.sign.fine);
-        }
-        report
+        (sign != Sign::default()).then_some(sign)
+    }
+
+    /// Everything that was said of the toile.
+    fn look(&self, unit: Unit) -> Result<Look, Mistakes> {
+        let pinned = match &self.pinned {
+            Some(text) => Some(parse_length(text, unit).map_err(|expected| {
+                Mistake::new(format!("{expected} for `--pinned`, found `{}`", Wording::line(text)))
+            })?),
+            None => None,
+        };
+        let tested = |text: &String| match text.split_once('=') {
+            Some((test, result)) => (test.trim().to_owned(), result.trim().to_owned()),
+            None => (text.clone(), String::new()),
+        };
+        Ok(Look {
+            words: self.seen.clone(),
+            sign: self.sign(),
+            answers: self.answer.clone(),
+            tested: self.tested.iter().map(tested).collect(),
+            pinned,
+            side: self.leg,
+            since: self.since,
+        })
     }
 }
 
-/// A report of which nothing is known.
-fn nothing_said(report: &Report) -> Mistakes {
-    let title = match report.unknown.as_slice() {
-        [] if report.seen.is_empty() => "expected what is seen on the toile, found nothing".to_owned(),
-        [] => "expected what is wrong there, found only where".to_owned(),
-        unknown => {
-            let words: Vec<String> =
-                unknown.iter().take(5).map(|(word, _)| format!("`{}`", Wording::line(word))).collect();
-            format!("nothing known in what is seen: {}", words.join(", "))
-        }
-    };
-    let mut mistake = Mistake::new(title);
-    for (word, near) in report.unknown.iter().take(5) {
-        if let Some(near) = near {
-            mistake = mistake.help(format!("`{}`: did you mean `{near}`?", Wording::line(word)));
-        }
-    }
-    mistake = mistake.help("say it as in --seen \"tight lines across the front of the thigh when sitting\"");
+/// Nothing was said at all.
+fn nothing_said() -> Mistakes {
+    let mut mistake = Mistake::new("expected what is seen on the toile, found nothing")
+        .help("say it as in --seen \"tight lines across the front of the thigh when sitting\"");
     for line in Report::can_be_said() {
         mistake = mistake.help(line);
     }
     mistake.help("or let yourself be asked with `--ask`").into()
-}
-
-/// The results of tests, as they were typed.
-fn tested(typed: &[String]) -> Result<Vec<(String, String)>, Mistakes> {
-    let mut tested = Vec::new();
-    for text in typed {
-        let (test, result) = text.split_once('=').map_or((text.as_str(), ""), |(a, b)| (a.trim(), b.trim()));
-        let Some(quick) = knowledge().test(test) else {
-            let keys = || knowledge().tests.iter().map(|test| test.key.as_str());
-            return Err(Mistake::new(format!("there is no test `{}`", Wording::line(test)))
-                .nearest(test, keys())
-                .help(format!("the tests are {}", keys().collect::<Vec<_>>().join(", ")))
-                .into());
-        };
-        if !quick.results.iter().any(|it| it.key == result) {
-            let mut mistake = Mistake::new(format!("`{test}` has no result `{}`", Wording::line(result)))
-                .nearest(result, quick.results.iter().map(|it| it.key.as_str()))
-                .help(quick.ask.clone());
-            for it in &quick.results {
-                mistake = mistake.help(format!("`{test}={}`: {}", it.key, it.says));
-            }
-            return Err(mistake.into());
-        }
-        tested.push((test.to_owned(), result.to_owned()));
-    }
-    Ok(tested)
 }

@@ -2,7 +2,7 @@
 
 use kurbo::{ParamCurve as _, ParamCurveNearest as _, Point, Vec2};
 
-use super::{CrotchBudget, LevelRow, Report, SeamRow};
+use super::{CrotchBudget, LevelRow, Report, SeamRow, Verdict, known};
 use crate::{
     adjust::{Key, Measure},
     curve::Chain,
@@ -23,9 +23,14 @@ pub struct Overlaid<'a> {
 }
 
 impl Overlaid<'_> {
+    /// The verdict on it.
+    pub fn verdict(&self) -> Verdict {
+        Verdict::on(self.draft, self.report)
+    }
+
     /// What a person should know of it.
     pub fn notices(&self) -> Vec<Notice> {
-        self.draft.notices.iter().cloned().chain(self.report.notices()).collect()
+        known(self.draft, self.report)
     }
 }
 
@@ -225,8 +230,8 @@ pub struct Difference {
     pub crotch: Option<CrotchChange>,
     /// Darts, from the centre to the side.
     pub darts: Vec<DartChange>,
-    /// Whether the old and the new draft can be cut as they stand.
-    pub can_be_cut: [bool; 2],
+    /// The verdict on the old and on the new draft.
+    pub verdict: [Verdict; 2],
 }
 
 impl Difference {
@@ -245,12 +250,12 @@ impl Difference {
             seams: seams(old.report, new.report),
             levels: levels(old, new),
             crotch: crotch(&old.report.crotch, &new.report.crotch),
-            can_be_cut: [old, new].map(|one| one.report.can_be_cut()),
+            verdict: [old, new].map(Overlaid::verdict),
             darts: pairs().flat_map(|(was, is)| darts(was, is, old_lay, new_lay)).collect(),
         }
     }
 
-    /// Nothing that a pencil could draw or a tape could tell differs, nor whether the draft can be cut.
+    /// Nothing that a pencil could draw or a tape could tell differs, nor the verdict.
     pub fn is_none(&self) -> bool {
         self.parameters.is_empty()
             && self.points.is_empty()
@@ -259,7 +264,7 @@ impl Difference {
             && self.levels.is_empty()
             && self.crotch.is_none()
             && self.darts.is_empty()
-            && self.can_be_cut[0] == self.can_be_cut[1]
+            && self.verdict[0] == self.verdict[1]
     }
 }
 

@@ -162,11 +162,6 @@ impl Legs {
         both.chain(left).chain(right).collect()
     }
 
-    /// Nothing forbids cutting any of the panels.
-    pub fn can_be_cut(&self) -> bool {
-        self.iter().all(|leg| leg.report.can_be_cut())
-    }
-
     /// Puts notices of the file before those of the draft.
     pub(crate) fn begin_with(&mut self, notices: impl IntoIterator<Item = Notice>) {
         self.first.draft.notices.splice(0..0, notices);

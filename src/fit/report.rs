@@ -5,7 +5,7 @@ use crate::{
     body::{Body, Origin},
     curve::{Fault, angle_between, soundness},
     draft::{self, PanelShape, Plan, Shape, least_over_heel},
-    mistake::Notice,
+    mistake::{Notice, Severity},
     terms::{EaseAt, Edge, Join, Level, Measurement, Panel, Seam, Side},
     voice::{Sentence, Value, amount, angles, degrees, length},
 };
@@ -102,6 +102,10 @@ pub struct CrotchBudget {
     pub back: f64,
     /// The body's total crotch length, cm, and where it is from.
     pub body: Option<(f64, Origin)>,
+    /// By how much that may be wrong, cm.
+    pub spread: f64,
+    /// The least ease with which the style is a fit, cm.
+    pub least: f64,
     /// The ease the recipe or the file asks for, cm.
     pub wanted: f64,
     /// What each parameter gives; the last row is what they give only together.
@@ -129,6 +133,44 @@ impl CrotchBudget {
     pub fn ease(&self) -> Option<f64> {
         self.body.map(|(body, _)| self.total() - body)
     }
+
+    /// How much weight it has that the crotch seam is short.
+    ///
+    /// Under the least ease of its style a toile has to show it. Shorter than the body, by more than the tape may be
+    /// wrong, it can neither be pulled up nor sat in. Where the body was estimated, it is first taken to be shorter by
+    /// its spread: the estimate of nobody in particular forbids nothing that fits many.
+    pub fn shortness(&self) -> Severity {
+        let Some((_, from)) = self.body else { return Severity::Note };
+        let Some(ease) = self.ease() else { return Severity::Note };
+        let likely = if from == Origin::Estimated { ease + self.spread } else { ease };
+        if likely + self.spread < 0.0 {
+            Severity::NotToCut
+        } else if likely < self.least - UNSEEN_EASE {
+            Severity::Mind
+        } else {
+            Severity::Note
+        }
+    }
+
+    /// That the crotch seam is short; `None` where it is not.
+    fn notice(&self) -> Option<Notice> {
+        let severity = self.shortness();
+        let ((body, from), ease) = self.body.zip(self.ease()).filter(|_| severity != Severity::Note)?;
+        let said = if from == Origin::Estimated {
+            "the crotch seam is {seam}, the crotch length {body}, estimated, give or take {spread}: {ease} of ease, the \
+             least that fits is {least}; measure `total_crotch_length`"
+        } else {
+            "the crotch seam is {seam}, the crotch length {body}: {ease} of ease, the least that fits is {least}"
+        };
+        let notice = Notice::mind("crotch-short", said)
+            .with("seam", length(self.total()))
+            .with("body", length(body))
+            .with("ease", length(ease))
+            .with("least", length(self.least));
+        let notice =
+            if from == Origin::Estimated { notice.with("spread", length(self.spread)) } else { notice };
+        Some(Notice { severity, ..notice })
+    }
 }
 
 /// A draft judged.
@@ -146,12 +188,16 @@ pub struct Report {
     pub faults: Vec<(Panel, Fault)>,
     /// Panels whose crotch curve has no room between the centre line and the inseam.
     pub cramped: Vec<Panel>,
+    /// Levels above the hem that do not cross both panels from edge to edge.
+    pub missed: Vec<Level>,
     /// Where the heel does not pass a closed leg: the knee or the hem.
     pub no_passage: Vec<Level>,
 }
 
 /// Rounding of the arithmetic, which judges nothing.
 const ROUNDING: f64 = 1e-6;
+/// Less ease than the least by so little, cm, is no fault of a fit: nobody cuts or sews closer.
+const UNSEEN_EASE: f64 = 0.1;
 /// Seams that are equal may differ by this, cm.
 const EQUAL_SEAMS: f64 = 0.1;
 /// The most by which a back inseam may be shorter, to be stretched, cm.
@@ -169,6 +215,7 @@ impl Report {
     pub(super) fn without_shares(plan: &Plan, shape: &Shape, body: &Body) -> Self {
         let levels = levels(plan, shape, body);
         Self {
+            missed: missed(shape),
             no_passage: no_passage(plan, &levels, body),
             levels,
             seams: seams(shape),
@@ -177,6 +224,8 @@ impl Report {
                 front: shape.front.measured_crotch_length(),
                 back: shape.back.measured_crotch_length(),
                 body: body.value(Measurement::TotalCrotchLength).map(|value| (value.cm, value.from)),
+                spread: body.value(Measurement::TotalCrotchLength).map_or(0.0, |value| value.sd),
+                least: plan.wanted[EaseAt::CrotchLength].0,
                 wanted: plan.inputs.ease[EaseAt::CrotchLength],
                 by_parameter: Vec::new(),
             },
@@ -207,11 +256,6 @@ impl Report {
             && self.cramped.is_empty()
             && self.seams.iter().all(SeamRow::holds)
             && self.joins.iter().all(JoinRow::holds)
-    }
-
-    /// Nothing in the draft forbids cutting it: it is true, no level is too tight, and the heel passes.
-    pub fn can_be_cut(&self) -> bool {
-        self.is_true() && !self.levels.iter().any(LevelRow::is_tight) && self.no_passage.is_empty()
     }
 
     /// What a person should know before cutting.
@@ -259,6 +303,15 @@ impl Report {
                 .with("wanted", angles(row.wanted)),
             );
         }
+        for level in &self.missed {
+            notices.push(
+                Notice::not_to_cut(
+                    "level-missed",
+                    "the {level} line does not cross both panels: so drawn they are no leg",
+                )
+                .with("level", *level),
+            );
+        }
         for level in &self.no_passage {
             notices.push(
                 Notice::not_to_cut(
@@ -282,6 +335,7 @@ impl Report {
                 .then(remedy(row)),
             );
         }
+        notices.extend(self.crotch.notice());
         notices
     }
 }
@@ -367,6 +421,19 @@ fn levels(plan: &Plan, shape: &Shape, body: &Body) -> Vec<LevelRow> {
                 least,
                 most,
             })
+        })
+        .collect()
+}
+
+/// Levels that miss a panel; those below the hem of short trousers have nothing to cross.
+fn missed(shape: &Shape) -> Vec<Level> {
+    let hem = shape.levels[Level::Hem];
+    [Level::Hip, Level::Thigh, Level::Knee, Level::Calf, Level::Hem]
+        .into_iter()
+        .filter(|level| shape.levels[*level] <= hem)
+        .filter(|level| {
+            let y = shape.levels[*level];
+            shape.front.chord(y).is_none() || shape.back.chord(y).is_none()
         })
         .collect()
 }

@@ -1,7 +1,9 @@
 //! Every key that a measurement file may hold, as a dotted path, with what kind of value it takes.
 
 use crate::adjust::{self, Measure};
-use crate::terms::{Allowance, EaseAt, FitKind, Measurement, SeatSet, Sex, Side, Style, WaistLevel, Word};
+use crate::terms::{
+    Allowance, EaseAt, FitKind, HowMuch, Measurement, SeatSet, Sex, Shape, Side, Style, WaistLevel, Word,
+};
 use crate::unit::Unit;
 
 /// A key of the measurement file.
@@ -33,6 +35,8 @@ pub enum Path {
     Style(Style),
     /// `trousers.allowance.…`
     Allowance(Allowance),
+    /// `shape.…`
+    Shape(Shape),
     /// `trousers.ask.…`, with the recipe's own name
     Ask(String),
     /// `thigh.front` and its like, `left.thigh.front`, `right.thigh.front`
@@ -67,6 +71,9 @@ impl Path {
             "sex" => Self::Sex,
             "units" => Self::Units,
             "waist_level" => Self::WaistLevel,
+            _ if path.starts_with("shape.") => {
+                return Word::from_key(&path["shape.".len()..]).map(Self::Shape);
+            }
             _ => match path.strip_prefix("trousers.") {
                 Some(rest) => return Self::of_trousers(rest),
                 None => return Self::of_side(Side::Both, path),
@@ -127,6 +134,7 @@ impl Path {
             Self::WaistLevel => Kind::OneOf(WaistLevel::KEYS),
             Self::Fit => Kind::OneOf(FitKind::KEYS),
             Self::Set => Kind::OneOf(SeatSet::KEYS),
+            Self::Shape(_) => Kind::OneOf(HowMuch::KEYS),
             // the body's own table judges measurements, with words about units
             Self::Measurement(..) => Kind::Length(f64::MIN, f64::MAX),
             Self::ClothStretch => Kind::PerCent(0.0, 100.0),
@@ -161,6 +169,7 @@ impl Path {
                 "waist_level",
                 "measurements",
                 "trousers",
+                "shape",
                 "left",
                 "right",
                 "fitting",
@@ -183,6 +192,7 @@ impl Path {
                 "ask",
             ]
             .into(),
+            "shape" => Shape::KEYS.to_vec(),
             "trousers.ease" => EaseAt::KEYS.to_vec(),
             "trousers.style" => Style::KEYS.to_vec(),
             "trousers.allowance" => Allowance::KEYS.to_vec(),
@@ -213,7 +223,7 @@ impl Path {
 
     /// Every path of the file, but for the free names of `trousers.ask`.
     pub fn all() -> impl Iterator<Item = String> {
-        ["", "measurements", "trousers", "trousers.ease", "trousers.style", "trousers.allowance"]
+        ["", "measurements", "shape", "trousers", "trousers.ease", "trousers.style", "trousers.allowance"]
             .into_iter()
             .chain(Self::regions())
             .flat_map(|table| {

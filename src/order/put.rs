@@ -28,6 +28,7 @@ impl Order {
             (Path::InseamStretch, Read::Number(cm)) => self.trousers.inseam_stretch = cm,
             (Path::Ease(at), Read::Number(cm)) => self.trousers.ease[*at] = Some(cm),
             (Path::Style(style), Read::Number(cm)) => self.trousers.style[*style] = Some(cm),
+            (Path::Shape(shape), Read::Text(word)) => self.shape[*shape] = Word::from_key(&word),
             (Path::Allowance(at), Read::Number(cm)) => self.trousers.allowance[*at] = Some(cm),
             (Path::Ask(name), Read::Number(cm)) => {
                 self.trousers.ask.insert(name.clone(), cm);

@@ -196,7 +196,7 @@ async fn draw(State(inside): State<Arc<Inside>>, body: Bytes) -> Response {
         let made = desk.made(&asked.changes)?;
         let trouble = desk.trouble().map(|mistake| mistake.title.clone());
         let name = desk.path().display().to_string();
-        let file = File::of(&made.order, &name, desk.is_file(), made.can_be_cut(), trouble);
+        let file = File::of(&made.order, &name, desk.is_file(), trouble);
         json(&Drawn { edition: desk.edition(), file, draft: answer(&made), marks: Marks::of(&made) })
     })
 }

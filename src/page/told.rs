@@ -69,7 +69,6 @@ pub(super) struct File<'a> {
     /// As the file asks for it; what the draft came to is in the answer.
     fit: Option<&'static str>,
     set: &'static str,
-    can_be_cut: bool,
     fittings: Vec<FittingOut<'a>>,
     trouble: Option<String>,
 }
@@ -98,13 +97,7 @@ impl<'a> FittingOut<'a> {
 }
 
 impl<'a> File<'a> {
-    pub(super) fn of(
-        order: &'a Order,
-        name: &'a str,
-        saved: bool,
-        can_be_cut: bool,
-        trouble: Option<String>,
-    ) -> Self {
+    pub(super) fn of(order: &'a Order, name: &'a str, saved: bool, trouble: Option<String>) -> Self {
         Self {
             name,
             saved,
@@ -112,7 +105,6 @@ impl<'a> File<'a> {
             block: &order.trousers.block,
             fit: order.trousers.fit.map(Word::key),
             set: order.trousers.set.key(),
-            can_be_cut,
             fittings: order.fittings.iter().map(FittingOut::of).collect(),
             trouble,
         }

@@ -37,7 +37,7 @@ const NAME: usize = 28;
 impl Table {
     fn nothing(&mut self, legs: &[Laid<'_>]) -> Result {
         let Some(anchor) = legs.first().map(|leg| leg.difference.anchor) else { return Ok(()) };
-        let cut = legs.iter().all(|leg| leg.new.report.can_be_cut());
+        let cut = legs.iter().all(|leg| leg.new.verdict().can_be_cut());
         let cut = if cut { "" } else { "; neither is to be cut as it stands" };
         writeln!(self.out, "no difference, laid over each other by crease and {anchor} line{cut}")
     }
@@ -219,8 +219,7 @@ impl Table {
     fn verdicts(&mut self, old: &Overlaid<'_>, new: &Overlaid<'_>) -> Result {
         self.out.push('\n');
         for (name, one) in [("old", old), ("new", new)] {
-            let verdict = if one.report.can_be_cut() { "can be cut" } else { "not to be cut as it stands" };
-            writeln!(self.out, "{name}  {verdict}")?;
+            writeln!(self.out, "{name}  {}", one.verdict().said())?;
         }
         let (before, after) = (old.notices(), new.notices());
         let unit = self.unit;

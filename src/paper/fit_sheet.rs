@@ -24,7 +24,8 @@ pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
     let mut blocks = vec![Block::plain(subject.block().as_str()), Block::remark(subject.how().as_str())];
     let warnings = warnings(subject);
     // What forbids cutting stands before everything else.
-    let (forbids, minds) = if subject.report.can_be_cut() { (None, warnings) } else { (warnings, None) };
+    let (forbids, minds) =
+        if subject.verdict().can_be_cut() { (None, Some(warnings)) } else { (Some(warnings), None) };
     blocks.extend(forbids);
     blocks.push(Block::Picture(draft_picture(subject)));
     let (mut left, mut middle, mut right) = (Vec::new(), Vec::new(), Vec::new());
@@ -75,13 +76,13 @@ pub(super) fn figures(subject: &Subject<'_>) -> Vec<Block> {
     blocks
 }
 
-/// What a person should know before cutting.
-fn warnings(subject: &Subject<'_>) -> Option<Block> {
+/// The verdict, and what a person should know before cutting.
+fn warnings(subject: &Subject<'_>) -> Block {
+    let verdict = subject.verdict();
     let said = notes::warnings_said(subject);
-    let cut = subject.report.can_be_cut();
-    let lead = if cut { "Mind." } else { "Not to be cut as it stands." };
-    (!cut || !said.is_empty())
-        .then(|| Block::Paragraph(Paragraph { small: cut, ..Paragraph::led(lead, &said.join(" ")) }))
+    let words = if said.is_empty() { "Sew a toile of it.".to_owned() } else { said.join(" ") };
+    let small = verdict.can_be_cut();
+    Block::Paragraph(Paragraph { small, ..Paragraph::led(&format!("{}.", verdict.head()), &words) })
 }
 
 fn crotch_bar(subject: &Subject<'_>, width: f64) -> Drawing {

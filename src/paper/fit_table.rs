@@ -6,7 +6,7 @@ use super::{figures::figure, terminal::note};
 use crate::{
     adjust::Measure,
     draft::Draft,
-    fit::{JoinRow, Legs, LevelRow, Report, SeamRow},
+    fit::{JoinRow, Legs, LevelRow, Report, SeamRow, known},
     terms::{Level, Side, Word},
     unit::Unit,
 };
@@ -64,7 +64,7 @@ impl Table {
         self.crotch(report)?;
         self.seams(report)?;
         self.joins(report)?;
-        let mut notices = draft.notices.iter().cloned().chain(report.notices()).peekable();
+        let mut notices = known(draft, report).into_iter().peekable();
         if notices.peek().is_some() {
             self.out.push('\n');
         }

@@ -3,7 +3,7 @@
 use std::fmt::Write;
 
 use super::{
-    figures::{decimal, figure, short_name, signed, spoken},
+    figures::{decimal, figure, signed, spoken},
     terminal::headed,
 };
 use crate::{
@@ -12,7 +12,7 @@ use crate::{
     fit::Report,
     order::Fitting,
     terms::{Side, Word},
-    toile::parameter,
+    toile::{HELD, parameter},
     unit::Unit,
 };
 
@@ -25,7 +25,7 @@ pub(super) fn clean(words: &str) -> String {
 pub(super) fn valued(key: Option<Key>, value: f64, unit: Unit) -> String {
     match key.map(|key| key.about().unit) {
         Some(Measure::Degrees) => format!("{} degrees", decimal(value, 1)),
-        Some(Measure::Cm) | None => format!("{} {}", decimal(unit.from_cm(value), 2), short_name(unit)),
+        Some(Measure::Cm) | None => unit.amount(value),
     }
 }
 
@@ -39,6 +39,15 @@ pub fn fitting_told(number: usize, fitting: &Fitting, unit: Unit) -> String {
         for text in texts {
             out.push_str(&headed(&format!("  {name}: "), &clean(text)));
         }
+    }
+    // what a fit had found was nobody's change
+    if fitting.note.as_deref() == Some(HELD) {
+        let count = fitting.changed.len();
+        out.push_str(&headed(
+            "  as sewn: ",
+            &format!("{count} fit parameters, as the fit had found them, are kept"),
+        ));
+        return out;
     }
     for (path, value) in &fitting.changed {
         let key = parameter(path).map(|(_, key)| key);

@@ -14,6 +14,7 @@ use super::{
 use crate::{
     adjust::Measure,
     drawing::{CAP_HEIGHT, Ink, Mark, Pen, Text, Wording},
+    fit::Verdict,
     terms::{EaseAt, Level, Word},
 };
 
@@ -157,12 +158,12 @@ const MOST_WARNINGS: usize = 5;
 /// What a person should know before cutting; nothing where there is nothing.
 pub(super) fn warnings<'a>(subject: &Subject<'_>, language: &'a Language, width: f64) -> Option<Note<'a>> {
     let all = warnings_said(subject);
-    let cut = subject.report.can_be_cut();
-    if cut && all.is_empty() {
+    let verdict = subject.verdict();
+    if verdict == Verdict::Good && all.is_empty() {
         return None;
     }
     let mut note = Note::new(language, width);
-    note.head(if cut { "Mind" } else { "Not to be cut as it stands" });
+    note.head(verdict.head());
     // What forbids cutting first, since a sheet shows only so many.
     let (shown, left) = all.split_at(all.len().min(MOST_WARNINGS));
     for text in shown {
@@ -178,8 +179,8 @@ pub(super) fn warnings<'a>(subject: &Subject<'_>, language: &'a Language, width:
 
 /// The same as sentences; what forbids cutting first.
 pub(super) fn warnings_said(subject: &Subject<'_>) -> Vec<String> {
-    let notices = subject.report.notices();
-    notices.iter().chain(&subject.draft.notices).map(|notice| sentence(&notice.text(subject.unit))).collect()
+    let notices = subject.notices();
+    notices.iter().map(|notice| sentence(&notice.text(subject.unit))).collect()
 }
 
 /// A notice as a sentence of its own.

@@ -4,7 +4,8 @@ use super::figures::{length, spoken};
 use crate::{
     draft::{Draft, PanelShape},
     drawing::Wording,
-    fit::Report,
+    fit::{Report, Verdict, known},
+    mistake::Notice,
     terms::{Panel, Side, Word},
     unit::Unit,
 };
@@ -21,6 +22,18 @@ pub struct Subject<'a> {
 }
 
 impl<'a> Subject<'a> {
+    /// The verdict on the draft.
+    pub(super) fn verdict(&self) -> Verdict {
+        Verdict::on(self.draft, self.report)
+    }
+
+    /// What a person should know before cutting, the weightiest first: a sheet shows only so many.
+    pub(super) fn notices(&self) -> Vec<Notice> {
+        let mut notices = known(self.draft, self.report);
+        notices.sort_by_key(|notice| std::cmp::Reverse(notice.severity));
+        notices
+    }
+
     /// The panels, front first.
     pub(super) fn panels(&self) -> [&'a PanelShape; 2] {
         [&self.draft.shape.front, &self.draft.shape.back]

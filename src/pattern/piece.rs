@@ -1,6 +1,6 @@
 //! A piece ready to cut.
 
-use kurbo::{Affine, BezPath, CubicBez, Line, Point, Vec2};
+use kurbo::{Affine, BezPath, CubicBez, Line, ParamCurve as _, ParamCurveNearest as _, Point, Vec2};
 
 use super::{Corner, PieceNotch, Run, cut_line};
 use crate::{
@@ -186,6 +186,34 @@ pub(super) fn sound_cut_line(runs: &[Run]) -> Option<Vec<CubicBez>> {
         let fault: Option<Fault> = soundness(line);
         fault.is_none()
     })
+}
+
+impl Piece {
+    /// The cut line runs nowhere inside the sewing line: every stretch of it leaves something to sew with.
+    pub(super) fn is_cut_outside(&self) -> bool {
+        /// Chords and places of a piece that are looked at: a cut line follows its seam.
+        const CHORDS: usize = 8;
+        const PLACES: [f64; 2] = [0.5, 1.0];
+        /// An allowance of nothing is cut on the sewing line, which is looked at by chords, cm.
+        const BESIDE: f64 = 0.1;
+        let sewn: Vec<Point> = self
+            .runs
+            .iter()
+            .flat_map(|run| run.seam.cubics())
+            .flat_map(|piece| (0..CHORDS).map(|step| piece.eval(step as f64 / CHORDS as f64)))
+            .collect();
+        let ends = || sewn.iter().zip(sewn.iter().cycle().skip(1)).map(|(from, to)| Line::new(*from, *to));
+        let inside = |at: Point| {
+            let crossed = |side: &Line| {
+                (side.p0.y > at.y) != (side.p1.y > at.y)
+                    && at.x
+                        < side.p0.x + (side.p1.x - side.p0.x) * (at.y - side.p0.y) / (side.p1.y - side.p0.y)
+            };
+            ends().filter(crossed).count() % 2 == 1
+                && ends().all(|side| side.nearest(at, BESIDE * BESIDE).distance_sq > BESIDE * BESIDE)
+        };
+        !self.cut_line.iter().any(|piece| PLACES.iter().any(|t| inside(piece.eval(*t))))
+    }
 }
 
 fn moved_dart(dart: Dart, by: Affine) -> Dart {

@@ -4,6 +4,7 @@ use super::{
     evidence::{Evidence, Number},
     knowledge::{Cause, CrotchPart, Kind, Lack, Setting, Target},
     rank::{Ranked, Ranking},
+    sign::Degree,
 };
 use crate::{
     adjust::{Key, Measure},
@@ -20,11 +21,27 @@ pub enum Amount {
     Pinned,
     /// Measured against the draft.
     Measured,
-    /// The ordinary step of one fitting.
-    Step,
+    /// The ordinary step of one fitting; half of it for a slight sign, half as much again for a strong one.
+    Step(Option<Degree>),
     /// The value before a change that made it worse.
     Undone,
 }
+
+/// An amount with what it would have been.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Given {
+    pub(super) by: f64,
+    pub(super) amount: Amount,
+    /// What was pinned or measured, where no more than `by` of it is given, and why.
+    pub(super) of: Option<(f64, &'static str)>,
+}
+
+/// A slight sign is given this part of the ordinary step (common practice, no source).
+const SLIGHT: f64 = 0.5;
+/// A strong one is given so much of it: still less than two fittings' worth.
+const STRONG: f64 = 1.5;
+/// What a tape or a pin asks for is given in two fittings where it is more than so many steps.
+const STEPS_AT_ONCE: f64 = 2.0;
 
 /// A fold that was pinned or a gap that was measured on the body, cm.
 pub type Pinned = Option<f64>;
@@ -36,7 +53,9 @@ pub(super) fn amount(
     next: &Ranked,
     leg: &Leg,
     pinned: Pinned,
-) -> (f64, Amount) {
+    degree: Option<Degree>,
+) -> Given {
+    let most = STEPS_AT_ONCE * setting.step;
     if let Some(pinned) = pinned {
         let by = match setting.target {
             Target::Adjust(key) if key.about().unit == Measure::Degrees => {
@@ -46,14 +65,27 @@ pub(super) fn amount(
             }
             _ => pinned * setting.pinned,
         };
-        // cloth that is cut away from a curve cannot be put back
-        let by = if cause.kind == Kind::Curve { by.min(2.0 * setting.step) } else { by };
-        return (by, Amount::Pinned);
+        let too_much = cause.kind == Kind::Curve && by > most;
+        return Given {
+            by: if too_much { most } else { by },
+            amount: Amount::Pinned,
+            of: too_much.then_some((by, "cloth that is cut away from a curve cannot be put back")),
+        };
     }
     match measured(cause, setting, next, leg) {
-        // what a tape says is given in two fittings where it is much
-        Some(by) if by > 0.25 * setting.step => (by.min(2.0 * setting.step), Amount::Measured),
-        _ => (setting.step, Amount::Step),
+        Some(by) if by > 0.25 * setting.step => Given {
+            by: by.min(most),
+            amount: Amount::Measured,
+            of: (by > most).then_some((by, "the rest after the next toile")),
+        },
+        _ => {
+            let part = match degree {
+                Some(Degree::Slight) => SLIGHT,
+                Some(Degree::Strong) => STRONG,
+                None => 1.0,
+            };
+            Given { by: part * setting.step, amount: Amount::Step(degree), of: None }
+        }
     }
 }
 
@@ -160,6 +192,7 @@ pub(super) fn value_of(target: Target, leg: &Leg) -> f64 {
     match target {
         Target::Adjust(key) => draft.parameters[key],
         Target::Ease(at) => draft.plan.inputs.ease[at],
+        Target::Style(Style::Length) => draft.plan.inputs.style[Style::Length].unwrap_or_default(),
         Target::Style(style) => {
             let level = if style == Style::KneeWidth { Level::Knee } else { Level::Hem };
             let row = leg.report.levels.iter().find(|row| row.level == level);

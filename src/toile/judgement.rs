@@ -6,17 +6,25 @@ use super::{
     advice::{Advice, advise},
     amount::Pinned,
     rank::{Ranking, rank},
-    record::Past,
+    record::{Past, Since},
     said::Report,
     separate::{Separation, separate},
 };
-use crate::{fit::Legs, mistake::Mistakes, order::Order, recipe::Recipe, terms::Side};
+use crate::{
+    fit::Legs,
+    mistake::Mistakes,
+    order::Order,
+    recipe::Recipe,
+    terms::{Side, words},
+};
 
 /// What a toile is judged from.
 #[derive(Clone, Debug)]
 pub struct Toile {
-    /// What was seen.
+    /// What was seen, as it was read.
     pub report: Report,
+    /// The same as it was told.
+    pub told: Vec<String>,
     /// Results of tests: the test's key and the result's.
     pub tested: Vec<(String, String)>,
     /// The leg it is of.
@@ -27,11 +35,39 @@ pub struct Toile {
     pub past: Past,
 }
 
+impl Toile {
+    /// Whether anything was said of it.
+    pub fn says_something(&self) -> bool {
+        self.report.says_something()
+            || !self.report.open.is_empty()
+            || !self.tested.is_empty()
+            || self.past.since == Some(Since::Worse)
+    }
+}
+
+words! {
+    /// What comes of a judged toile.
+    Outcome {
+        /// A change, or what to measure before one.
+        Change = "change",
+        /// A test comes first: the signs contradict each other.
+        Test = "test",
+        /// It waits for an answer: what was told does not say enough.
+        Waits = "waits",
+        /// Nothing that was told asks for a change.
+        Nothing = "nothing",
+        /// All of it fits.
+        Fits = "fits",
+    }
+}
+
 /// A toile judged.
 #[derive(Clone, Debug)]
 pub struct Judgement {
     /// What it was judged from.
     pub toile: Toile,
+    /// What comes of it.
+    pub outcome: Outcome,
     /// The ranking.
     pub ranking: Ranking,
     /// The test that tells most.
@@ -61,12 +97,21 @@ pub fn judge(toile: Toile, order: &Order, recipe: &Arc<Recipe>, legs: &Legs) -> 
     };
     let test = separate(&ranking, &toile.tested, stands_out && ranking.torn.is_none());
     let torn = ranking.torn.is_some() && toile.tested.is_empty();
-    let advice = if torn {
-        None
-    } else {
-        Some(advise(&ranking, order, recipe, legs, toile.side, toile.pinned, &toile.past)?)
+    // what only waits for its answer, or is only denied, asks for nothing yet
+    let asks =
+        toile.report.asks_for_change() || !toile.tested.is_empty() || toile.past.since == Some(Since::Worse);
+    let outcome = match () {
+        () if toile.report.fits && !asks => Outcome::Fits,
+        () if !asks && !toile.report.open.is_empty() => Outcome::Waits,
+        () if !asks => Outcome::Nothing,
+        () if torn => Outcome::Test,
+        () => Outcome::Change,
+    };
+    let advice = match outcome {
+        Outcome::Change => Some(advise(&ranking, order, recipe, legs, &toile)?),
+        _ => None,
     };
     let undone = advice.as_ref().is_some_and(|advice| advice.cause.is_none() && !advice.moves.is_empty());
-    let clear = undone || (!torn && (stands_out || test.is_none()));
-    Ok(Judgement { toile, ranking, test, advice, clear })
+    let clear = undone || (outcome == Outcome::Change && (stands_out || test.is_none()));
+    Ok(Judgement { toile, outcome, ranking, test, advice, clear })
 }

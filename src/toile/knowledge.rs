@@ -7,7 +7,9 @@ use std::sync::LazyLock;
 use super::sign::Sign;
 use crate::{
     adjust::Key,
-    terms::{EaseAt, Level, Style, Word, words},
+    terms::{EaseAt, HowMuch, Level, Shape, Style, Word, words},
+    unit::Unit,
+    voice::Sentence,
 };
 
 const FILE: &str = include_str!("faults.toml");
@@ -160,6 +162,8 @@ pub struct Cause {
     pub change: Vec<Setting>,
     /// Which number of the draft speaks of it.
     pub numbers: Option<Lack>,
+    /// What a mirror shows where it is likelier.
+    pub shape: Option<(Shape, HowMuch)>,
     /// A fit parameter that must be in use for this to be a cause.
     pub needs: Option<Key>,
     /// It is of one side of the body.
@@ -215,6 +219,11 @@ impl Knowledge {
     pub fn of(&self, id: CauseId) -> &Cause {
         &self.causes[id.0]
     }
+}
+
+/// A text of the file as it is read in `unit`: its lengths stand there as `{5 cm|2 in}`.
+pub fn spoken(text: &'static str, unit: Unit) -> String {
+    Sentence::new(text).in_unit(unit)
 }
 
 /// What is known.

@@ -23,10 +23,10 @@ pub const QUESTIONS: [Question; 4] = [Question::Where, Question::Face, Question:
 type Look = (&'static str, Option<Feel>, Option<Lines>, Option<Does>);
 
 /// Every look in the order of the list.
-const LOOKS: [Look; 26] = {
+const LOOKS: [Look; 28] = {
     use Does::{
         Backward, Binds, Bulges, Catches, Climbs, Cups, Cuts, Drops, Forward, Gapes, Inward, Outward, Slopes,
-        TooHigh, Twists, WillNotPass,
+        TooHigh, TooLong, TooShort, Twists, WillNotPass,
     };
     use Feel::{Loose, Tight};
     use Lines::{Fan, Frown, Level, Slanting, Smile, Upright};
@@ -57,6 +57,8 @@ const LOOKS: [Look; 26] = {
         ("catches or clings", None, None, Some(Catches)),
         ("cups in under the seat", Some(Tight), None, Some(Cups)),
         ("binds in moving", Some(Tight), None, Some(Binds)),
+        ("is too short", None, None, Some(TooShort)),
+        ("is too long", None, None, Some(TooLong)),
     ]
 };
 

@@ -12,8 +12,12 @@ use super::{
     record::Past,
     said,
     sign::{Face, Lines, Place, Sign, When},
+    weights::{Alike, WEIGHTS, Weights},
 };
-use crate::{fit::Leg, terms::Word};
+use crate::{
+    fit::Leg,
+    terms::{HowMuch, Word},
+};
 
 /// Everything that is known of a toile, ranked.
 #[derive(Clone, Debug)]
@@ -69,26 +73,8 @@ impl Ranked {
     }
 }
 
-/// One sign may speak against a fault by no more than this (the logarithm of the odds): people mistake signs.
-const WORST: f64 = -2.0;
-/// And for it by no more than this.
-const BEST: f64 = 5.0;
-/// The weights of a fault's causes, the likeliest first.
-const IN_ORDER: [f64; 7] = [1.0, 0.55, 0.35, 0.25, 0.18, 0.14, 0.1];
-/// How much a sign that is most of one cause lifts it among the causes of its fault.
-const HINT: f64 = 4.0;
-/// And how much it lowers those of which other signs of the fault are most.
-const OTHER_HINT: f64 = 0.4;
-/// A cause whose result of a test came, against one whose result did not.
-const TRUE_RESULT: f64 = 0.8;
-/// A fault shows a sign that it shows now and then only less often than its others.
-const SELDOM: f64 = -0.8;
-/// A sign of which no time is told was seen standing, where one looks first.
-const UNSAID_WHEN: f64 = -1.0;
-/// Weight of a stance that was told in words.
-const STANCE_SAID: f64 = 1.5;
-/// Weight against a cause whose change made it worse.
-const MADE_WORSE: f64 = -2.5;
+/// A sign that speaks for a fault by less is no reason for it.
+const SPEAKS: f64 = 0.7;
 
 /// How often each word stands in the signs of all faults.
 struct Background {
@@ -130,84 +116,106 @@ fn counted<W: Word>(said: impl Iterator<Item = Option<W>>) -> Vec<f64> {
     counts.into_iter().map(|count| count / sum).collect()
 }
 
-/// The logarithm of the odds that a word gives: `alike` is the chance that a fault with the known word shows the said
-/// one; `open` and `unsaid` are for a word that only the one or only the other has.
+/// How like a told word is to a known one.
+enum Like {
+    Same,
+    Near,
+    Other,
+}
+
+/// The logarithm of the odds that a word gives.
 fn odds<W: Word>(
     (said, known): (Option<W>, Option<W>),
     shares: &[f64],
-    (open, unsaid): (f64, f64),
-    alike: impl Fn(W, W) -> f64,
+    weights: &Alike,
+    like: impl Fn(W, W) -> Like,
 ) -> f64 {
     let (said, known) = match (said, known) {
         (Some(said), Some(known)) => (said, known),
-        (Some(_), None) => return open,
-        (None, Some(_)) => return unsaid,
+        (Some(_), None) => return weights.open,
+        (None, Some(_)) => return weights.unsaid,
         (None, None) => return 0.0,
     };
     let share = W::ALL.iter().position(|word| *word == said).map_or(0.1, |at| shares[at]);
-    (alike(said, known) / share).ln()
+    let chance = match like(said, known) {
+        Like::Same => weights.same,
+        Like::Near => weights.near,
+        Like::Other => weights.other,
+    };
+    // a word that tells nothing gives no odds either
+    if weights.same == weights.other { 0.0 } else { (chance / share).ln() }
 }
 
 /// How much a sign speaks for a known sign of a fault.
-fn likeness(said: &Sign, known: &Sign) -> f64 {
+fn likeness(said: &Sign, known: &Sign, weights: &Weights) -> f64 {
     let shares = background();
     let place = |said: Place, known: Place| match said {
-        _ if said == known => 0.7,
-        _ if said.is_near(known) => 0.1,
-        _ => 0.005,
+        _ if said == known => Like::Same,
+        _ if said.is_near(known) => Like::Near,
+        _ => Like::Other,
     };
     let face = |said: Face, known: Face| match said {
-        _ if said == known => 0.8,
-        _ if said.is_opposite(known) => 0.03,
-        _ => 0.1,
+        _ if said == known => Like::Same,
+        _ if said.is_opposite(known) => Like::Other,
+        _ => Like::Near,
     };
     let lines = |said: Lines, known: Lines| {
         use Lines::{Fan, Frown, Slanting, Smile};
         match (said, known) {
-            _ if said == known => 0.7,
-            (Slanting | Smile | Fan, Slanting | Smile | Fan) | (Slanting | Frown, Slanting | Frown) => 0.2,
-            _ => 0.04,
+            _ if said == known => Like::Same,
+            (Slanting | Smile | Fan, Slanting | Smile | Fan) | (Slanting | Frown, Slanting | Frown) => {
+                Like::Near
+            }
+            _ => Like::Other,
         }
     };
     let side = match (said.one_side, known.one_side) {
-        (true, true) => 2.0,
-        (true, false) => -0.7,
-        (false, true) => -1.5,
+        (true, true) => weights.one_side[0],
+        (true, false) => weights.one_side[1],
+        (false, true) => weights.one_side[2],
         (false, false) => 0.0,
     };
-    odds((said.at, known.at), &shares.at, (-0.5, -0.5), place)
-        + odds((said.face, known.face), &shares.face, (-0.25, -0.3), face)
-        + odds((said.feel, known.feel), &shares.feel, (-0.1, -0.3), |a, b| if a == b { 0.95 } else { 0.05 })
-        + odds((said.lines, known.lines), &shares.lines, (-0.3, -0.2), lines)
-        + odds((said.does, known.does), &shares.does, (-0.4, -0.4), |a, b| if a == b { 0.75 } else { 0.015 })
-        + if said.when.is_none() && known.when.is_some_and(|when| when != When::Standing) {
-            UNSAID_WHEN
-        } else {
-            0.0
-        }
-        + odds((said.when, known.when), &shares.when, (-0.2, 0.0), |a, b| if a == b { 0.7 } else { 0.08 })
-        + odds((said.to, known.to), &shares.to, (-0.2, -0.2), place)
+    let other_time = said.when.is_none() && known.when.is_some_and(|when| when != When::Standing);
+    odds((said.at, known.at), &shares.at, &weights.place, place)
+        + odds((said.face, known.face), &shares.face, &weights.face, face)
+        + odds((said.feel, known.feel), &shares.feel, &weights.feel, same)
+        + odds((said.lines, known.lines), &shares.lines, &weights.lines, lines)
+        + odds((said.does, known.does), &shares.does, &weights.does, same)
+        + odds((said.when, known.when), &shares.when, &weights.when, same)
+        + odds((said.to, known.to), &shares.to, &weights.to, place)
+        + if other_time { weights.unsaid_when } else { 0.0 }
         + side
 }
 
+/// The same word or another.
+fn same<W: PartialEq>(said: W, known: W) -> Like {
+    if said == known { Like::Same } else { Like::Other }
+}
+
 /// How much what was seen speaks for a fault, and the cause of which that sign is most.
-fn speaks(seen: &said::Seen, fault: &Fault) -> (f64, Option<CauseId>) {
-    let read = |sign: &Sign| reads(sign, fault);
-    match &seen.other {
+fn speaks(seen: &said::Seen, fault: &Fault, weights: &Weights) -> (f64, Option<CauseId>) {
+    let read = |sign: &Sign| reads(sign, fault, weights);
+    let (odds, hint) = match &seen.other {
         Some(other) => {
             [read(&seen.sign), read(other)].into_iter().max_by(|a, b| a.0.total_cmp(&b.0)).unwrap_or_default()
         }
         None => read(&seen.sign),
+    };
+    match seen.denied {
+        // what is not there speaks against what shows it, and for nothing
+        true if odds > SPEAKS => (-weights.denied * odds.min(weights.denied_most), None),
+        true => (0.0, None),
+        false => (odds, hint),
     }
 }
 
-fn reads(said: &Sign, fault: &Fault) -> (f64, Option<CauseId>) {
+fn reads(said: &Sign, fault: &Fault, weights: &Weights) -> (f64, Option<CauseId>) {
     if said.fine {
-        let there = fault
-            .seen
-            .iter()
-            .any(|it| said.at == it.sign.at && said.face.zip(it.sign.face).is_none_or(|(a, b)| a == b));
-        return (if there { -1.2 } else { 0.0 }, None);
+        let there = |it: &Known| {
+            let same_time = said.when.is_none_or(|when| it.sign.when.is_none_or(|known| known == when));
+            said.at == it.sign.at && said.face.zip(it.sign.face).is_none_or(|(a, b)| a == b) && same_time
+        };
+        return (if fault.seen.iter().any(there) { weights.fine } else { 0.0 }, None);
     }
     fault
         .seen
@@ -216,44 +224,59 @@ fn reads(said: &Sign, fault: &Fault) -> (f64, Option<CauseId>) {
             // a sign of which half was left unsaid is most of nothing
             let whole = (sign.does.is_none() || sign.does == said.does)
                 && (sign.lines.is_none() || sign.lines == said.lines);
-            let less = if *seldom { SELDOM } else { 0.0 };
-            ((likeness(said, sign) + less).clamp(WORST, BEST), hint.filter(|_| whole))
+            let less = if *seldom { weights.seldom } else { 0.0 };
+            (
+                (likeness(said, sign, weights) + less).clamp(weights.worst, weights.best),
+                hint.filter(|_| whole),
+            )
         })
         .max_by(|a, b| a.0.total_cmp(&b.0))
-        .unwrap_or((WORST, None))
+        .unwrap_or((weights.worst, None))
 }
 
 /// The chance of a result of a test where this is the cause.
-pub(super) fn chance(test: &Quick, result: usize, cause: CauseId) -> f64 {
+pub(super) fn chance(test: &Quick, result: usize, cause: CauseId, weights: &Weights) -> f64 {
     let count = test.results.len() as f64;
     let speaking = test.results.iter().filter(|it| it.speaks_for.contains(&cause)).count() as f64;
     if speaking == 0.0 {
         1.0 / count
     } else if test.results[result].speaks_for.contains(&cause) {
-        TRUE_RESULT / speaking
+        weights.true_result / speaking
     } else {
-        (1.0 - TRUE_RESULT) / (count - speaking).max(1.0)
+        (1.0 - weights.true_result) / (count - speaking).max(1.0)
     }
 }
 
 /// Ranks what a report, the results of tests (by the test's and the result's key), the draft and the record say.
 pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg>, past: &Past) -> Ranking {
+    rank_by(&WEIGHTS, report, tested, leg, past)
+}
+
+/// The same by other weights.
+pub fn rank_by(
+    weights: &Weights,
+    report: &said::Report,
+    tested: &[(String, String)],
+    leg: Option<&Leg>,
+    past: &Past,
+) -> Ranking {
     let known = knowledge();
-    let shares = of_faults(report, known);
-    let mut weights = vec![0.0; known.causes.len()];
+    let shares = of_faults(report, known, weights);
+    let mut by_signs = vec![0.0; known.causes.len()];
     for (fault, share) in known.faults.iter().zip(&shares) {
-        let hints: Vec<CauseId> = report.seen.iter().filter_map(|seen| speaks(seen, fault).1).collect();
+        let hints: Vec<CauseId> =
+            report.seen.iter().filter_map(|seen| speaks(seen, fault, weights).1).collect();
         let hinted = |cause: CauseId| fault.seen.iter().any(|known| known.hint == Some(cause));
         let lift = |cause: CauseId| match hints.iter().filter(|hint| **hint == cause).count() {
             // the sign of another cause of this fault was told
-            0 if !hints.is_empty() && hinted(cause) => OTHER_HINT,
-            count => (0..count).fold(1.0, |lift, _| lift * HINT),
+            0 if !hints.is_empty() && hinted(cause) => weights.other_hint,
+            count => (0..count).fold(1.0, |lift, _| lift * weights.hint),
         };
         let own: Vec<f64> =
-            fault.causes.iter().zip(IN_ORDER).map(|(cause, weight)| weight * lift(*cause)).collect();
+            fault.causes.iter().zip(weights.in_order).map(|(cause, weight)| weight * lift(*cause)).collect();
         let sum: f64 = own.iter().sum();
         for (cause, weight) in fault.causes.iter().zip(own) {
-            weights[cause.0] += share * weight / sum;
+            by_signs[cause.0] += share * weight / sum;
         }
     }
     let results: Vec<(&'static Quick, usize)> =
@@ -267,7 +290,7 @@ pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg
             let tests: Vec<(&'static Quick, usize, bool)> = results
                 .iter()
                 .map(|(test, result)| {
-                    let chance = chance(test, *result, id);
+                    let chance = chance(test, *result, id, weights);
                     log += chance.ln();
                     (*test, *result, chance > 1.0 / test.results.len() as f64)
                 })
@@ -280,18 +303,23 @@ pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg
                 log -= 6.0;
             }
             if report.stance && cause.key == "stance" {
-                log += STANCE_SAID;
+                log += weights.stance_said;
             }
+            log += cause.shape.map_or(0.0, |(shape, much)| match past.shape[shape] {
+                Some(shown) if shown == much => weights.mirrored,
+                Some(HowMuch::Usual) | None => 0.0,
+                Some(_) => -weights.mirrored,
+            });
             let worse = past.made_worse(cause);
             if worse {
-                log += MADE_WORSE;
+                log += weights.made_worse;
             }
             // a test result may name a cause that no sign did
-            let base = weights[at] + 1e-4;
+            let base = by_signs[at] + 1e-4;
             Ranked {
                 cause: id,
                 share: base * log.exp(),
-                by_signs: weights[at],
+                by_signs: by_signs[at],
                 signs: Vec::new(),
                 numbers,
                 tests,
@@ -303,7 +331,7 @@ pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg
     ranked.iter_mut().for_each(|it| it.share /= sum);
     ranked.sort_by(|a, b| b.share.total_cmp(&a.share));
     for it in &mut ranked {
-        it.signs = reasons(report, known, &shares, it.cause);
+        it.signs = reasons(report, known, &shares, it.cause, weights);
     }
     let mut faults: Vec<(&'static Fault, f64)> = known.faults.iter().zip(shares.iter().copied()).collect();
     faults.sort_by(|a, b| b.1.total_cmp(&a.1));
@@ -329,8 +357,8 @@ pub(super) fn find_result(
 }
 
 /// The share of each fault.
-fn of_faults(report: &said::Report, known: &Knowledge) -> Vec<f64> {
-    let odds = |fault: &Fault| report.seen.iter().map(|seen| speaks(seen, fault).0).sum::<f64>();
+fn of_faults(report: &said::Report, known: &Knowledge, weights: &Weights) -> Vec<f64> {
+    let odds = |fault: &Fault| report.seen.iter().map(|seen| speaks(seen, fault, weights).0).sum::<f64>();
     let logs: Vec<f64> = known.faults.iter().map(odds).collect();
     let most = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let shares: Vec<f64> = logs.iter().map(|log| (log - most).exp()).collect();
@@ -344,24 +372,25 @@ fn reasons(
     known: &'static Knowledge,
     shares: &[f64],
     cause: CauseId,
+    weights: &Weights,
 ) -> Vec<(usize, &'static Fault)> {
-    /// A sign that speaks for a fault less than this is no reason.
-    const SPEAKS: f64 = 0.7;
     let of_cause = || known.faults.iter().zip(shares).filter(|(fault, _)| fault.causes.contains(&cause));
     let mut found = Vec::new();
     // tight is no sign of what is known by being loose
     let opposed = |said: &Sign, fault: &Fault| {
-        let best =
-            fault.seen.iter().max_by(|a, b| likeness(said, &a.sign).total_cmp(&likeness(said, &b.sign)));
+        let best = fault
+            .seen
+            .iter()
+            .max_by(|a, b| likeness(said, &a.sign, weights).total_cmp(&likeness(said, &b.sign, weights)));
         best.is_some_and(|it| said.feel.zip(it.sign.feel).is_some_and(|(a, b)| a != b))
     };
     let among = |fault: &Fault| {
         let place = fault.causes.iter().position(|it| *it == cause).unwrap_or(0);
-        IN_ORDER[place.min(IN_ORDER.len() - 1)].ln()
+        weights.in_order[place.min(weights.in_order.len() - 1)].ln()
     };
-    for (at, seen) in report.seen.iter().enumerate().filter(|(_, seen)| !seen.sign.fine) {
+    for (at, seen) in report.seen.iter().enumerate().filter(|(_, seen)| seen.is_wrong()) {
         let best = of_cause()
-            .map(|(fault, share)| (speaks(seen, fault).0, *share, fault))
+            .map(|(fault, share)| (speaks(seen, fault, weights).0, *share, fault))
             .filter(|(odds, share, fault)| *odds > SPEAKS && *share > 0.01 && !opposed(&seen.sign, fault))
             .max_by(|a, b| (a.0 + a.1.ln() + among(a.2)).total_cmp(&(b.0 + b.1.ln() + among(b.2))));
         found.extend(best.map(|(_, _, fault)| (at, fault)));
@@ -375,8 +404,8 @@ fn torn(report: &said::Report) -> Option<(usize, usize)> {
         .seen
         .iter()
         .enumerate()
+        .filter(|(_, seen)| seen.is_wrong())
         .map(|(at, seen)| (at, seen.sign))
-        .filter(|(_, sign)| !sign.fine)
         .collect();
     let together = |a: &Sign, b: &Sign| {
         a.at.is_some()

@@ -4,7 +4,7 @@ use super::knowledge::{Cause, Setting};
 use crate::{
     adjust::Key,
     order::{Order, Path},
-    terms::{Side, Word, words},
+    terms::{EnumMap, HowMuch, Shape, Side, Word, words},
 };
 
 words! {
@@ -32,9 +32,11 @@ pub struct Step {
     pub to: f64,
 }
 
-/// The earlier toiles.
+/// What the file says beside the measurements: the earlier toiles, and what a mirror showed.
 #[derive(Clone, Debug, Default)]
 pub struct Past {
+    /// What a mirror showed.
+    pub shape: EnumMap<Shape, Option<HowMuch>>,
     /// Steps that were taken for what a toile showed, the oldest first.
     pub steps: Vec<Step>,
     /// The number of the last fitting at which a measurement was taken again, 0 if none.
@@ -45,7 +47,7 @@ pub struct Past {
 
 /// Reads the record of a file.
 pub fn past(order: &Order, since: Option<Since>) -> Past {
-    let mut past = Past { since, ..Past::default() };
+    let mut past = Past { since, shape: order.shape, ..Past::default() };
     let mut values: Vec<(String, f64)> = Vec::new();
     for (at, fitting) in order.fittings.iter().enumerate() {
         let judged = !fitting.seen.is_empty() || !fitting.tested.is_empty();

@@ -1,11 +1,14 @@
-//! A report in plain words becomes signs. Each part of a sentence is one sign; what it leaves out is taken from the part
-//! before.
+//! A report in plain words becomes signs, denials and open questions. Each clause of a sentence is one sign; what it leaves
+//! out is taken from the clause before.
 
 use super::{
-    sign::{Does, Face, Feel, Lines, Place, Sign, When},
-    vocabulary::{Phrase, is_word, vocabulary},
+    clause::{Clause, Joint, sentences},
+    lexicon::lexicon,
+    open::{Asks, Open},
+    record::Since,
+    sign::{Degree, Does, Face, Feel, Lines, Place, Sign, When},
 };
-use crate::{mistake::nearest, terms::Word};
+use crate::terms::{Side, Word};
 
 /// A longer report is read to here, characters; nobody says more about one toile.
 pub const LONGEST_REPORT: usize = 2000;
@@ -15,291 +18,142 @@ pub const LONGEST_REPORT: usize = 2000;
 pub struct Report {
     /// The signs, in the order in which they were told.
     pub seen: Vec<Seen>,
+    /// What has to be asked before it says anything.
+    pub open: Vec<Open>,
     /// Results of tests that were told in passing: the test's key, the result's key, the words.
     pub tested: Vec<(String, String, String)>,
     /// A stance was told in which nobody should be fitted.
     pub stance: bool,
+    /// The trousers were said to fit, all of them.
+    pub fits: bool,
     /// Words that mean nothing here, with the nearest that do.
     pub unknown: Vec<(String, Option<String>)>,
+    /// Words read as another, as a slip of the pen: as said, as read.
+    pub slips: Vec<(String, String)>,
     /// It was longer than is read.
     pub cut: bool,
 }
 
 /// A sign with the words in which it was told.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Seen {
     /// The sign.
     pub sign: Sign,
     /// The same with a second place or face that was named: lines that run from one to the other belong to both.
     pub other: Option<Sign>,
+    /// It was said not to be so.
+    pub denied: bool,
+    /// How much.
+    pub degree: Option<Degree>,
+    /// The side of the body that alone shows it.
+    pub side: Option<Side>,
+    /// How it is against the toile before.
+    pub compared: Option<Since>,
+    /// It speaks in the ranking, but nothing is changed for it before what is open is answered.
+    pub waits: bool,
     /// The words.
     pub words: String,
 }
 
 impl Seen {
-    /// Words of the next part belong to it too.
-    fn read_on(&mut self, text: &str) {
-        let text = text.trim();
-        self.words.push_str(if text.starts_with("when ") { " " } else { ", " });
-        self.words.push_str(text);
+    /// A sign named by itself, not told in words.
+    pub fn of(sign: Sign) -> Self {
+        Self { words: sign.plain(), sign, ..Self::default() }
+    }
+
+    /// What was read, in plain words.
+    pub fn plain(&self) -> String {
+        let mut text = self.sign.plain();
+        match (self.denied, self.sign.place()) {
+            (true, Some(place)) if text.len() > place.len() => {
+                text = format!("{place}: not {}", text[place.len()..].trim_start_matches(", "));
+            }
+            (true, _) => text = format!("not {text}"),
+            _ => {}
+        }
+        let elsewhere = |place: &String| self.sign.place().as_ref() != Some(place);
+        if let Some(other) = self.other.and_then(|other| other.place()).filter(elsewhere) {
+            text.push_str(&format!("; also {other}"));
+        }
+        match self.degree {
+            Some(Degree::Slight) => text.push_str(", slightly"),
+            Some(Degree::Strong) => text.push_str(", badly"),
+            None => {}
+        }
+        match self.side {
+            Some(side) if side != Side::Both => text.push_str(&format!(" ({side})")),
+            _ => {}
+        }
+        text
+    }
+
+    /// Whether it says that something is there and is wrong.
+    pub fn is_wrong(&self) -> bool {
+        !self.denied && !self.sign.fine
+    }
+
+    fn read_on(&mut self, clause: &Clause) {
+        self.words.push_str(if clause.joint == Joint::When { " " } else { ", " });
+        self.words.push_str(&clause.text);
     }
 }
 
 /// Reads what was told in several pieces as one report.
 pub fn read_all<'a>(texts: impl IntoIterator<Item = &'a String>) -> Report {
     let mut report = Report::default();
+    let mut fits = false;
     for text in texts {
         let read = read(text);
+        fits |= read.fits;
         report.seen.extend(read.seen);
+        report.open.extend(read.open);
         report.tested.extend(read.tested);
         report.unknown.extend(read.unknown);
+        report.slips.extend(read.slips);
         report.stance |= read.stance;
         report.cut |= read.cut;
     }
+    report.fits = fits && report.nothing_wrong();
     report
 }
 
 /// Reads a report.
 pub fn read(text: &str) -> Report {
-    let mut report = Report { cut: text.chars().count() > LONGEST_REPORT, ..Report::default() };
+    let cut = text.chars().count() > LONGEST_REPORT;
     let text: String = text.chars().take(LONGEST_REPORT).collect();
-    for sentence in text.split(['.', ';', ':', '!', '?', '\n', '\r']) {
-        // a place told in one sentence is not meant in the next
-        let mut before: Option<Sign> = None;
-        for part in sentence
-            .split(',')
-            .flat_map(|part| split_words(part, &["but", "while", "when", "whereas", "yet"]))
-        {
-            for (at, part) in split_at_and(&part).iter().enumerate() {
-                before = read_part(part, before, at > 0, &mut report).or(before);
-            }
-        }
+    let mut reader = Reader { report: Report { cut, ..Report::default() }, before: None };
+    for clauses in sentences(&text) {
+        reader.sentence(&clauses);
+    }
+    let mut report = reader.report;
+    report.fits = report.fits && report.nothing_wrong();
+    if !report.says_something() && report.open.is_empty() && text.chars().any(char::is_alphanumeric) {
+        report.open.push(Open {
+            asks: Asks::What,
+            sign: Sign::default(),
+            denied: false,
+            degree: None,
+            side: None,
+            unknown: report.unknown.clone(),
+            words: text.split_whitespace().collect::<Vec<_>>().join(" "),
+        });
     }
     report
 }
 
-fn words_of(text: &str) -> Vec<String> {
-    text.to_lowercase()
-        .split(|letter: char| !letter.is_alphanumeric())
-        .filter(|word| !word.is_empty())
-        // whose thigh it is makes no difference
-        .map(|word| if matches!(word, "my" | "your" | "his" | "her" | "their") { "the" } else { word })
-        .map(str::to_owned)
-        .collect()
-}
-
-fn split_words(text: &str, at: &[&str]) -> Vec<String> {
-    let mut parts = vec![String::new()];
-    for word in text.split_whitespace() {
-        if at.contains(&word.to_lowercase().as_str()) {
-            // `when` is kept: it reads on
-            parts.push(if word.eq_ignore_ascii_case("when") { word.to_owned() } else { String::new() });
-        } else if let Some(last) = parts.last_mut() {
-            if !last.is_empty() {
-                last.push(' ');
-            }
-            last.push_str(word);
-        }
-    }
-    parts
-}
-
-/// `tight across the seat and the pockets gape` is two signs, `loose at the side and at the back seam` too; `front and
-/// back` is none.
-fn split_at_and(text: &str) -> Vec<String> {
-    let mut joined: Vec<String> = Vec::new();
-    for part in split_words(text, &["and"]) {
-        let is_sign = |text: &str| {
-            let Scanned { sign, .. } = scan(&words_of(text));
-            (sign.feel.is_some() || sign.does.is_some() || sign.fine, sign.at)
-        };
-        match joined.last_mut() {
-            Some(last) => match (is_sign(last), is_sign(&part)) {
-                ((true, _), (true, _)) | ((true, Some(_)), (false, Some(_))) => joined.push(part),
-                _ => {
-                    last.push_str(" and ");
-                    last.push_str(&part);
-                }
-            },
-            None => joined.push(part),
-        }
-    }
-    joined
-}
-
-struct Scanned {
-    sign: Sign,
-    /// The second place and face named.
-    second: (Option<Place>, Option<Face>),
-    stance: bool,
-    unknown: Vec<String>,
-}
-
-/// Words behind which a second place is where the lines point.
-const POINTING: [&str; 6] = ["to", "towards", "toward", "into", "onto", "until"];
-
-fn scan(words: &[String]) -> Scanned {
-    let vocabulary = vocabulary();
-    let mut scanned =
-        Scanned { sign: Sign::default(), second: (None, None), stance: false, unknown: Vec::new() };
-    let (mut at, mut pointing) = (0, false);
-    while at < words.len() {
-        let rest = &words[at..];
-        let fits = |phrase: &&Phrase| {
-            phrase.words.len() <= rest.len()
-                && phrase.words.iter().zip(rest).all(|(known, said)| is_word(said, known))
-        };
-        // one stretch of words may mean several things of the same length
-        let long = vocabulary.phrases.iter().find(fits).map(|phrase| phrase.words.len());
-        match long {
-            Some(long) => {
-                for phrase in
-                    vocabulary.phrases.iter().filter(|phrase| phrase.words.len() == long).filter(fits)
-                {
-                    scanned.stance |= phrase.stance;
-                    add(&mut scanned, &phrase.sign, pointing);
-                }
-                at += long;
-            }
-            None => {
-                let said = &words[at];
-                pointing |= POINTING.contains(&said.as_str());
-                if !vocabulary.plain.iter().any(|known| is_word(said, known)) && said.parse::<f64>().is_err()
-                {
-                    scanned.unknown.push(said.clone());
-                }
-                at += 1;
-            }
-        }
-    }
-    scanned
-}
-
-/// Takes up what a phrase adds: the first word said of a thing holds.
-fn add(scanned: &mut Scanned, more: &Sign, pointing: bool) {
-    let (sign, second) = (&mut scanned.sign, &mut scanned.second);
-    let whole_leg = matches!(sign.at, Some(Place::Legs));
-    match more.at {
-        Some(place) if sign.at.is_none() || whole_leg => sign.at = Some(place),
-        Some(place) if pointing && sign.at != Some(place) => sign.to = sign.to.or(Some(place)),
-        Some(place) if sign.at != Some(place) => second.0 = second.0.or(Some(place)),
-        _ => {}
-    }
-    // the face of a place that lines only point to is not the face of the sign
-    match (sign.face, more.face) {
-        (None, face) => sign.face = face,
-        (Some(_), Some(_)) if pointing && more.at.is_some() => {}
-        (Some(face), Some(more)) if face != more => second.1 = second.1.or(Some(more)),
-        _ => {}
-    }
-    sign.feel = sign.feel.or(more.feel);
-    sign.lines = sign.lines.or(more.lines);
-    sign.does = sign.does.or(more.does);
-    sign.when = sign.when.or(more.when);
-    sign.one_side |= more.one_side;
-    sign.fine |= more.fine;
-}
-
-/// Reads one part of a sentence; gives its sign, from which the next part takes its place. A part `joined` to the one before
-/// by `and` takes what it does not say from it.
-fn read_part(text: &str, before: Option<Sign>, joined: bool, report: &mut Report) -> Option<Sign> {
-    let words = words_of(text);
-    if words.is_empty() {
-        return None;
-    }
-    let result = vocabulary().results.iter().find(|result| {
-        result.words.iter().all(|any| words.iter().any(|said| any.iter().any(|known| is_word(said, known))))
-    });
-    if let Some(result) = result {
-        report.tested.push((result.test.clone(), result.result.clone(), text.trim().to_owned()));
-        return None;
-    }
-    let Scanned { mut sign, second, stance, unknown } = scan(&words);
-    let mut other = None;
-    match second {
-        // in front and behind: all round
-        (at, Some(face)) if sign.face.is_some_and(|first| first.is_opposite(face)) => {
-            sign.face = None;
-            other = at.map(|at| Sign { at: Some(at), ..sign });
-        }
-        (None, None) => {}
-        (at, face) => other = Some(Sign { at: at.or(sign.at), face: face.or(sign.face), ..sign }),
-    }
-    report.stance |= stance;
-    let known = sign != Sign::default() || stance;
-    for said in unknown {
-        let all = vocabulary().phrases.iter().filter(|phrase| phrase.words.len() == 1);
-        let near = nearest(
-            &said,
-            all.map(|phrase| phrase.words[0].trim_end_matches('*')).filter(|word| word.len() > 3),
-        );
-        if near.is_some() || !known {
-            report.unknown.push((said, near.map(str::to_owned)));
-        }
-    }
-    if sign == Sign::default() {
-        return None;
-    }
-    let only_when = sign.at.is_none() && !sign.says_something() && sign.face.is_none();
-    match (only_when, before, report.seen.last_mut()) {
-        (true, Some(before), Some(last)) if before.says_something() => {
-            // `worse when walking`
-            last.sign.when = sign.when.or(last.sign.when);
-            last.read_on(text);
-            return Some(last.sign);
-        }
-        // `standing, ...`: of the part that follows
-        (true, ..) => return Some(sign),
-        (false, Some(before), Some(last)) if !sign.says_something() && !joined && before.says_something() => {
-            // `a fold below the band, in the middle of the back`: where it was
-            last.sign.at = last.sign.at.or(sign.at);
-            last.sign.face = last.sign.face.or(sign.face);
-            last.sign.when = sign.when.or(last.sign.when);
-            last.other = None;
-            last.read_on(text);
-            return Some(last.sign);
-        }
-        _ => {}
-    }
-    if joined
-        && !sign.says_something()
-        && let Some(before) = before
-    {
-        (sign.feel, sign.lines, sign.does, sign.fine) = (before.feel, before.lines, before.does, before.fine);
-    }
-    if let Some(before) = before {
-        if sign.at.is_none() {
-            sign.at = before.at;
-            sign.face = sign.face.or(before.face);
-        }
-        sign.when = sign.when.or(before.when);
-    }
-    // what moves or holds, said of nothing in particular, is the leg
-    if sign.at.is_none() && matches!(sign.does, Some(Does::Binds | Does::Climbs | Does::Twists)) {
-        sign.at = Some(Place::Legs);
-    }
-    // what cuts or holds is tight, whether it is said or not
-    if matches!(sign.does, Some(Does::Cuts | Does::Binds)) {
-        sign.feel = sign.feel.or(Some(Feel::Tight));
-    }
-    // `hangs clean` is fine; `clean but for tight lines` is not
-    if sign.fine {
-        sign.fine = sign.feel.is_none() && sign.lines.is_none();
-        sign.does = sign.does.filter(|_| !sign.fine);
-    }
-    if sign.says_something() || sign.at.is_some() {
-        // what was completed above holds for both readings
-        let other =
-            other.map(|other| Sign { at: other.at, face: other.face, ..sign }).filter(|other| *other != sign);
-        report.seen.push(Seen { sign, other, words: text.trim().to_owned() });
-    }
-    Some(sign)
-}
-
 impl Report {
-    /// Whether anything of it says what is wrong or what was tested.
+    /// Whether anything of it says what is wrong, what is not, or what was tested.
     pub fn says_something(&self) -> bool {
-        self.stance || !self.tested.is_empty() || self.seen.iter().any(|seen| seen.sign.says_something())
+        self.stance || self.fits || !self.tested.is_empty() || !self.seen.is_empty()
+    }
+
+    /// Whether it says of something that it is wrong, so that a change may be advised for it.
+    pub fn asks_for_change(&self) -> bool {
+        self.stance || !self.tested.is_empty() || self.seen.iter().any(|seen| seen.is_wrong() && !seen.waits)
+    }
+
+    fn nothing_wrong(&self) -> bool {
+        self.open.is_empty() && !self.seen.iter().any(Seen::is_wrong)
     }
 
     /// What can be said, a line each: for whoever said nothing that is known.
@@ -316,5 +170,508 @@ impl Report {
             ),
             format!("when: {}", list(When::KEYS)),
         ]
+    }
+
+    fn name_unknown(&mut self, clause: &Clause) {
+        for word in &clause.unknown {
+            let near = lexicon().slip(word).map(str::to_owned);
+            self.unknown.push((word.clone(), near));
+        }
+        self.slips.extend(clause.slips.iter().cloned());
+    }
+}
+
+/// Where a place was told and nothing yet of it.
+#[derive(Clone)]
+struct Named {
+    clause: Clause,
+    /// It is one of a list that a word further on is said of.
+    listed: bool,
+}
+
+struct Reader {
+    report: Report,
+    /// The place of the sentence before, for `it` and `they`.
+    before: Option<Sign>,
+}
+
+/// What one sentence has told so far.
+#[derive(Default)]
+struct Told {
+    /// The last sign, with what it says.
+    last: Option<(Sign, bool)>,
+    named: Vec<Named>,
+    when: Option<When>,
+    /// The number of signs and of open questions before the sentence.
+    began: (usize, usize),
+}
+
+impl Reader {
+    fn sentence(&mut self, clauses: &[Clause]) {
+        let mut told = Told { began: (self.report.seen.len(), self.report.open.len()), ..Told::default() };
+        if clauses.first().is_some_and(|first| first.points_back) {
+            told.last =
+                self.before.map(|sign| (Sign { at: sign.at, face: sign.face, ..Sign::default() }, false));
+        }
+        for (at, clause) in clauses.iter().enumerate() {
+            self.report.name_unknown(clause);
+            self.report.stance |= clause.stance;
+            if let Some(result) = clause.result.map(|at| &lexicon().results[at]) {
+                let (test, result) = (result.test.clone(), result.result.clone());
+                self.report.tested.push((test, result, clause.text.clone()));
+                if clause.has_place() && told.last.is_none() {
+                    let Sign { at, face, .. } = clause.sign;
+                    told.last = Some((Sign { at, face, ..Sign::default() }, false));
+                }
+            } else if clause.has_predicate() {
+                let list = clauses[at + 1..].iter().find(|next| next.joint != Joint::Comma);
+                self.says(clause, list.is_some_and(|next| next.joint == Joint::Or), &mut told);
+            } else {
+                self.names(clause, clauses.get(at + 1), &mut told);
+            }
+        }
+        self.left_over(&mut told);
+        // what is said at large is answered by what is said at length beside it
+        let said = self.report.seen[told.began.0..].iter().any(|seen| seen.is_wrong() && !seen.waits);
+        if said {
+            let began = told.began.1;
+            let mut at = 0;
+            self.report.open.retain(|open| {
+                at += 1;
+                at <= began || open.asks != Asks::What || open.sign.at.is_some()
+            });
+        }
+        self.before = told.last.map(|(sign, _)| sign).or(self.before);
+    }
+
+    /// A clause that only names a place, a face or a time.
+    fn names(&mut self, clause: &Clause, next: Option<&Clause>, told: &mut Told) {
+        let sign = &clause.sign;
+        if clause.is_empty() || clause.stance {
+            return;
+        }
+        let only_when = sign.at.is_none() && sign.face.is_none() && !clause.bottom && !sign.one_side;
+        if only_when {
+            let began = told.began.0;
+            match self.report.seen.get_mut(began..).and_then(<[Seen]>::last_mut) {
+                // `but not when I stand`: what was said stands
+                _ if clause.denied || sign.when.is_none() => {}
+                Some(last) => {
+                    last.sign.when = last.sign.when.or(sign.when);
+                    last.read_on(clause);
+                    if clause.compared.is_some() && last.compared.is_none() {
+                        last.other = last.other.map(|other| Sign { when: last.sign.when, ..other });
+                    }
+                }
+                None => told.when = sign.when,
+            }
+            if let Some(open) = self.report.open.get_mut(told.began.1..).and_then(<[Open]>::last_mut) {
+                open.sign.when = open.sign.when.or(sign.when);
+            }
+            return;
+        }
+        let alone = Named { clause: clause.clone(), listed: false };
+        let Some((last, last_denied)) = told.last.filter(|(sign, _)| sign.says_something()) else {
+            // `the seat and the thighs are tight`, `neither the seat nor the thighs are tight`
+            let joined =
+                next.is_some_and(|next| matches!(next.joint, Joint::And | Joint::Or) && next.has_place());
+            told.named.push(Named { listed: joined || clause.denied, ..alone });
+            return;
+        };
+        let elsewhere = clause.has_place() && sign.at != last.at;
+        match clause.joint {
+            Joint::Except if last.fine && clause.has_place() => told.named = vec![alone],
+            Joint::Except => self.put(clause, with_place(last, sign), true, told),
+            _ if clause.denied && clause.has_place() => self.put(clause, with_place(last, sign), true, told),
+            Joint::Not | Joint::Break if clause.denied => {
+                self.put(clause, with_place(last, sign), true, told)
+            }
+            // `the front is not tight, the back is`
+            Joint::Comma | Joint::Break | Joint::And
+                if last_denied
+                    && !clause.has_place()
+                    && sign.face.zip(last.face).is_some_and(|(here, there)| here.is_opposite(there)) =>
+            {
+                self.put(clause, with_place(last, sign), false, told);
+            }
+            Joint::And | Joint::Or if elsewhere => {
+                self.put(clause, with_place(last, sign), last_denied && !clause.corrects, told);
+            }
+            // `a fold below the band, in the middle of the back`: where it was
+            _ if last.at.is_none() || !elsewhere => self.place_last(clause, told),
+            Joint::Comma if next.is_some_and(|next| next.has_predicate() && !next.has_place()) => {
+                told.named = vec![alone];
+            }
+            Joint::Comma => {
+                self.put(clause, with_place(last, sign), last_denied && !clause.corrects, told);
+            }
+            _ => told.named = vec![alone],
+        }
+    }
+
+    /// Gives the last sign the place that a clause names after it.
+    fn place_last(&mut self, clause: &Clause, told: &mut Told) {
+        let began = told.began;
+        if let Some(last) = self.report.seen.get_mut(began.0..).and_then(<[Seen]>::last_mut) {
+            match (last.sign.face, clause.sign.face) {
+                // in front and behind: all round
+                (Some(one), Some(other)) if one.is_opposite(other) && clause.joint == Joint::And => {
+                    last.sign.face = None;
+                }
+                (None, face) => last.sign.face = face,
+                _ => {}
+            }
+            last.sign.at = last.sign.at.or(clause.sign.at);
+            last.sign.when = clause.sign.when.or(last.sign.when);
+            last.sign.one_side |= clause.sign.one_side;
+            last.side = last.side.or(clause.side);
+            if clause.sign.at.is_some() {
+                last.other = None;
+            }
+            last.read_on(clause);
+            told.last = Some((last.sign, last.denied));
+        }
+        // a question where it is may be answered by the same words
+        let open = self.report.open.get(began.1..).and_then(<[Open]>::last).cloned();
+        if let Some(open) = open.filter(|open| open.asks == Asks::Where && clause.sign.at.is_some()) {
+            self.report.open.pop();
+            let waits = |seen: &Seen| seen.waits && seen.words == open.words;
+            self.report.seen.retain(|seen| !waits(seen));
+            let mut whole = clause.clone();
+            whole.text = format!("{} {}", open.words, clause.text);
+            (whole.degree, whole.wrinkle) = (open.degree, open.sign.feel.is_none());
+            self.put(&whole, with_place(open.sign, &clause.sign), open.denied, told);
+        }
+    }
+
+    /// A clause that says how the cloth is or what it does.
+    fn says(&mut self, clause: &Clause, ends_in_or: bool, told: &mut Told) {
+        let mut sign = clause.sign;
+        // `seat seam tight, upright`: more of the same lines
+        if clause.joint == Joint::Comma
+            && sign == (Sign { lines: sign.lines, ..Sign::default() })
+            && !clause.denied
+            && let Some(last) = self.report.seen.get_mut(told.began.0..).and_then(<[Seen]>::last_mut)
+            && last.is_wrong()
+            && last.sign.lines.is_none()
+        {
+            last.sign.lines = sign.lines;
+            last.read_on(clause);
+            told.last = Some((last.sign, false));
+            return;
+        }
+        // `does not bind, bunch or pinch`
+        let carried = told.last.is_some_and(|(_, denied)| denied)
+            && (clause.joint == Joint::Or
+                || (clause.joint == Joint::Comma && ends_in_or && !clause.has_place()));
+        let denied = clause.denied || carried;
+        let named = std::mem::take(&mut told.named);
+        if !clause.has_place() && !clause.rest {
+            let context =
+                named.last().map(|it| it.clause.sign).filter(|it| it.at.is_some() || it.face.is_some());
+            // `the seat is tight, everything creeps up`: there
+            let drawn =
+                |last: &Sign| last.feel == Some(Feel::Tight) && clause.sign.does == Some(Does::Climbs);
+            let last = told.last.map(|(sign, _)| sign).filter(|last| !clause.whole || drawn(last));
+            if let Some(from) = context.or(last) {
+                sign.at = from.at;
+                sign.face = sign.face.or(from.face);
+            }
+        } else if sign.at.is_some() && sign.face.is_none() {
+            // `at the back, the thigh is loose`
+            sign.face =
+                named.last().filter(|it| it.clause.sign.at.is_none()).and_then(|it| it.clause.sign.face);
+        }
+        // `inner hem: a fold towards the shin`
+        if let Some(from) =
+            named.last().map(|it| it.clause.sign).filter(|it| clause.only_points && it.at.is_some())
+        {
+            (sign.to, sign.at, sign.face) = (sign.at, from.at, from.face);
+        }
+        sign.when = sign.when.or(told.when).or(named.last().and_then(|it| it.clause.sign.when));
+        if clause.joint != Joint::Start && sign.when.is_none() && !clause.has_place() {
+            sign.when = told.last.and_then(|(last, _)| last.when);
+        }
+        for it in &named {
+            // each place of the list says the same
+            let elsewhere = it.clause.has_place() && it.clause.sign.at != sign.at;
+            if elsewhere && (it.listed || it.clause.denied) {
+                let listed = with_place(sign, &it.clause.sign);
+                let mut of_list = it.clause.clone();
+                (of_list.bad, of_list.wrinkle) = (clause.bad, clause.wrinkle);
+                self.put(&of_list, listed, denied || it.clause.denied, told);
+            } else if elsewhere && it.clause.sign.one_side {
+                // `the left hip is higher, so the band slopes`
+                self.put(&it.clause, it.clause.sign, false, told);
+            } else if it.clause.denied && !elsewhere {
+                let mut whole = clause.clone();
+                whole.text = format!("{} {}", it.clause.text, clause.text);
+                return self.put(&whole, sign, true, told);
+            }
+        }
+        // `no folds or wrinkles at the seat`
+        if matches!(clause.joint, Joint::Or | Joint::And) && clause.has_place() {
+            let open = self.report.open.get(told.began.1..).and_then(<[Open]>::last).cloned();
+            let alike = |open: &Open| {
+                open.sign.does.is_none() && open.sign.face.is_none() && clause.sign.does.is_none()
+            };
+            if open
+                .is_some_and(|open| open.asks == Asks::Where && (clause.joint == Joint::Or || alike(&open)))
+            {
+                self.place_last(clause, told);
+            }
+        }
+        self.put(clause, sign, denied, told);
+    }
+
+    /// Places that were named and of which nothing was said.
+    fn left_over(&mut self, told: &mut Told) {
+        let named = std::mem::take(&mut told.named);
+        let began = told.began;
+        for Named { clause, .. } in named {
+            let compared = clause.compared.is_some() && !clause.denied;
+            if clause.sign.one_side && (clause.has_place() || clause.side.is_some()) {
+                // `on the left hip only`
+                let sign = clause.sign;
+                self.put(&Clause { wrinkle: false, ..clause }, sign, false, told);
+            } else if (clause.has_place() || clause.sign.face.is_some()) && !compared {
+                let told_of = self.report.seen.len() > began.0 || self.report.open.len() > began.1;
+                if clause.has_place() || !told_of {
+                    let sign = clause.sign;
+                    self.ask(&clause, sign, Asks::What, told);
+                }
+            }
+        }
+    }
+
+    fn ask(&mut self, clause: &Clause, sign: Sign, asks: Asks, told: &mut Told) {
+        let near = |word: &String| (word.clone(), lexicon().slip(word).map(str::to_owned));
+        self.report.open.push(Open {
+            asks,
+            sign,
+            denied: clause.denied,
+            degree: clause.degree,
+            side: clause.side,
+            unknown: clause.unknown.iter().map(near).collect(),
+            words: clause.text.clone(),
+        });
+        told.last = Some((sign, clause.denied));
+    }
+
+    /// A sign in full, or the question that it leaves open.
+    fn put(&mut self, clause: &Clause, mut sign: Sign, denied: bool, told: &mut Told) {
+        complete(&mut sign, clause);
+        if sign.fine && sign.at.is_none() && sign.face.is_none() {
+            self.report.fits |=
+                !clause.rest && !denied && clause.sign.when.is_none() && clause.compared.is_none();
+            told.last = Some((sign, denied));
+            return;
+        }
+        if clause.bad && !denied && sign.feel.is_none() && sign.does.is_none() && sign.lines.is_none() {
+            return self.ask(clause, sign, Asks::What, told);
+        }
+        let mut seen = Seen {
+            sign,
+            other: None,
+            denied,
+            degree: clause.degree,
+            side: clause.side.filter(|_| sign.one_side),
+            compared: clause.compared,
+            waits: false,
+            words: clause.text.clone(),
+        };
+        match clause.second {
+            // in front and behind: all round
+            (at, Some(face)) if sign.face.is_some_and(|first| first.is_opposite(face)) => {
+                seen.sign.face = None;
+                seen.other = at.map(|at| Sign { at: Some(at), ..seen.sign });
+            }
+            (None, None) => {}
+            (at, face) => seen.other = Some(Sign { at: at.or(sign.at), face: face.or(sign.face), ..sign }),
+        }
+        seen.other = seen.other.filter(|other| *other != seen.sign);
+        // what is denied need not be whole: it speaks against what it names
+        if denied || sign.fine {
+            told.last = Some((sign, denied));
+            self.report.seen.push(seen);
+            return;
+        }
+        let asks = asks(&sign, clause);
+        if let Some(asks) = asks {
+            self.ask(clause, sign, asks, told);
+            if ranks(&sign, asks) {
+                seen.waits = true;
+                self.report.seen.push(seen);
+            }
+            return;
+        }
+        told.last = Some((seen.sign, denied));
+        let began = told.began.0;
+        match self.report.seen[began..].iter_mut().find(|said| said.is_wrong() && is_said_again(said, &seen))
+        {
+            Some(said) => {
+                said.sign = Sign {
+                    face: said.sign.face.or(sign.face),
+                    lines: said.sign.lines.or(sign.lines),
+                    does: said.sign.does.or(sign.does),
+                    when: said.sign.when.or(sign.when),
+                    feel: said.sign.feel.or(sign.feel),
+                    ..said.sign
+                };
+                said.read_on(clause);
+            }
+            None => self.report.seen.push(seen),
+        }
+    }
+}
+
+/// Whether a sentence says the same of the same place once more, perhaps with more of it.
+fn is_said_again(said: &Seen, again: &Seen) -> bool {
+    fn agree<T: PartialEq>(one: Option<T>, other: Option<T>) -> bool {
+        one.zip(other).is_none_or(|(one, other)| one == other)
+    }
+    fn same<T: PartialEq>(one: Option<T>, other: Option<T>) -> bool {
+        one.zip(other).is_some_and(|(one, other)| one == other)
+    }
+    let (one, other) = (&said.sign, &again.sign);
+    (same(one.feel, other.feel) || same(one.does, other.does) || same(one.lines, other.lines))
+        && one.at == other.at
+        && agree(one.face, other.face)
+        && agree(one.feel, other.feel)
+        && agree(one.lines, other.lines)
+        && agree(one.does, other.does)
+        && agree(one.when, other.when)
+        && one.to == other.to
+        && one.one_side == other.one_side
+        && !said.waits
+}
+
+/// What another clause said, at the place that this one names.
+fn with_place(said: Sign, place: &Sign) -> Sign {
+    Sign {
+        at: place.at.or(said.at),
+        face: if place.at.is_some() { place.face } else { place.face.or(said.face) },
+        when: place.when.or(said.when),
+        one_side: place.one_side || said.one_side,
+        ..said
+    }
+}
+
+/// What follows from place and word together.
+fn complete(sign: &mut Sign, clause: &Clause) {
+    use Does::{
+        Binds, Bulges, Catches, Climbs, Cuts, Drops, TooHigh, TooLong, TooShort, Twists, WillNotPass,
+    };
+    use Place::{
+        Abdomen, Calf, Crotch, Fly, Hem, Inseam, Knee, Legs, Seat, SideSeam, Thigh, UnderSeat, Waist,
+    };
+    if clause.bottom && sign.at.is_none() {
+        match sign.does {
+            Some(Climbs | TooLong | TooShort | Catches | WillNotPass) => sign.at = Some(Hem),
+            Some(Drops) if sign.feel == Some(Feel::Loose) => {
+                (sign.at, sign.face) = (Some(Seat), Some(Face::Back));
+            }
+            _ => {}
+        }
+    }
+    // the centre of front or back, where it goes up, down or off, is the band's
+    if clause.centre && matches!(sign.does, Some(Does::Gapes | Drops | TooHigh)) {
+        sign.face = if sign.at == Some(Abdomen) { Some(Face::Front) } else { Some(Face::Back) };
+        sign.at = Some(Waist);
+    }
+    // `a gap at the back`
+    let faced = matches!(sign.face, Some(Face::Front | Face::Back));
+    if sign.at.is_none() && sign.does == Some(Does::Gapes) && faced {
+        sign.at = Some(Waist);
+    }
+    // what moves or holds, said of nothing in particular, is the leg
+    if sign.at.is_none() && !clause.bottom && matches!(sign.does, Some(Binds | Climbs | Twists)) {
+        sign.at = Some(Legs);
+    }
+    match (sign.at, sign.does) {
+        (Some(Hem), Some(TooHigh)) => sign.does = Some(Climbs),
+        (Some(Calf | Knee), Some(Climbs)) => (sign.at, sign.face) = (Some(Hem), None),
+        (Some(Waist), Some(TooHigh)) if sign.one_side => sign.does = Some(Does::Slopes),
+        (Some(Place::Hip), Some(TooHigh)) if sign.one_side => sign.does = None,
+        (Some(Fly | Abdomen), Some(Does::Gapes)) if sign.feel == Some(Feel::Loose) => {
+            sign.does = Some(Bulges);
+        }
+        (Some(Crotch), Some(TooHigh)) => (sign.feel, sign.does) = (Some(Feel::Tight), Some(Cuts)),
+        (Some(Fly | Abdomen), Some(TooLong | TooShort)) => {
+            (sign.at, sign.face) = (Some(Crotch), Some(Face::Front));
+        }
+        (Some(Seat | UnderSeat), Some(TooLong | TooShort)) => {
+            (sign.at, sign.face) = (Some(Crotch), Some(Face::Back));
+        }
+        (None, Some(TooLong | TooShort)) if matches!(sign.face, Some(Face::Front | Face::Back)) => {
+            sign.at = Some(Crotch);
+        }
+        (Some(Inseam | SideSeam | Calf), Some(TooLong | TooShort)) => {
+            (sign.at, sign.face) = (Some(Legs), None)
+        }
+        _ => {}
+    }
+    if sign.does == Some(TooShort) && sign.at == Some(Crotch) {
+        sign.feel = sign.feel.or(Some(Feel::Tight));
+    }
+    if sign.does == Some(TooLong) && sign.at == Some(Crotch) {
+        sign.feel = Some(Feel::Loose);
+    }
+    match (sign.at, sign.does) {
+        (_, Some(Bulges)) => sign.feel = sign.feel.or(Some(Feel::Loose)),
+        (Some(Calf), Some(Catches)) => sign.feel = sign.feel.or(Some(Feel::Tight)),
+        _ => {}
+    }
+    // what cuts or holds is tight, whether it is said or not
+    if matches!(sign.does, Some(Cuts | Binds)) {
+        sign.feel = Some(Feel::Tight);
+    }
+    match sign.lines {
+        Some(Lines::Smile) => sign.feel = sign.feel.or(Some(Feel::Tight)),
+        Some(Lines::Frown) => sign.feel = sign.feel.or(Some(Feel::Loose)),
+        _ => {}
+    }
+    // wrinkles there are nearly always slack: common practice, no source
+    let slack =
+        matches!((sign.at, sign.face), (Some(UnderSeat), _) | (Some(Thigh | Knee | Legs), Some(Face::Back)))
+            || (sign.at, sign.face, sign.lines) == (Some(Waist), Some(Face::Back), Some(Lines::Level));
+    if (clause.wrinkle || sign.lines.is_some()) && slack && sign.to.is_none() {
+        sign.feel = sign.feel.or(Some(Feel::Loose));
+    }
+}
+
+/// What a sign leaves open, if anything.
+fn asks(sign: &Sign, clause: &Clause) -> Option<Asks> {
+    use Place::{Knee, Legs, Thigh};
+    let how = sign.feel.is_some() || sign.does.is_some();
+    match sign.at {
+        None if clause.bottom => Some(Asks::Bottom),
+        None if sign.one_side && !how && sign.lines.is_none() => None,
+        None => Some(Asks::Where),
+        Some(Legs) if sign.does.is_none() && sign.lines.is_none() && sign.feel.is_some() => Some(Asks::Leg),
+        Some(Thigh | Knee) if matches!(sign.does, Some(Does::TooLong | Does::TooShort)) => Some(Asks::Leg),
+        // only what lies level can slope
+        Some(
+            Place::Thigh
+            | Place::Knee
+            | Place::Calf
+            | Place::Legs
+            | Place::Seat
+            | Place::UnderSeat
+            | Place::Crotch,
+        ) if sign.does == Some(Does::Slopes) && sign.feel.is_none() => Some(Asks::What),
+        Some(_) if how => None,
+        Some(_) if sign.one_side && sign.lines.is_none() && !clause.wrinkle => None,
+        Some(_) if sign.lines.is_some() || clause.wrinkle => Some(Asks::Feel),
+        Some(_) => Some(Asks::What),
+    }
+}
+
+/// Whether a sign that leaves something open says enough to speak in the ranking.
+fn ranks(sign: &Sign, asks: Asks) -> bool {
+    match asks {
+        Asks::Feel => sign.lines.is_some(),
+        Asks::Where => sign.face.is_some() && (sign.feel.is_some() || sign.does.is_some()),
+        Asks::What | Asks::Leg | Asks::Bottom => false,
     }
 }

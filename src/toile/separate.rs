@@ -3,6 +3,7 @@
 use super::{
     knowledge::{CauseId, Quick, QuickResult, knowledge},
     rank::{Ranked, Ranking, chance},
+    weights::WEIGHTS,
 };
 
 /// A test worth doing.
@@ -69,7 +70,8 @@ fn gain(test: &Quick, shares: &[(CauseId, f64)]) -> f64 {
     let before = entropy(shares.iter().map(|it| it.1));
     let after: f64 = (0..test.results.len())
         .map(|result| {
-            let joint: Vec<f64> = shares.iter().map(|it| it.1 * chance(test, result, it.0)).collect();
+            let joint: Vec<f64> =
+                shares.iter().map(|it| it.1 * chance(test, result, it.0, &WEIGHTS)).collect();
             let sum: f64 = joint.iter().sum();
             sum * entropy(joint.iter().map(|share| share / sum))
         })
@@ -83,7 +85,7 @@ fn outcomes(test: &'static Quick, shares: &[&Ranked]) -> Vec<(&'static QuickResu
         .iter()
         .enumerate()
         .filter_map(|(at, result)| {
-            let then = |it: &&&Ranked| it.share * chance(test, at, it.cause);
+            let then = |it: &&&Ranked| it.share * chance(test, at, it.cause, &WEIGHTS);
             let spoken_for = shares.iter().filter(|it| result.speaks_for.contains(&it.cause));
             let first = spoken_for.max_by(|a, b| then(a).total_cmp(&then(b)))?;
             Some((result, first.cause))

@@ -116,6 +116,20 @@ words! {
         Cups = "cups",
         /// Holds in moving.
         Binds = "binds",
+        /// Has not the length it needs.
+        TooShort = "too_short",
+        /// Has more length than it needs.
+        TooLong = "too_long",
+    }
+}
+
+words! {
+    /// How much of it there is, where that was said.
+    Degree {
+        /// A little.
+        Slight = "slight",
+        /// A great deal.
+        Strong = "strong",
     }
 }
 
@@ -166,29 +180,36 @@ impl Sign {
 
     /// The sign in plain words.
     pub fn plain(&self) -> String {
-        let mut words: Vec<String> = Vec::new();
-        let spoken = |key: &str| key.replace('_', " ");
-        let place = match (self.at, self.face) {
-            (Some(at), Some(face)) if at.has_faces() => format!("{} {}", face.on(), spoken(at.key())),
-            (Some(at), _) => spoken(at.key()),
-            (None, Some(face)) => face.on().to_owned(),
-            (None, None) => String::new(),
-        };
+        let mut said: Vec<String> = Vec::new();
+        if let Some(at) = self.place() {
+            said.push(at);
+        }
         if self.one_side {
-            words.push("one side".to_owned());
+            said.push("on one side".to_owned());
         }
         if self.fine {
-            words.push("nothing wrong".to_owned());
+            said.push("nothing wrong".to_owned());
         }
-        words
-            .extend([self.feel.map(Feel::key), self.lines.map(Lines::key)].into_iter().flatten().map(spoken));
-        words.extend(self.does.map(|does| does.said().to_owned()));
-        words.extend(self.to.map(|to| format!("towards the {}", spoken(to.key()))));
-        words.extend(self.when.map(|when| when.key().to_owned()));
-        match (place.is_empty(), words.is_empty()) {
-            (false, false) => format!("{place}: {}", words.join(", ")),
-            (false, true) => place,
-            (true, _) => words.join(", "),
+        said.extend(self.feel.map(|feel| feel.key().to_owned()));
+        let folds = if self.feel == Some(Feel::Loose) { "folds" } else { "lines" };
+        said.extend(self.lines.map(|lines| lines.said(folds)));
+        said.extend(self.does.map(|does| does.said().to_owned()));
+        said.extend(self.to.map(|to| format!("towards the {}", to.key().replace('_', " "))));
+        said.extend(self.when.map(|when| when.said().to_owned()));
+        said.join(", ")
+    }
+
+    /// Where it is, in plain words.
+    pub fn place(&self) -> Option<String> {
+        let spoken = |key: &str| key.replace('_', " ");
+        match (self.at, self.face) {
+            (Some(Place::UnderSeat), _) => Some("under the seat".to_owned()),
+            (Some(at), Some(face)) if at.has_faces() => {
+                Some(format!("{} of the {}", face.said(), spoken(at.key())))
+            }
+            (Some(at), _) => Some(spoken(at.key())),
+            (None, Some(face)) => Some(face.said().to_owned()),
+            (None, None) => None,
         }
     }
 }
@@ -227,8 +248,35 @@ impl Place {
     }
 }
 
+impl Lines {
+    /// As a sentence says it, of lines or of folds.
+    fn said(self, folds: &str) -> String {
+        match self {
+            Self::Level => format!("{folds} across"),
+            Self::Upright => format!("{folds} up and down"),
+            Self::Slanting => format!("slanting {folds}"),
+            Self::Fan => format!("{folds} like a fan"),
+            Self::Smile => format!("curved {folds}, the ends up"),
+            Self::Frown => format!("curved {folds}, the ends down"),
+        }
+    }
+}
+
+impl When {
+    /// As a sentence says it.
+    fn said(self) -> &'static str {
+        match self {
+            Self::Standing => "standing",
+            Self::Sitting => "sitting",
+            Self::Walking => "walking or stepping",
+            Self::Washed => "after washing",
+            Self::Dressing => "putting them on",
+        }
+    }
+}
+
 impl Face {
-    fn on(self) -> &'static str {
+    fn said(self) -> &'static str {
         match self {
             Self::Front => "front",
             Self::Back => "back",
@@ -269,6 +317,8 @@ impl Does {
             Self::Catches => "catches",
             Self::Cups => "cups under the seat",
             Self::Binds => "binds in moving",
+            Self::TooShort => "is too short",
+            Self::TooLong => "is too long",
         }
     }
 }

@@ -190,7 +190,11 @@ fn second_that_cannot_be_cut() {
     let run = folder.run(&tight);
     assert_eq!((run.code, run.err.as_str()), (1, ""));
     run.assert_tidy();
-    assert!(run.out.contains("old  can be cut\nnew  not to be cut as it stands\n"), "{}", run.out);
+    assert!(
+        run.out.contains("old  Good: sew a toile of it.\nnew  Not to be cut as it stands: see the notes.\n"),
+        "{}",
+        run.out
+    );
     folder.put("tight.toml", BOW.replace("[thigh]", "style = { knee_width = 18 }\n[thigh]"));
     assert_eq!(folder.run(&["compare", "tight.toml", "bow.toml"]).code, 0, "only the second counts");
     let both = folder.run(&["compare", "tight.toml", "tight.toml"]);

@@ -132,3 +132,41 @@ fn file_gone_or_broken_told_and_the_table_stays() {
     thread::sleep(Duration::from_millis(600));
     assert_eq!(table.post("draw", r#"{"changes":[]}"#).json()["draft"]["name"], "stroke");
 }
+
+/// The page and the command line write the same change and the same record of a toile, to the byte.
+#[test]
+fn toile_written_as_by_the_command_line() {
+    let text = demo("stroke");
+    let said = "tight lines across the front of the thigh when sitting; the back is clean";
+    let table = Table::of("toile", &text);
+    let look = json!({ "changes": [], "answers": [null, null, null, null], "words": [said], "replies": [],
+        "tested": [["pinch_front_thigh", "front"]], "pinned": "0.8", "side": null, "since": null });
+    let told = table.post("toile", &look.to_string()).json();
+    let ready = &told["ready"];
+    assert!(ready["fittings"].as_array().is_some_and(|all| !all.is_empty()), "{told}");
+    let save = json!({ "changes": ready["changes"], "fittings": ready["fittings"], "edition": 1 });
+    assert_eq!(table.post("save", &save.to_string()).json()["written"], true);
+    let date = ready["fittings"][0]["date"].as_str().expect("a day");
+
+    let file = table.folder.join("beside.toml");
+    fs::write(&file, &text).unwrap();
+    let run = std::process::Command::new(env!("CARGO_BIN_EXE_breeks"))
+        .args(["toile", "--seen", said, "--tested", "pinch_front_thigh=front", "--pinned", "0.8", "--write"])
+        .args(["--date", date])
+        .arg(&file)
+        .output()
+        .unwrap();
+    assert!(run.status.success(), "{}", String::from_utf8_lossy(&run.stderr));
+    assert_eq!(table.text(), fs::read_to_string(&file).unwrap());
+
+    // what says too little is asked about there too
+    let vague = json!({ "answers": [null, null, null, null], "words": ["legs too wide"], "tested": [],
+        "pinned": null, "side": null, "since": null });
+    let told = table.post("toile", &vague.to_string()).json();
+    assert_eq!(told["judged"]["outcome"], "waits", "{told}");
+    assert_eq!(told["ready"], serde_json::Value::Null);
+    let mut answered = vague.clone();
+    answered["replies"] = json!([[1, "thigh"]]);
+    let told = table.post("toile", &answered.to_string()).json();
+    assert_eq!(told["judged"]["outcome"], "change", "{told}");
+}

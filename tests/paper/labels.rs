@@ -2,6 +2,7 @@
 
 use breeks::{
     drawing::{Drawing, Paper, Sheet, Tiles},
+    fit::Verdict,
     paper::{draft_picture, first_page, overlay, wall_drawing},
     recipe::Step,
     terms::Anchor,
@@ -49,7 +50,7 @@ fn no_label_over_another_with_parameters_and_warnings() {
         "trousers.style.knee_width=17",
     ];
     let drawn = Drawn::demo("stroke", &set);
-    assert!(!drawn.report.can_be_cut());
+    assert_eq!(Verdict::of(&drawn.report.notices()), Verdict::NotToCut);
     let subject = drawn.subject();
     let wall = wall_drawing(&subject);
     let mut all = faults(&wall);

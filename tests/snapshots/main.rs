@@ -76,7 +76,7 @@ fn hundredths(text: &str) -> String {
         let number = &rest[at..end];
         out.push_str(&rest[..at]);
         match number.split_once('.') {
-            Some((_, decimals)) if decimals.len() > 2 => {
+            Some((_, decimals)) if decimals.len() > 2 && !decimals.contains('.') => {
                 let short = format!("{:.2}", number.parse::<f64>().expect("digits and a point"));
                 let short = short.trim_end_matches('0').trim_end_matches('.');
                 if short == "0" && out.ends_with('-') {

@@ -6,7 +6,11 @@ use breeks::mistake::Source;
 use breeks::order::{Change, Order, demo, edit};
 use breeks::recipe;
 use breeks::terms::{FitKind, Side, Word};
-use breeks::toile::{Advice, Amount, CauseId, Past, Ranked, Ranking, Target, advise, held, knowledge};
+use breeks::toile::{
+    Advice, Amount, CauseId, Degree, Past, Ranked, Ranking, Report, Seen, Target, Toile, advise, held,
+    knowledge,
+};
+use breeks::unit::Unit;
 
 fn ordered(text: &str) -> (Source, Order) {
     let source = Source::new("body.toml", text);
@@ -32,9 +36,20 @@ fn only(shares: &[(&str, f64)]) -> Ranking {
 }
 
 fn advised(ranking: &Ranking, order: &Order, side: Side, pinned: Option<f64>) -> Advice {
+    advised_of(ranking, order, side, pinned, &[])
+}
+
+fn advised_of(ranking: &Ranking, order: &Order, side: Side, pinned: Option<f64>, seen: &[Seen]) -> Advice {
     let recipe = recipe::load(&order.trousers.block).expect("a recipe");
-    advise(ranking, order, &recipe, &drafted(order), side, pinned, &Past::default())
-        .unwrap_or_else(|mistakes| panic!("{mistakes:?}"))
+    let toile = Toile {
+        report: Report { seen: seen.to_vec(), ..Report::default() },
+        told: Vec::new(),
+        tested: Vec::new(),
+        side,
+        pinned,
+        past: Past::default(),
+    };
+    advise(ranking, order, &recipe, &drafted(order), &toile).unwrap_or_else(|mistakes| panic!("{mistakes:?}"))
 }
 
 fn lengths(leg: &Leg) -> Vec<f64> {
@@ -165,7 +180,7 @@ fn amounts_pinned_measured_and_by_the_step() {
         (advice.moves[0].to - advice.moves[0].from, advice.amount)
     };
     let (by_step, amount) = by("seat-narrow", None);
-    assert!((by_step - 0.6).abs() < 0.03 && amount == Amount::Step, "{by_step} {amount:?}");
+    assert!((by_step - 0.6).abs() < 0.03 && amount == Amount::Step(None), "{by_step} {amount:?}");
     let (as_pinned, amount) = by("back-short", Some(1.4));
     assert!((as_pinned - 1.4).abs() < 0.03 && amount == Amount::Pinned, "{as_pinned} {amount:?}");
     // a fold at one side seam is half of the girth
@@ -188,7 +203,103 @@ fn trunk_changed_on_both_whatever_leg_shows_it() {
     let (_, order) = ordered(&demo("five").expect("a demo").text);
     let advice = advised(&only(&[("back-short", 1.0)]), &order, Side::Left, None);
     assert_eq!(advice.moves[0].path(), "seat.length");
-    assert!(advice.why.iter().any(|why| why.contains("for both")), "{:?}", advice.why);
+    assert!(advice.why.iter().any(|why| why.said(Unit::Cm).contains("for both")), "{:?}", advice.why);
     let advice = advised(&only(&[("outer-thigh", 1.0)]), &order, Side::Left, None);
     assert_eq!(advice.moves[0].path(), "left.thigh.outer");
+}
+
+fn seen(said: &str) -> Vec<Seen> {
+    breeks::toile::read(said).seen
+}
+
+/// The ranking of one cause, for which all of these signs speak.
+fn told(key: &str, seen: &[Seen]) -> Ranking {
+    let mut ranking = only(&[(key, 1.0)]);
+    let fault = knowledge().faults.iter().find(|fault| fault.causes.contains(&ranking.causes[0].cause));
+    ranking.causes[0].signs = (0..seen.len()).map(|at| (at, fault.expect("a fault"))).collect();
+    ranking
+}
+
+#[test]
+fn amount_by_degree() {
+    let (_, order) = ordered(&demo("five").expect("a demo").text);
+    let by = |said: &str| {
+        let seen = seen(said);
+        let advice = advised_of(&told("seat-narrow", &seen), &order, Side::Both, None, &seen);
+        (advice.moves[0].to - advice.moves[0].from, advice.amount)
+    };
+    let (slight, plain, strong) =
+        (by("the seat is slightly tight"), by("the seat is tight"), by("the seat is badly tight"));
+    assert_eq!(slight.1, Amount::Step(Some(Degree::Slight)));
+    assert_eq!(strong.1, Amount::Step(Some(Degree::Strong)));
+    assert!((slight.0 - 0.3).abs() < 0.03 && (plain.0 - 0.6).abs() < 0.03, "{slight:?} {plain:?}");
+    assert!((strong.0 - 0.9).abs() < 0.03, "{strong:?}");
+    // one plain sign among slight ones is plain
+    let mixed = by("the seat is slightly tight. The seat pulls.");
+    assert_eq!(mixed.1, Amount::Step(None));
+}
+
+#[test]
+fn no_cap_in_silence() {
+    let (_, order) = ordered(&demo("five").expect("a demo").text);
+    let at = |pinned: f64| advised(&only(&[("front-curve-shallow", 1.0)]), &order, Side::Both, Some(pinned));
+    let whole = at(0.5);
+    assert!(
+        (whole.moves[0].to - whole.moves[0].from - 0.5).abs() < 0.03 && whole.why.is_empty(),
+        "{:?}",
+        whole.why
+    );
+    for (pinned, said) in [(1.0, "of 1.00 cm"), (1.5, "of 1.50 cm")] {
+        let advice = at(pinned);
+        let given = advice.moves[0].to - advice.moves[0].from;
+        assert!((given - 0.6).abs() < 0.03, "{given}");
+        let why = advice.why[0].said(Unit::Cm);
+        assert!(why.starts_with(said) && why.contains("cannot be put back"), "{why}");
+        assert!(why.contains(&Unit::Cm.amount(given)), "{why}");
+        let why = advice.why[0].said(Unit::Inch);
+        assert!(why.contains(" in ") && !why.contains("cm"), "{why}");
+    }
+    // beyond the usual range
+    let advice = advised(&only(&[("seat-narrow", 1.0)]), &order, Side::Both, Some(9.0));
+    let most = Key::SeatWidth.about().usual.1;
+    assert!((advice.moves[0].to - most).abs() < 0.06, "{:?}", advice.moves);
+    assert!(
+        advice.why.iter().any(|why| why.said(Unit::Cm).contains("beyond what is usual")),
+        "{:?}",
+        advice.why
+    );
+}
+
+/// What goes with an opened front thigh, with amounts: at most half of the gain is taken back on the back.
+#[test]
+fn beside_an_opened_front_thigh() {
+    let (_, order) = ordered(&demo("five").expect("a demo").text);
+    let advice = advised(&only(&[("front-thigh", 1.0)]), &order, Side::Both, None);
+    let effect = advice.effect.as_ref().expect("an effect");
+    let gained = effect.after.report.crotch.front - effect.before.report.crotch.front;
+    let of = |key: Key| advice.beside.iter().find(|it| it.key == key).unwrap_or_else(|| panic!("{key}"));
+    let back = of(Key::ThighBackTake);
+    assert!((back.up_to - back.from - 0.5 * gained).abs() < 1e-9 && !back.first, "{back:?} {gained}");
+    let scoop = of(Key::CrotchFrontScoop);
+    assert!(scoop.first && (scoop.up_to - scoop.from - 0.3).abs() < 1e-9, "{scoop:?}");
+    let side = of(Key::ThighFrontSide);
+    assert!((side.up_to - side.from - 0.3).abs() < 1e-9, "{side:?}");
+    // nothing of it beside another change
+    assert!(advised(&only(&[("seat-narrow", 1.0)]), &order, Side::Both, None).beside.is_empty());
+}
+
+#[test]
+fn scoop_first_where_little_lacks_at_the_base_of_the_fly() {
+    let (_, order) = ordered(&demo("five").expect("a demo").text);
+    let first = |said: &str, pinned: Option<f64>| {
+        let seen = seen(said);
+        let advice = advised_of(&told("front-fork-short", &seen), &order, Side::Both, pinned, &seen);
+        advice.moves[0].key().expect("a key")
+    };
+    let at_the_fly = "slightly tight at the front of the crotch";
+    assert_eq!(first(at_the_fly, None), Key::CrotchFrontScoop);
+    assert_eq!(first("tight at the front of the crotch", Some(0.4)), Key::CrotchFrontScoop);
+    assert_eq!(first("tight at the front of the crotch", Some(1.2)), Key::CrotchFrontExtension);
+    assert_eq!(first("tight at the front of the crotch", None), Key::CrotchFrontExtension);
+    assert_eq!(first("slightly tight at the inner thigh", None), Key::CrotchFrontExtension);
 }

@@ -3,7 +3,10 @@
 mod advice;
 mod any_text;
 mod cases;
+mod measured;
 mod numbers;
 mod reach;
 mod signs_lost;
+mod told;
+mod weights;
 mod words;

@@ -13,7 +13,7 @@ impl Dice {
 }
 
 fn report(signs: &[Sign]) -> Report {
-    let seen = signs.iter().map(|sign| Seen { sign: *sign, other: None, words: String::new() });
+    let seen = signs.iter().map(|sign| Seen::of(*sign));
     Report { seen: seen.collect(), ..Report::default() }
 }
 

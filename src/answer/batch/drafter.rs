@@ -18,6 +18,7 @@ use super::{
 use crate::{
     answer::{Answer, Extent},
     body::Fault,
+    fit::Verdict,
     making::make_by,
     mistake::{Mistake, Mistakes},
     order::{Path, Raw, RowReader, row_key},
@@ -67,24 +68,20 @@ impl Drafter {
         self
     }
 
-    /// Puts the line of a row at the end of `out`; false when it is an error.
-    pub(super) fn put_line(&self, row: &Row, out: &mut Vec<u8>) -> bool {
+    /// Puts the line of a row at the end of `out`: the verdict on its draft, or `None` when it is an error.
+    pub(super) fn put_line(&self, row: &Row, out: &mut Vec<u8>) -> Option<Verdict> {
         let start = out.len();
         let mut read = Read::default();
-        // one defect must not cost the rows after it; nothing that outlives the row is changed while it is drafted
-        let drafted = catch_unwind(AssertUnwindSafe(|| self.put_draft(row, &mut read, out)));
-        let drafted = drafted.unwrap_or_else(|_| {
-            Err(Failure::new(Code::Defect, "a defect of this program: please report it with this row"))
-        });
+        let drafted = whatever_happens(|| self.put_draft(row, &mut read, out));
         if let Err(failure) = &drafted {
             out.truncate(start);
             put_failure(failure, read.id.as_deref(), row.line, out);
         }
         out.push(b'\n');
-        drafted.is_ok()
+        drafted.ok()
     }
 
-    fn put_draft(&self, row: &Row, read: &mut Read, out: &mut Vec<u8>) -> Result<(), Failure> {
+    fn put_draft(&self, row: &Row, read: &mut Read, out: &mut Vec<u8>) -> Result<Verdict, Failure> {
         self.read(row, read)?;
         let id = read.id.as_deref().unwrap_or("null");
         let (order, notices) = self
@@ -113,7 +110,7 @@ impl Drafter {
         serde_json::to_writer(&mut *out, &answer)
             .map_err(|error| Failure::new(Code::Defect, error.to_string()))?;
         out[bracket] = b',';
-        Ok(())
+        Ok(answer.verdict())
     }
 
     /// Reads the fields of a row, the id before anything can be wrong with the others.
@@ -128,6 +125,14 @@ impl Drafter {
             None => read_object(text, read),
         }
     }
+}
+
+/// What drafting a row gave; a defect of this program costs that row and none after it, since nothing that outlives the
+/// row is changed while it is drafted.
+fn whatever_happens<T>(draft: impl FnOnce() -> Result<T, Failure>) -> Result<T, Failure> {
+    catch_unwind(AssertUnwindSafe(draft)).unwrap_or_else(|_| {
+        Err(Failure::new(Code::Defect, "a defect of this program: please report it with this row"))
+    })
 }
 
 fn read_record(columns: &[Column], row: &Row, text: &str, read: &mut Read) -> Result<(), Failure> {
@@ -222,4 +227,18 @@ fn put_failure(failure: &Failure, id: Option<&str>, line: u64, out: &mut Vec<u8>
     // cannot fail: two texts under two names
     let _ = serde_json::to_writer(&mut *out, failure);
     out.push(b'}');
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn defect_of_one_row_costs_that_row() {
+        let lost: Result<(), Failure> = whatever_happens(|| panic!("a defect that a test has put here"));
+        let mut line = Vec::new();
+        put_failure(&lost.unwrap_err(), Some("7"), 3, &mut line);
+        let line = String::from_utf8(line).unwrap();
+        assert!(line.starts_with(r#"{"id":7,"error":{"code":"defect","#), "{line}");
+    }
 }

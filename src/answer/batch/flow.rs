@@ -25,10 +25,19 @@ use crate::mistake::{Mistake, Mistakes};
 pub struct Tally {
     /// Rows that gave a draft.
     pub drafted: u64,
+    /// Those of them that are not to be cut as they stand.
+    pub not_to_cut: u64,
     /// Rows that gave an error.
     pub failed: u64,
     /// How much of the input they took, bytes.
     pub bytes: u64,
+}
+
+impl Tally {
+    /// Every row gave a draft, and none of them is not to be cut.
+    pub fn all_can_be_cut(&self) -> bool {
+        self.failed == 0 && self.not_to_cut == 0
+    }
 }
 
 /// A filter from rows to lines.
@@ -89,6 +98,7 @@ impl Batch {
             let Ok(lines) = turn.recv() else { break };
             let lines = lines.map_err(unreadable)?;
             tally.drafted += lines.tally.drafted;
+            tally.not_to_cut += lines.tally.not_to_cut;
             tally.failed += lines.tally.failed;
             tally.bytes = lines.tally.bytes;
             match put(&lines.text) {
@@ -157,12 +167,13 @@ fn deal(mut rows: Rows<impl Read>, queues: &[Queue]) {
 fn draft(drafter: &Drafter, chunk: &Chunk) -> Lines {
     let mut lines = Lines { text: Vec::new(), tally: Tally { bytes: chunk.bytes, ..Tally::default() } };
     for row in &chunk.rows {
-        let count = if drafter.put_line(row, &mut lines.text) {
-            &mut lines.tally.drafted
-        } else {
-            &mut lines.tally.failed
-        };
-        *count += 1;
+        match drafter.put_line(row, &mut lines.text) {
+            Some(verdict) => {
+                lines.tally.drafted += 1;
+                lines.tally.not_to_cut += u64::from(!verdict.can_be_cut());
+            }
+            None => lines.tally.failed += 1,
+        }
     }
     lines
 }

@@ -4,9 +4,12 @@ use std::io::Write;
 
 use super::super::print;
 use crate::{
+    drawing::Wording,
     mistake::Mistake,
     paper::choices,
-    toile::{Answers, Judgement, QUESTIONS, Question, Seen, Sign},
+    terms::{HowMuch, Word},
+    toile::{Answers, Glance, Judgement, NO_ANSWER, QUESTIONS, Question, Report, Sign, spoken},
+    unit::Unit,
 };
 
 /// A conversation on a terminal.
@@ -46,7 +49,7 @@ impl Talk {
     }
 
     /// The questions; what was answered as a sign.
-    pub(super) fn questions(&mut self) -> Result<Option<Seen>, Mistake> {
+    pub(super) fn questions(&mut self) -> Result<Option<Sign>, Mistake> {
         let mut answers: Answers = [None; 4];
         self.say("Answer with a number; nothing passes a question over.\n")?;
         for question in QUESTIONS {
@@ -59,14 +62,37 @@ impl Talk {
         }
         self.say("\n")?;
         let sign = Question::sign(&answers);
-        Ok((sign != Sign::default()).then(|| Seen { sign, other: None, words: sign.plain() }))
+        Ok((sign != Sign::default()).then_some(sign))
+    }
+
+    /// Asks the first question that the words left open; the answer as words, none where it is passed over.
+    pub(super) fn open(&mut self, report: &Report) -> Result<Option<String>, Mistake> {
+        let Some(open) = report.open.first() else { return Ok(None) };
+        let list: Vec<String> = open.answers().iter().map(|answer| (*answer).to_owned()).collect();
+        self.say(&choices(&format!("\"{}\": {}", Wording::line(&open.words), open.question()), &list))?;
+        Ok(match self.answer(list.len())? {
+            Some(at) => Some(list[at].clone()),
+            None if report.open.len() > 1 => Some(NO_ANSWER.to_owned()),
+            None => None,
+        })
+    }
+
+    /// One look in the mirror.
+    pub(super) fn glance(&mut self, glance: &Glance) -> Result<Option<HowMuch>, Mistake> {
+        let list: Vec<String> = glance.looks.iter().map(|looks| (*looks).to_owned()).collect();
+        self.say(&choices(glance.ask, &list))?;
+        Ok(self.answer(list.len())?.map(|at| HowMuch::ALL[at]))
     }
 
     /// Asks for the result of the test that is next, where one is and the ranking is not clear yet.
-    pub(super) fn test(&mut self, judgement: &Judgement) -> Result<Option<(String, String)>, Mistake> {
+    pub(super) fn test(
+        &mut self,
+        judgement: &Judgement,
+        unit: Unit,
+    ) -> Result<Option<(String, String)>, Mistake> {
         let Some(next) = judgement.test.as_ref().filter(|_| !judgement.clear) else { return Ok(None) };
-        let list: Vec<String> = next.test.results.iter().map(|it| it.says.clone()).collect();
-        self.say(&choices(&next.test.ask, &list))?;
+        let list: Vec<String> = next.test.results.iter().map(|it| spoken(&it.says, unit)).collect();
+        self.say(&choices(&spoken(&next.test.ask, unit), &list))?;
         let answer = self.answer(list.len())?;
         self.say("\n")?;
         Ok(answer.map(|at| (next.test.key.clone(), next.test.results[at].key.clone())))

@@ -40,10 +40,8 @@ const toile = new Toile(drawer.parts.toile, {
     }
   },
   async change(advice, ready) {
-    const date = new Date();
-    const day = [date.getFullYear(), date.getMonth() + 1, date.getDate()].map((it) => String(it).padStart(2, "0")).join("-");
-    const toiles = ready.fittings.map((it) => ({ ...it, date: day }));
-    const name = `toile: ${advice.change.map((it) => `${it.key} to ${it.to}`).join(", ")}`;
+    const toiles = ready.fittings;
+    const name = `toile: ${advice.change.map((it) => `${it.key} to ${it.to}`).join(", ") || "it fits"}`;
     const reason = await change(name, ready.changes.map(([key, to]) => ({ key, to })), { toiles });
     if (reason) say(reason, true);
     else toile.clear();
@@ -91,7 +89,7 @@ function lay(told, whole = true) {
       view.whole(bounds, margin());
     }
     head(file, draft);
-    notes(draft, file);
+    notes(draft);
     replay.place(places);
     replay.unit = state.unit;
     drawer.record(file.fittings, state.unit);
@@ -140,7 +138,7 @@ function head(file, draft) {
   }
 }
 
-function notes(draft, file) {
+function notes(draft) {
   const list = document.createElement("ul");
   for (const warning of draft.warnings) {
     const item = document.createElement("li");
@@ -151,9 +149,9 @@ function notes(draft, file) {
     list.append(item);
   }
   const heading = document.createElement("h2");
-  heading.textContent = file.can_be_cut ? "Mind" : "Not to be cut as it stands";
+  heading.textContent = { good: "Good", mind: "Mind", not_to_cut: "Not to be cut as it stands" }[draft.verdict];
   const box = find("notes");
-  box.classList.toggle("forbids", !file.can_be_cut);
+  box.classList.toggle("forbids", draft.verdict === "not_to_cut");
   box.hidden = draft.warnings.length === 0;
   box.replaceChildren(heading, list);
 }

@@ -6,7 +6,7 @@ const element = (name, text = "", attributes = {}) => Object.assign(document.cre
 const sentence = (text) => text.charAt(0).toUpperCase() + text.slice(1) + (/[.?!]$/.test(text) ? "" : ".");
 
 export class Toile {
-  #nothing() { return { answers: [null, null, null, null], words: [], tested: [], pinned: null, side: null, since: null }; }
+  #nothing() { return { answers: [null, null, null, null], words: [], replies: [], tested: [], pinned: null, side: null, since: null }; }
 
   constructor(box, hands) {
     Object.assign(this, { box, hands });
@@ -49,7 +49,7 @@ export class Toile {
       this.form.append(label);
       return input;
     };
-    this.words = field("Or in plain words", "toile-words", (text) => { this.look.words = text ? [text] : []; });
+    this.words = field("Or in plain words", "toile-words", (text) => { this.look.words = text ? [text] : []; this.look.replies = []; });
     this.pinned = field("Pinned out, or opened, on the body", "toile-pinned", (text) => { this.look.pinned = text || null; });
     const choice = (words, id, options, call) => {
       const label = element("label", words, { className: "question" });
@@ -73,6 +73,10 @@ export class Toile {
   #tell({ judged, ready }) {
     const out = [];
     if (judged) {
+      for (const it of judged.seen) out.push(element("p", `I read: ${it.read}.`, { className: "read" }));
+      if (judged.fits) out.push(element("p", "I read: all of it fits.", { className: "read" }));
+      for (const it of judged.questions) out.push(...this.#question(it));
+      if (judged.outcome === "nothing") out.push(element("p", "Nothing of this asks for a change."));
       for (const it of judged.not_understood) out.push(element("p", `Not understood: ${it.word}${it.nearest ? `; did you mean ${it.nearest}?` : ""}`, { className: "wrong" }));
       if (judged.contradict) out.push(element("p", "Two of the signs contradict each other: the test comes first."));
       const list = element("ol", "", { className: "causes" });
@@ -83,14 +87,31 @@ export class Toile {
         if (why.length) item.append(element("small", ` ${why.join("; ")}`));
         list.append(item);
       }
-      if (judged.causes.length) out.push(element("h3", "What the pattern lacks"), list);
+      if (judged.causes.length && judged.seen.some((it) => !it.denied && !it.fine)) out.push(element("h3", "What the pattern lacks"), list);
       if (judged.test && !judged.clear) out.push(...this.#test(judged.test));
       if (judged.advice) out.push(...this.#advice(judged, ready));
+      else if (ready) {
+        const close = element("button", "Close the record: it fits", { id: "toile-do" });
+        close.addEventListener("click", () => this.hands.change({ change: [] }, ready));
+        out.push(close);
+      }
       const again = element("button", "Begin again", { id: "toile-again" });
       again.addEventListener("click", () => this.clear());
       out.push(again);
     }
     this.outcome.replaceChildren(...out);
+  }
+
+  /** What the words left open: each answer a button. */
+  #question({ question, said, ask, answers }) {
+    const box = element("div", "", { className: "test" });
+    for (const answer of [...answers, "none"]) {
+      const button = element("button", answer === "none" ? "leave it out" : answer);
+      button.dataset.reply = `${question}=${answer}`;
+      button.addEventListener("click", () => { this.look.replies.push([question, answer]); this.refresh(); });
+      box.append(button);
+    }
+    return [element("p", `\u201c${said}\u201d: ${ask}`), box];
   }
 
   #test(test) {
@@ -114,6 +135,7 @@ export class Toile {
       hand.append(element("summary", "by hand"), element("p", advice.by_hand));
       out.push(hand);
     }
+    for (const it of advice.beside) out.push(element("p", `Beside it, ${it.key} ${it.first ? "to" : "up to"} ${cm(it.up_to, 2)} cm: ${it.when}.`));
     if (advice.avoid) out.push(element("p", sentence(`avoid: ${advice.avoid}`)));
     if (ready) {
       const button = element("button", "Do this change", { id: "toile-do" });

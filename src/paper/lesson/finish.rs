@@ -46,15 +46,12 @@ impl Class<'_> {
         blocks.push(Block::chapter("Before you cut"));
         blocks.push(Block::List(CAUTIONS.iter().map(|words| Wording::line(words)).collect()));
         let notices: Vec<Wording> = subject
-            .report
             .notices()
             .iter()
-            .chain(&subject.draft.notices)
             .map(|notice| Wording::paragraph(&sentence(&notice.text(subject.unit))))
             .collect();
         if !notices.is_empty() {
-            let head = if subject.report.can_be_cut() { "Mind" } else { "Not to be cut as it stands" };
-            blocks.push(Block::section(head));
+            blocks.push(Block::section(subject.verdict().head()));
             blocks.push(Block::List(notices));
         }
         blocks

@@ -6,7 +6,10 @@ use super::{
     super::sign::Sign, Cause, CauseId, CrotchPart, Fault, Knowledge, Known, Lack, Quick, QuickResult,
     Setting, Target, word,
 };
-use crate::order::{Kind as ValueKind, Path};
+use crate::{
+    order::{Kind as ValueKind, Path},
+    terms::{HowMuch, Shape},
+};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -49,6 +52,7 @@ struct RawCause {
     #[serde(default)]
     change: Vec<RawSetting>,
     numbers: Option<String>,
+    shape: Option<String>,
     needs: Option<String>,
     #[serde(default)]
     one_side: bool,
@@ -152,6 +156,7 @@ fn cause(raw: RawCause) -> Result<Cause, String> {
         },
         change: raw.change.iter().map(setting).collect::<Result<_, _>>()?,
         numbers: raw.numbers.as_deref().map(lack).transpose()?,
+        shape: raw.shape.as_deref().map(shape).transpose()?,
         needs: word(raw.needs.as_deref())?,
         key: raw.key,
         lacks: raw.lacks,
@@ -173,6 +178,12 @@ fn setting(raw: &RawSetting) -> Result<Setting, String> {
         _ => return Err(format!("`{}` is no key that a toile changes", raw.key)),
     };
     Ok(Setting { target, more: raw.more, step: raw.step, pinned: raw.pinned })
+}
+
+/// As `front_thigh much`.
+fn shape(text: &str) -> Result<(Shape, HowMuch), String> {
+    let (shape, much) = text.split_once(' ').ok_or_else(|| format!("no shape `{text}`"))?;
+    Ok((word(Some(shape))?.ok_or("no shape")?, word(Some(much))?.ok_or("no amount")?))
 }
 
 fn lack(text: &str) -> Result<Lack, String> {

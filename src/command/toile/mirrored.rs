@@ -1,0 +1,51 @@
+//! `breeks toile --mirror`: the look in the mirror before the toile is sewn.
+
+use super::{super::print, Arguments, Ending, conversation::Talk};
+use crate::{
+    file,
+    mistake::{Mistake, Mistakes},
+    order::{Change, Order, edit},
+    paper::{cautions, mirror_asked, mirror_told, note},
+    terms::{HowMuch, Shape, Word},
+    toile::GLANCES,
+};
+
+/// Asks what was not answered, and tells what to watch.
+pub(super) fn mirrored(
+    arguments: &Arguments,
+    order: &Order,
+    at_a_terminal: bool,
+) -> Result<Ending, Mistakes> {
+    let mut answers: Vec<(Shape, HowMuch)> = arguments.shape.clone();
+    if at_a_terminal || arguments.ask {
+        let mut talk = Talk::new(false);
+        for glance in &GLANCES {
+            if answers.iter().all(|(of, _)| *of != glance.shape) {
+                let answer = talk.glance(glance)?;
+                answers.extend(answer.map(|much| (glance.shape, much)));
+            }
+        }
+        answers.sort_by_key(|(shape, _)| *shape);
+    }
+    if answers.is_empty() {
+        print(&mirror_asked())?;
+        return Ok(Ending::Waits);
+    }
+    let mut text = mirror_told(&answers);
+    if let (true, Some(path)) = (arguments.write, arguments.input.path()) {
+        let change =
+            |(shape, much): &(Shape, HowMuch)| Change::Text(format!("shape.{shape}"), much.key().to_owned());
+        let changes: Vec<Change> = answers.iter().map(change).collect();
+        let written = edit(&arguments.input.source()?, &changes)?;
+        file::replace(path, written.as_bytes())
+            .map_err(|error| Mistake::new(format!("cannot write `{}`: {error}", path.display())))?;
+        text.push_str(&format!("wrote {}\n", path.display()));
+    } else if answers.iter().any(|(shape, much)| order.shape[*shape] != Some(*much)) {
+        text.push_str(&note(
+            "nothing is written without `--write`: with it, the file keeps this as `[shape]`",
+        ));
+    }
+    text.push_str(&cautions());
+    print(&text)?;
+    Ok(Ending::Done)
+}

@@ -1,0 +1,508 @@
+//! A report taken apart: sentences, their clauses, and what each clause says by itself.
+
+use unicode_segmentation::UnicodeSegmentation;
+
+use super::{
+    lexicon::{Lexicon, Phrase, Role, Said, is_article, lexicon, stem},
+    record::Since,
+    sign::{Degree, Does, Face, Feel, Lines, Place, Sign},
+};
+use crate::terms::Side;
+
+/// How a clause hangs on the one before it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) enum Joint {
+    /// It begins the sentence.
+    #[default]
+    Start,
+    /// A comma.
+    Comma,
+    /// `and`.
+    And,
+    /// `or`.
+    Or,
+    /// `but`, `while`.
+    Break,
+    /// `when`.
+    When,
+    /// `not`, where the clause had already said something.
+    Not,
+    /// `except`.
+    Except,
+}
+
+/// What one clause says by itself.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Clause {
+    pub(super) joint: Joint,
+    pub(super) sign: Sign,
+    /// The second place and face named.
+    pub(super) second: (Option<Place>, Option<Face>),
+    pub(super) denied: bool,
+    /// It is no longer so.
+    pub(super) gone: bool,
+    pub(super) degree: Option<Degree>,
+    pub(super) side: Option<Side>,
+    pub(super) compared: Option<Since>,
+    /// Its one place is where lines point.
+    pub(super) only_points: bool,
+    /// Something is wrong, and it is not said what.
+    pub(super) bad: bool,
+    /// Wrinkles, lines, creases.
+    pub(super) wrinkle: bool,
+    /// Seat or hem.
+    pub(super) bottom: bool,
+    /// It is right, whatever else is said of it.
+    pub(super) praised: bool,
+    /// It is wanted, not seen.
+    pub(super) wished: bool,
+    /// The centre of front or back.
+    pub(super) centre: bool,
+    /// Big.
+    pub(super) big: bool,
+    /// Of all of the trousers.
+    pub(super) whole: bool,
+    /// Of what was not named.
+    pub(super) rest: bool,
+    pub(super) stance: bool,
+    /// It begins with `it is`, `they are`: it names the true place after a wrong one.
+    pub(super) corrects: bool,
+    /// It begins with a word for what was spoken of.
+    pub(super) points_back: bool,
+    /// What a test gave: the places in the list of told results.
+    pub(super) result: Option<usize>,
+    /// Words that mean nothing here.
+    pub(super) unknown: Vec<String>,
+    /// Words read as another: as said, as read.
+    pub(super) slips: Vec<(String, String)>,
+    pub(super) text: String,
+}
+
+impl Clause {
+    /// Whether it says how the cloth is or what it does.
+    pub(super) fn has_predicate(&self) -> bool {
+        let sign = &self.sign;
+        sign.feel.is_some()
+            || sign.lines.is_some()
+            || sign.does.is_some()
+            || sign.fine
+            || self.bad
+            || self.wrinkle
+    }
+
+    pub(super) fn has_place(&self) -> bool {
+        self.sign.at.is_some() || self.bottom
+    }
+
+    fn sign_is_bare(&self) -> bool {
+        self.has_place() && !self.has_predicate()
+    }
+
+    /// Whether it says nothing at all.
+    pub(super) fn is_empty(&self) -> bool {
+        !self.has_predicate()
+            && !self.has_place()
+            && self.sign.face.is_none()
+            && self.sign.when.is_none()
+            && !self.sign.one_side
+            && !self.stance
+    }
+
+    /// Takes up what a phrase adds: the first word said of a thing holds.
+    fn add(&mut self, more: &Sign, pointing: bool) {
+        let (sign, second) = (&mut self.sign, &mut self.second);
+        let whole_leg = matches!(sign.at, Some(Place::Legs));
+        match more.at {
+            Some(place) if sign.at.is_none() || (whole_leg && !pointing) => {
+                sign.at = Some(place);
+                self.only_points = pointing;
+            }
+            Some(Place::Legs) => {}
+            Some(place) if pointing && sign.at != Some(place) => sign.to = sign.to.or(Some(place)),
+            Some(place) if sign.at != Some(place) => second.0 = second.0.or(Some(place)),
+            _ => {}
+        }
+        // the face of a place that lines only point to is not the face of the sign
+        match (sign.face, more.face) {
+            (None, face) => sign.face = face,
+            (Some(_), Some(_)) if pointing && more.at.is_some() => {}
+            (Some(face), Some(more)) if face != more => second.1 = second.1.or(Some(more)),
+            _ => {}
+        }
+        sign.feel = sign.feel.or(more.feel);
+        sign.lines = sign.lines.or(more.lines);
+        sign.does = sign.does.or(more.does);
+        sign.when = sign.when.or(more.when);
+        sign.one_side |= more.one_side;
+        sign.fine |= more.fine;
+    }
+}
+
+enum Piece {
+    Word(Said),
+    Comma,
+}
+
+/// The clauses of a text, sentence by sentence.
+pub(super) fn sentences(text: &str) -> Vec<Vec<Clause>> {
+    split(text).into_iter().map(|pieces| clauses(&pieces)).filter(|clauses| !clauses.is_empty()).collect()
+}
+
+/// Sentences of words and commas, contractions written out.
+fn split(text: &str) -> Vec<Vec<Piece>> {
+    let text = text.to_lowercase().replace(['\u{2019}', '\u{2018}', '`', '\u{b4}'], "'");
+    let mut sentences: Vec<Vec<Piece>> = vec![Vec::new()];
+    let mut words: Vec<String> = Vec::new();
+    let mut blank_before = true;
+    let mut letters = text.split_word_bounds().peekable();
+    let flush = |words: &mut Vec<String>, pieces: &mut Vec<Piece>| {
+        pieces.extend(alike(std::mem::take(words)).iter().map(|word| Piece::Word(Said::new(word))));
+    };
+    while let Some(part) = letters.next() {
+        let last = sentences.len() - 1;
+        if part.chars().any(char::is_alphanumeric) {
+            words.extend(written_out(part));
+        } else if part.contains(['.', ';', '!', '?', '\n', '\r']) {
+            flush(&mut words, &mut sentences[last]);
+            sentences.push(Vec::new());
+        } else if part.contains([',', ':', '(', ')', '\u{2013}', '\u{2014}', '/'])
+            || (part.contains('-')
+                && (blank_before || letters.peek().is_some_and(|next| next.trim().is_empty())))
+        {
+            flush(&mut words, &mut sentences[last]);
+            sentences[last].push(Piece::Comma);
+        } else if part == "&" || part == "+" {
+            words.push("and".to_owned());
+        }
+        blank_before = part.trim().is_empty();
+    }
+    let last = sentences.len() - 1;
+    flush(&mut words, &mut sentences[last]);
+    sentences
+}
+
+/// A word without its contraction: `isn't` is `is not`, `it's` is `it is`.
+fn written_out(word: &str) -> Vec<String> {
+    if let Some(who) = word.strip_suffix("'d") {
+        return vec![who.to_owned(), "would".to_owned()];
+    }
+    let bare = word.replace('\'', "");
+    let not = |verb: &str| vec![verb.to_owned(), "not".to_owned()];
+    match bare.as_str() {
+        "cannot" | "cant" => return not("can"),
+        "wont" if word.contains('\'') => return not("will"),
+        "aint" => return not("is"),
+        "its" if word.contains('\'') => return vec!["it".to_owned(), "is".to_owned()],
+        "im" | "theyre" | "youre" | "were" if word.contains('\'') => return vec!["are".to_owned()],
+        "thats" | "theres" => return vec!["that".to_owned(), "is".to_owned()],
+        _ => {}
+    }
+    const NEGATED: [&str; 16] = [
+        "do", "does", "did", "is", "are", "was", "were", "would", "could", "should", "have", "has", "had",
+        "will", "need", "must",
+    ];
+    if let Some(verb) = bare.strip_suffix("nt").filter(|verb| NEGATED.contains(verb) && bare != "went") {
+        return not(verb);
+    }
+    vec![word.split('\'').next().unwrap_or_default().to_owned()]
+}
+
+/// Stretches of words rewritten as [`Lexicon::alike`] has it.
+fn alike(words: Vec<String>) -> Vec<String> {
+    let mut out = Vec::new();
+    let mut rest = words.as_slice();
+    while let Some(first) = rest.first() {
+        match lexicon().alike.iter().find(|(from, _)| rest.starts_with(from)) {
+            Some((from, to)) => {
+                out.extend(to.iter().cloned());
+                rest = &rest[from.len()..];
+            }
+            None => {
+                out.push(first.clone());
+                rest = &rest[1..];
+            }
+        }
+    }
+    out
+}
+
+fn clauses(pieces: &[Piece]) -> Vec<Clause> {
+    let mut all: Vec<Clause> = vec![Clause::default()];
+    let mut at = 0;
+    let mut pointing = false;
+    let mut compared_with = false;
+    while at < pieces.len() {
+        let Piece::Word(first) = &pieces[at] else {
+            begin(&mut all, Joint::Comma);
+            (pointing, compared_with) = (false, false);
+            at += 1;
+            continue;
+        };
+        // a stretch of words without commas; articles say nothing
+        let stretch: Vec<(usize, Said)> = pieces[at..]
+            .iter()
+            .map_while(|piece| match piece {
+                Piece::Word(said) => Some(said.clone()),
+                Piece::Comma => None,
+            })
+            .enumerate()
+            .filter(|(place, said)| *place == 0 || !is_article(&said.word) && !is_filler(&said.word))
+            .map(|(place, said)| (at + place, said))
+            .take(LONGEST_PHRASE)
+            .collect();
+        if is_article(&first.word) {
+            push_text(&mut all, &first.word);
+            at += 1;
+            continue;
+        }
+        let words: Vec<Said> = stretch.iter().map(|(_, said)| said.clone()).collect();
+        let (count, found) = lexicon().longest(&words);
+        let end = if count == 0 { at + 1 } else { stretch[count - 1].0 + 1 };
+        let joint = found.iter().find_map(|phrase| joint(phrase.role?));
+        if let Some(joint) = joint {
+            begin(&mut all, joint);
+            (pointing, compared_with) = (false, false);
+        }
+        let with = found.iter().any(|phrase| phrase.role == Some(Role::With));
+        if with && all.last().is_some_and(Clause::has_predicate) {
+            begin(&mut all, Joint::Comma);
+            (pointing, compared_with) = (false, false);
+        }
+        let denies = found.iter().any(|phrase| phrase.role == Some(Role::Denies));
+        if denies && all.last().is_some_and(Clause::has_predicate) {
+            begin(&mut all, Joint::Not);
+        }
+        for piece in &pieces[at..end] {
+            if let Piece::Word(said) = piece {
+                push_text(&mut all, &said.word);
+            }
+        }
+        if let Some(clause) = all.last_mut() {
+            if count == 0 {
+                unknown(clause, first, pointing);
+            } else if !compared_with || found.iter().any(|phrase| phrase.role == Some(Role::Before)) {
+                for phrase in &found {
+                    pointing |= phrase.role == Some(Role::Pointing);
+                    compared_with |= phrase.role == Some(Role::Than);
+                    take_up(clause, phrase, pointing);
+                }
+            }
+            if clause.joint != Joint::When {
+                clause.corrects |= is_correction(&clause.text);
+                clause.points_back |= points_back(&clause.text);
+            }
+        }
+        at = end;
+    }
+    for clause in &mut all {
+        finish(clause);
+    }
+    all.retain(|clause| !clause.text.is_empty());
+    told_results(&mut all);
+    all
+}
+
+/// Results of tests that stand in a clause, or in one and the next.
+fn told_results(all: &mut Vec<Clause>) {
+    let mut at = 0;
+    while at < all.len() {
+        all[at].result = result(&all[at].text, true);
+        if all[at].result.is_none()
+            && let Some(next) = all.get(at + 1)
+            && let Some(result) = result(&format!("{} {}", all[at].text, next.text), false)
+        {
+            all[at].result = Some(result);
+            let next = all.remove(at + 1);
+            all[at].text = format!("{} {}", all[at].text, next.text);
+        }
+        at += 1;
+    }
+}
+
+fn result(text: &str, alone: bool) -> Option<usize> {
+    let stems: Vec<String> = text.split(' ').map(stem).collect();
+    let stands = |known: &String| stems.contains(&stem(known));
+    lexicon().results.iter().position(|result| {
+        (alone || !result.alone)
+            && result.words.iter().all(|any| any.iter().any(stands))
+            && !result.without.iter().any(stands)
+    })
+}
+
+/// Words that may stand within a phrase and change nothing of it: `not quite long enough`.
+fn is_filler(word: &str) -> bool {
+    const FILLERS: [&str; 10] = [
+        "quite",
+        "really",
+        "even",
+        "actually",
+        "always",
+        "ever",
+        "just",
+        "completely",
+        "entirely",
+        "properly",
+    ];
+    FILLERS.contains(&word)
+}
+
+/// No phrase of the lexicon is longer.
+const LONGEST_PHRASE: usize = 9;
+
+fn push_text(all: &mut [Clause], word: &str) {
+    if let Some(clause) = all.last_mut() {
+        if !clause.text.is_empty() {
+            clause.text.push(' ');
+        }
+        clause.text.push_str(word);
+    }
+}
+
+/// Begins a clause; one that is still empty only changes how it hangs on.
+fn begin(all: &mut Vec<Clause>, joint: Joint) {
+    match all.last_mut() {
+        Some(last) if last.text.is_empty() => {
+            if last.joint == Joint::Comma
+                || joint != Joint::Comma && last.joint == Joint::Start && joint != Joint::Not
+            {
+                last.joint = joint;
+            }
+        }
+        // `but when`, `or if`: the later word says how it hangs on
+        Some(last) if last.is_empty() && last.is_only_joint() && joint != Joint::Comma => last.joint = joint,
+        _ => all.push(Clause { joint, ..Clause::default() }),
+    }
+}
+
+impl Clause {
+    fn is_only_joint(&self) -> bool {
+        self.unknown.is_empty()
+            && !self.denied
+            && self.text.split(' ').count() == 1
+            && self.joint != Joint::Start
+    }
+}
+
+fn joint(role: Role) -> Option<Joint> {
+    Some(match role {
+        Role::Join => Joint::And,
+        Role::Or => Joint::Or,
+        Role::Break => Joint::Break,
+        Role::When => Joint::When,
+        Role::Except => Joint::Except,
+        _ => return None,
+    })
+}
+
+fn is_correction(text: &str) -> bool {
+    ["it is ", "they are ", "that is ", "it was ", "and it is ", "but it is ", "rather "]
+        .iter()
+        .any(|start| text.starts_with(start))
+}
+
+fn points_back(text: &str) -> bool {
+    ["it", "they", "that", "this", "these", "there", "worse", "also", "then", "here"]
+        .iter()
+        .any(|start| text.split(' ').next() == Some(start))
+}
+
+fn take_up(clause: &mut Clause, phrase: &Phrase, pointing: bool) {
+    clause.add(&phrase.sign, pointing);
+    clause.side = clause.side.or(phrase.side);
+    match phrase.role {
+        Some(Role::Denies) => clause.denied = true,
+        Some(Role::Gone) => clause.gone = true,
+        Some(Role::Slight) => clause.degree = clause.degree.or(Some(Degree::Slight)),
+        Some(Role::Strong) => clause.degree = clause.degree.or(Some(Degree::Strong)),
+        Some(Role::Less) => {
+            clause.degree = Some(Degree::Slight);
+            clause.compared = Some(Since::Better);
+        }
+        Some(Role::More) => clause.compared = Some(Since::Worse),
+        Some(Role::Fine) => clause.sign.fine = true,
+        Some(Role::Praise) => clause.praised = true,
+        Some(Role::Bad) => clause.bad = true,
+        Some(Role::Wrinkle) => clause.wrinkle = true,
+        Some(Role::Whole) => clause.whole = true,
+        Some(Role::Rest) => clause.rest = true,
+        Some(Role::Wish) => clause.wished = true,
+        Some(Role::Bottom) => clause.bottom = true,
+        Some(Role::Centre) => clause.centre = true,
+        Some(Role::Big) => {
+            clause.big = true;
+            clause.degree = clause.degree.or(Some(Degree::Strong));
+        }
+        Some(Role::Stance) => clause.stance = true,
+        _ => {}
+    }
+}
+
+fn unknown(clause: &mut Clause, said: &Said, pointing: bool) {
+    /// A shorter word with one letter changed is another word.
+    const LONG_ENOUGH: usize = 6;
+    if said.word.parse::<f64>().is_ok() || said.word.chars().count() < 2 {
+        return;
+    }
+    let lexicon: &Lexicon = lexicon();
+    match lexicon.slip(&said.word) {
+        Some(meant) if said.word.chars().count() >= LONG_ENOUGH => {
+            clause.slips.push((said.word.clone(), meant.to_owned()));
+            for phrase in lexicon.longest(&[Said { word: meant.to_owned(), stem: meant.to_owned() }]).1 {
+                take_up(clause, phrase, pointing);
+            }
+        }
+        _ => clause.unknown.push(said.word.clone()),
+    }
+}
+
+/// What follows from the whole clause.
+fn finish(clause: &mut Clause) {
+    // a thing may be said to be right only where nothing else is said of it
+    let sign = &mut clause.sign;
+    // `has not gone away`: it is still there
+    clause.denied ^= clause.gone;
+    // what is wanted does not say what is there
+    if clause.wished {
+        let Sign { at, face, when, one_side, .. } = *sign;
+        (*sign, clause.bad, clause.denied) =
+            (Sign { at, face, when, one_side, ..Sign::default() }, true, false);
+    }
+    // `nicely snug`, `comfortably loose`; but `not comfortably`
+    if clause.praised {
+        let Sign { at, face, when, one_side, .. } = *sign;
+        *sign = Sign { at, face, when, one_side, fine: true, ..Sign::default() };
+    }
+    // `smooth across the hip`: no lines
+    if sign.fine && sign.lines == Some(Lines::Level) && sign.feel.is_none() && !clause.wrinkle {
+        sign.lines = None;
+    }
+    if clause.big && !sign.fine && clause.sign_is_bare() {
+        clause.sign.feel = Some(Feel::Loose);
+    }
+    let sign = &mut clause.sign;
+    // `hangs clean`
+    if sign.fine && sign.does == Some(Does::Drops) && sign.feel.is_none() {
+        sign.does = None;
+    }
+    if sign.fine && (sign.feel.is_some() || sign.lines.is_some() || sign.does.is_some()) && !clause.denied {
+        sign.fine = false;
+    }
+    // `fits lumpily`: a word that is not known may turn it round
+    clause.bad |= sign.fine && !clause.unknown.is_empty();
+    if sign.fine && clause.bad {
+        sign.fine = false;
+    }
+    if sign.fine && clause.denied {
+        (sign.fine, clause.bad, clause.denied) = (false, true, false);
+    } else if clause.bad
+        && clause.denied
+        && sign.feel.is_none()
+        && sign.does.is_none()
+        && sign.lines.is_none()
+    {
+        (sign.fine, clause.bad, clause.denied) = (true, false, false);
+    }
+    if clause.bad && (sign.feel.is_some() || sign.does.is_some() || sign.lines.is_some()) {
+        clause.bad = false;
+    }
+}
