@@ -15,6 +15,8 @@ words! {
         ThighFront = "thigh.front",
         /// How far below the crotch point, along the inseam, the pivot of `thigh.front` lies.
         ThighFrontReach = "thigh.front_reach",
+        /// The same turn on the back, for full hamstrings.
+        ThighBack = "thigh.back",
         /// The same turn on the back, closing: takes back the crotch length that `thigh.front` gave.
         ThighBackTake = "thigh.back_take",
         /// Both crotch points out, for a full inner thigh.
@@ -47,7 +49,7 @@ words! {
         WaistRaiseBack = "waist.raise_back",
         /// The waist higher at the side.
         WaistRaiseSide = "waist.raise_side",
-        /// A wedge at the centre front on the hip line, hinged at the side.
+        /// A level cut on the hip line of the front, opened at the centre front.
         AbdomenLength = "abdomen.length",
         /// More of the waist on the front, less on the back.
         AbdomenWidth = "abdomen.width",

@@ -23,6 +23,7 @@ use crate::{
     draft::Draft,
     fit::{JoinRow, Legs, LevelRow, Report, SeamRow, Verdict},
     making::Made,
+    mistake::harmless_json,
     pattern::panel_notches,
     recipe,
     terms::{Edge, Level, Measurement, Panel, Role, Side, Word},
@@ -272,7 +273,7 @@ impl<'a> Answer<'a> {
     /// The JSON text, one value on as many lines as a person needs.
     pub fn to_json(&self) -> String {
         // Cannot fail: every key is a string and every number is finite or null.
-        serde_json::to_string_pretty(self).unwrap_or_default()
+        harmless_json(serde_json::to_string_pretty(self).unwrap_or_default())
     }
 }
 

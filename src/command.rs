@@ -5,11 +5,13 @@ mod blocks;
 mod check;
 mod cloth;
 mod compare;
+mod completions;
 mod cutting;
 mod draft;
 mod fit;
 mod input;
 mod lesson;
+mod manual;
 mod new;
 mod output;
 #[cfg(feature = "serve")]
@@ -26,7 +28,7 @@ use clap::{Parser, Subcommand};
 
 use crate::{
     fit::Verdict,
-    mistake::{Mistake, Mistakes},
+    mistake::{Mistake, Mistakes, harmless_text},
 };
 
 /// Drafts trouser blocks from measurements, with the fitting corrections as parameters.
@@ -62,6 +64,10 @@ enum Command {
     /// Lay a measurement file on a table in the browser: drag, type, save
     #[cfg(feature = "serve")]
     Page(page::Arguments),
+    /// Print what lets a shell complete commands and options
+    Completions(completions::Arguments),
+    /// Print a page of the manual, for man
+    Manual(manual::Arguments),
 }
 
 /// How a run ended: the contract of the exit codes.
@@ -83,9 +89,32 @@ impl From<Verdict> for Ending {
     }
 }
 
+impl Ending {
+    const ALL: &[Self] = &[Self::Done, Self::NotToBeCut, Self::Refused, Self::Waits];
+
+    /// What the code means, for the manual.
+    fn says(self) -> &'static str {
+        match self {
+            Self::Done => "Done. What a person should know before cutting stands in the notes.",
+            Self::NotToBeCut => {
+                "Drafted, but not to be cut as it stands: the notes say why. For batch: a row gave an error."
+            }
+            Self::Waits => {
+                "It waits for an answer to what it asked; nothing is advised, nothing was written."
+            }
+            Self::Refused => {
+                "Not done as asked: the message says where the file or the command is wrong. Nothing was written."
+            }
+        }
+    }
+}
+
 /// Runs the command line of this process.
 pub fn run() -> ExitCode {
-    let arguments = Arguments::parse();
+    let arguments = match Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(error) => return told(&error),
+    };
     let ended = match arguments.command {
         Command::New(arguments) => new::run(&arguments),
         Command::Check(arguments) => check::run(&arguments),
@@ -99,12 +128,27 @@ pub fn run() -> ExitCode {
         Command::Blocks(arguments) => blocks::run(&arguments),
         #[cfg(feature = "serve")]
         Command::Page(arguments) => page::run(&arguments),
+        Command::Completions(arguments) => completions::run(&arguments),
+        Command::Manual(arguments) => manual::run(&arguments),
     };
     let ending = ended.unwrap_or_else(|mistakes| {
         report(&mistakes);
         Ending::Refused
     });
     ExitCode::from(ending as u8)
+}
+
+/// What the reader of the command line has to say: help, the version, or what it did not understand, in which words of the
+/// command line stand.
+fn told(error: &clap::Error) -> ExitCode {
+    let asked = error.use_stderr();
+    // Its colours are orders to the terminal too, and are left to it where nothing was typed that is quoted.
+    if asked {
+        let _ = write!(std::io::stderr(), "{}", harmless_text(&error.render().to_string()));
+    } else {
+        let _ = error.print();
+    }
+    ExitCode::from(if asked { Ending::Refused as u8 } else { Ending::Done as u8 })
 }
 
 /// Prints mistakes for the person at the terminal.
@@ -119,10 +163,11 @@ fn wants_colour() -> bool {
     std::io::stderr().is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|value| value.is_empty())
 }
 
-/// Prints the result of a command; a reader that has closed its end is a quiet end.
+/// Prints the result of a command, with nothing in it that moves a cursor, turns the reading direction or hides, whoever
+/// wrote it; a reader that has closed its end is a quiet end.
 fn print(text: &str) -> Result<(), Mistake> {
     let mut out = std::io::stdout().lock();
-    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+    match out.write_all(harmless_text(text).as_bytes()).and_then(|()| out.flush()) {
         Err(error) if error.kind() != ErrorKind::BrokenPipe => {
             Err(Mistake::new(format!("cannot write to standard output: {error}")))
         }

@@ -7,7 +7,8 @@ use std::{fmt, ops::Range};
 
 use annotate_snippets::{AnnotationKind, Group, Level, Renderer, Snippet};
 
-use quote::{harmless_text, quote};
+use quote::quote;
+pub(crate) use quote::{harmless_json, harmless_text};
 pub use source::{LARGEST_FILE, Source};
 
 use crate::{
@@ -19,16 +20,15 @@ use crate::{
 /// One thing a person did wrong.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Mistake {
-    /// What is wrong, in one line: lower case, no full stop, names in backticks.
-    pub title: String,
-    /// Where it stands, with the words beside the caret.
-    pub place: Option<(Source, Range<usize>, String)>,
-    /// What to do about it, a sentence a line.
-    pub help: Vec<String>,
+    title: String,
+    place: Option<(Source, Range<usize>, String)>,
+    help: Vec<String>,
 }
 
+impl std::error::Error for Mistake {}
+
 impl Mistake {
-    /// A mistake without a place yet.
+    /// A mistake without a place yet: what is wrong, in one line, lower case, no full stop, names in backticks.
     pub fn new(title: impl Into<String>) -> Self {
         Self { title: title.into(), place: None, help: Vec::new() }
     }
@@ -40,11 +40,33 @@ impl Mistake {
         self
     }
 
+    /// The same without its place, where that is in a text which the person does not see.
+    #[must_use]
+    pub(crate) fn without_place(mut self) -> Self {
+        self.place = None;
+        self
+    }
+
     /// Adds what to do.
     #[must_use]
     pub fn help(mut self, remedy: impl Into<String>) -> Self {
         self.help.push(remedy.into());
         self
+    }
+
+    /// What is wrong, in one line.
+    pub fn title(&self) -> &str {
+        &self.title
+    }
+
+    /// The text in which it stands, and at which bytes.
+    pub fn place(&self) -> Option<(&Source, Range<usize>)> {
+        self.place.as_ref().map(|(source, span, _)| (source, span.clone()))
+    }
+
+    /// What to do about it, a sentence a line.
+    pub fn remedies(&self) -> &[String] {
+        &self.help
     }
 
     /// Adds the known name nearest to `word`, if one is near enough to be meant.
@@ -76,7 +98,7 @@ impl Mistake {
                 help.insert(0, format!("the line is long; this is column {column} of it"));
             }
         }
-        let help: Vec<String> = help.iter().map(|remedy| wrapped(remedy, HELP_COLUMNS)).collect();
+        let help: Vec<String> = help.iter().map(|remedy| wrapped(remedy, help_columns())).collect();
         for remedy in &help {
             group = group.element(Level::HELP.message(remedy.as_str()));
         }
@@ -85,8 +107,21 @@ impl Mistake {
     }
 }
 
-/// A remedy is broken into lines of this many columns, which with its margin leaves a terminal of 100 whole.
-const HELP_COLUMNS: usize = 84;
+/// The width for which sentences on a terminal are made: 80 columns, fewer where `COLUMNS` says that there are fewer. What
+/// is wider is harder to read.
+pub(crate) fn columns() -> usize {
+    const WIDTH: std::ops::RangeInclusive<usize> = 20..=80;
+    let asked = std::env::var("COLUMNS").ok().and_then(|columns| columns.parse().ok());
+    asked.unwrap_or(*WIDTH.end()).clamp(*WIDTH.start(), *WIDTH.end())
+}
+
+/// A remedy is broken into lines so long that with its margin it leaves a terminal of 100 columns whole, or a narrower one
+/// of whose width we know.
+fn help_columns() -> usize {
+    const OF_A_WIDE_ONE: usize = 84;
+    const MARGIN: usize = 10;
+    if columns() < 80 { columns() - MARGIN } else { OF_A_WIDE_ONE }
+}
 
 /// A text in lines of at most so many characters, broken between words; a longer word stays whole.
 pub(crate) fn wrapped(text: &str, columns: usize) -> String {
@@ -132,7 +167,7 @@ impl fmt::Display for Mistake {
 
 /// All mistakes found in one reading; never empty when returned as an error.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Mistakes(pub Vec<Mistake>);
+pub struct Mistakes(Vec<Mistake>);
 
 impl From<Mistake> for Mistakes {
     fn from(mistake: Mistake) -> Self {
@@ -150,6 +185,11 @@ impl From<Vec<Mistake>> for Mistakes {
 const MOST_SHOWN: usize = 12;
 
 impl Mistakes {
+    /// In the order of the text.
+    pub fn iter(&self) -> std::slice::Iter<'_, Mistake> {
+        self.0.iter()
+    }
+
     /// The mistakes as a person reads them; `colour` only for a terminal.
     pub fn render(&self, colour: bool) -> String {
         let mut shown: Vec<String> =

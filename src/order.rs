@@ -19,7 +19,9 @@ use std::{collections::BTreeMap, ops::Range};
 use crate::adjust;
 use crate::body::Given;
 use crate::mistake::{Mistake, Source};
-use crate::terms::{Allowance, EaseAt, EnumMap, FitKind, HowMuch, Measurement, SeatSet, Shape, Side, Style};
+use crate::terms::{
+    Allowance, EaseAt, EnumMap, FitKind, HowMuch, Measurement, Panel, SeatSet, Shape, Side, Style,
+};
 use crate::unit::Unit;
 
 pub use blank::blank;
@@ -79,6 +81,8 @@ pub struct Trousers {
     pub style: EnumMap<Style, Option<f64>>,
     /// Seam allowances.
     pub allowance: EnumMap<Allowance, Option<f64>>,
+    /// How many darts each panel has, whatever the size; `None`: recipe and body decide.
+    pub darts: EnumMap<Panel, Option<usize>>,
     /// Inputs that the recipe asks for, by the recipe's own names.
     pub ask: BTreeMap<String, f64>,
 }
@@ -94,6 +98,7 @@ impl Default for Trousers {
             ease: EnumMap::default(),
             style: EnumMap::default(),
             allowance: EnumMap::default(),
+            darts: EnumMap::default(),
             ask: BTreeMap::new(),
         }
     }

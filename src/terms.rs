@@ -78,7 +78,8 @@ words! {
         Hip = "hip",
         /// The crotch line: body rise and its ease.
         Crotch = "crotch",
-        /// Where the body's thigh is girthed: crotch line - crotch-depth ease + 2.5 cm.
+        /// Where the body's thigh is girthed: crotch line - crotch-depth ease + 2.5 cm, but at least 0.5 cm below both crotch
+        /// points.
         Thigh = "thigh",
         /// The knee line.
         Knee = "knee",

@@ -28,7 +28,7 @@ fn config() -> Config {
 
 /// Mistakes that a person can read: some, and each shown without what moves a cursor.
 fn shown(mistakes: &Mistakes) {
-    assert!(!mistakes.0.is_empty());
+    assert!(mistakes.iter().len() > 0);
     let text = mistakes.to_string();
     assert!(text.chars().all(|letter| letter == '\n' || !letter.is_control()), "{text:?}");
     assert!(text.len() < 40_000, "{} bytes of mistakes", text.len());

@@ -152,7 +152,11 @@ fn one_allowance_all_round_as_a_polygon_buffer() {
                 let ends = |run: &Run| [run.seam.start(), run.seam.end()];
                 let corners: Vec<Point> = piece.runs.iter().flat_map(ends).collect();
                 for at in polygon(&piece.cut_line, 40) {
-                    if corners.iter().all(|corner| corner.distance(at) > 3.5 * width) {
+                    // Nor over the mouth of a dart, where the cap folds.
+                    let in_a_mouth = piece.darts.iter().any(|dart| {
+                        dart.legs[0].midpoint(dart.legs[1]).distance(at) < dart.intake() + 3.5 * width
+                    });
+                    if !in_a_mouth && corners.iter().all(|corner| corner.distance(at) > 3.5 * width) {
                         let off = distance(&buffer, at);
                         assert!(off < 0.01, "{} {}: {off} at {at:?}", draft.recipe.name, piece.name());
                     }
@@ -290,10 +294,10 @@ fn sewn_dart_with_all_layers_in_one_line() {
                 let [inner, outer] = dart.legs.map(|leg| (leg - dart.apex) / (leg - dart.apex).hypot());
                 let ends = [inner, outer].map(|way| leaves(&outline, dart.apex, way));
                 assert!((ends[0] - ends[1]).abs() < 0.02, "{}: {ends:?} {dart:?}", draft.recipe.name);
-                // The middle of the cap, folded under the side, ends with the side's edge.
+                // The middle of the cap, folded under the centre, ends with the centre's edge.
                 let middle = (inner + outer) / (inner + outer).hypot();
                 let tip = dart.apex + middle * leaves(&outline, dart.apex, middle);
-                let under = Affine::reflect(dart.apex, outer) * tip;
+                let under = Affine::reflect(dart.apex, inner) * tip;
                 assert!(distance(&outline, under) < 0.01, "{}", draft.recipe.name);
                 worst = worst.max((ends[0] - ends[1]).abs());
                 darts += 1;
@@ -438,7 +442,7 @@ fn no_allowance_at_all_cut_on_the_sewing_line() {
             let off = polygon(&piece.cut_line, 20).into_iter().map(|at| distance(&seam, at));
             // Only the caps of the darts, which fold to the waist line itself.
             let off = off.fold(0.0, f64::max);
-            assert!(off < 0.5, "{off}");
+            assert!(off < 0.8, "{off}");
         }
     }
 }

@@ -2,9 +2,10 @@
 //! where Python has it; pages for rolls and projectors by their boxes and layers.
 #![allow(clippy::unwrap_used, reason = "a test that cannot go on says so by panicking")]
 
+mod tool;
+
 use std::{
     collections::BTreeMap,
-    io::Write as _,
     path::{Path, PathBuf},
     process::Command,
 };
@@ -121,15 +122,19 @@ fn sound_for_ezdxf() {
     let folder = draft("ezdxf", &["--dxf", "--waistband", "shaped", "--fly", "left", "--yoke"]);
     let script = "import sys\nfrom ezdxf import recover\ndocument, audit = recover.readfile(sys.argv[1])\n\
                   print(len(audit.errors), len(audit.fixes), len(document.modelspace().query('INSERT')))";
-    let run = Command::new("python3").args(["-c", script]).arg(folder.join("five-jeans.dxf")).output();
-    match run {
-        Ok(run) if run.status.success() => {
-            assert_eq!(String::from_utf8_lossy(&run.stdout).trim(), "0 0 6");
-        }
-        _ => {
-            let _ = writeln!(std::io::stderr(), "SKIPPED: Python has no ezdxf, no DXF is read by it");
-        }
+    if !tool::python_has("ezdxf") {
+        return tool::missing(
+            "Python has no ezdxf, no DXF is read by it; `BREEKS_PYTHON` names one that has",
+        );
     }
+    let run = Command::new(tool::python()).args(["-c", script]).arg(folder.join("five-jeans.dxf")).output();
+    let run = run.unwrap();
+    assert_eq!(
+        String::from_utf8_lossy(&run.stdout).trim(),
+        "0 0 6",
+        "{}",
+        String::from_utf8_lossy(&run.stderr)
+    );
 }
 
 /// Width and height of the only page, cm.

@@ -4,9 +4,9 @@
 
 #[path = "drawing/poppler.rs"]
 mod poppler;
+mod tool;
 
 use std::{
-    io::Write as _,
     path::{Path, PathBuf},
     process::Command,
 };
@@ -36,8 +36,7 @@ fn draft(folder: &Path, more: &[&str]) {
 /// poppler.
 fn paths(pdf: &Path, first_page: u32) -> Option<Vec<(f64, BezPath)>> {
     if Command::new("pdftocairo").arg("-v").output().is_err() {
-        let _ =
-            writeln!(std::io::stderr(), "SKIPPED: pdftocairo (poppler) is not installed, no page is read");
+        tool::missing("pdftocairo (poppler) is not installed, no page is read");
         return None;
     }
     let mut all = Vec::new();

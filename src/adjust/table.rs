@@ -69,6 +69,19 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(ThighFrontReach, "pivot of the front thigh turn", "thigh", (20.0, 25.0), WithCare)
     },
     About {
+        usual: (0.0, 2.0),
+        purpose: "a thigh that is full behind, under the seat: the back strains across the thigh below the fold of the seat",
+        ordinary: 1.0,
+        moves: "the back crotch point, the lower end of the back crotch curve and the upper back inseam, turned outwards together",
+        stays: "side seam, waist, hem, the centre back above the curve, and the length of the inseam",
+        hand_method: "Slash the back from where the crotch curve leaves the straight centre back down to a point on the inseam level with the front's pivot. Swing the inner part outwards until the slash is open by the amount, tape paper behind, redraw the curve in one sweep and smooth the inseam at the pivot.",
+        companions: &[
+            (SeatLength, "the back crotch grew: where the seat already fitted, fold some of it out"),
+            (CrotchBackExtension, "if only the fork pulls, give it there"),
+        ],
+        ..row(ThighBack, "full back of the thigh", "thigh", (0.0, 2.0), WithCare)
+    },
+    About {
         // half of what `thigh.front` may be
         usual: (0.0, 1.25),
         hard: (0.0, 2.0),
@@ -83,9 +96,9 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
     },
     About {
         purpose: "a thigh that is full on the inside: both panels strain from the fork",
-        moves: "both crotch points outwards, to nothing on the inseam 20 cm below",
+        moves: "both crotch points outwards, to nothing on the inseam 25 cm below",
         stays: "side seams, waist, hem, centre front and centre back above the curves",
-        hand_method: "Mark the amount outwards from both crotch points, draw each curve out to the mark with its old direction, and run both inseams into the old ones 20 cm below.",
+        hand_method: "Mark the amount outwards from both crotch points, draw each curve out to the mark with its old direction, and run both inseams into the old ones 25 cm below.",
         companions: &[
             (CrotchFrontExtension, "if only the front pulls at the fork, give it there"),
             (LegKneeIn, "lines that run on to the knee ask for the knee, not the thigh"),
@@ -94,18 +107,18 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
     },
     About {
         purpose: "a thigh that is full on the outside, below the hip",
-        moves: "the side seams of both panels: nothing at the hip, the amount at the crotch line, nothing at the knee",
+        moves: "the side seams of both panels: nothing 7 cm above the hip, the amount 5 cm below the crotch line, nothing at the knee",
         stays: "inseams, crotch, waist, hem",
-        hand_method: "Draw a long lens outside both side seams from hip to knee, fullest at the crotch line.",
+        hand_method: "Draw a long lens outside both side seams from 7 cm above the hip to the knee, fullest 5 cm below the crotch line, where the thigh is girthed.",
         companions: &[(SideForward, "first see whether the seam only stands in the wrong place")],
         ..row(ThighOuter, "full outer thigh", "thigh", (-0.5, 1.2), Free)
     },
     About {
         purpose: "a front thigh that is full towards the side as well",
         ordinary: 0.5,
-        moves: "the side seam of the front: nothing at the hip, the amount at the crotch line, nothing 20 cm below it",
+        moves: "the side seam of the front: nothing 7 cm above the hip, the amount 5 cm below the crotch line, nothing 20 cm further down",
         stays: "the back, the inseam, waist and hem",
-        hand_method: "Draw a lens outside the front side seam alone, from the hip to 20 cm below the crotch line.",
+        hand_method: "Draw a lens outside the front side seam alone, from 7 cm above the hip, fullest 5 cm below the crotch line, to nothing 20 cm further down.",
         companions: &[(ThighFront, "the front of the thigh is given its room there first")],
         ..row(ThighFrontSide, "front thigh at the side", "thigh", (0.0, 0.6), Free)
     },
@@ -113,7 +126,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         purpose: "a seat that wants a longer (or shorter) way from waist to fork: the back waist is pulled down, or cloth hangs under the seat",
         moves: "the back above the hip line, turned about the side seam so that the centre back opens (or folds)",
         stays: "the side seam's length, the crotch point, everything below the hip line",
-        hand_method: "Cut level from the centre back on the hip line to the side seam, leaving a hinge; spread (or lap) at the centre back. Redraw the centre back into the curve and blend the side seam from 5 cm above the cut to 5 cm below.",
+        hand_method: "Cut level from the centre back on the hip line to the side seam, leaving a hinge; spread (or lap) at the centre back. Produce the centre back and redraw the curve into it, so that the whole seam is longer (or shorter) by the amount, and blend the side seam from 5 cm above the cut to 5 cm below.",
         companions: &[
             (
                 SeatAngle,
@@ -167,7 +180,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         purpose: "a crotch that is too high or hangs too low, front and back alike",
         moves: "everything below the hip line of both panels, down",
         stays: "inseams, waist to hip, all widths",
-        hand_method: "Cut both pieces level on the hip line and spread (or lap) them by the same amount; join centre and side seams with a ruler.",
+        hand_method: "Cut both pieces level on the hip line and spread (or lap) them by the same amount; produce the centre lines and redraw the curves into them, so that each crotch seam is longer (or shorter) by the amount, and join the side seams with a ruler.",
         companions: &[
             (SeatLength, "if only the back is short"),
             (AbdomenLength, "if only the front is short"),
@@ -176,17 +189,17 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
     },
     About {
         purpose: "a front that is too short round the inside of the thigh",
-        moves: "the front crotch point outwards, to nothing on the inseam 20 cm below; the back crotch point up or down with the length of the inseam",
+        moves: "the front crotch point outwards, to nothing on the inseam 25 cm below; the back crotch point up or down with the length of the inseam",
         stays: "centre front, side seam, waist, hem",
-        hand_method: "Draw the front curve out to a point the amount further from the centre front, then the inseam to nothing 20 cm below.",
+        hand_method: "Draw the front curve out to a point the amount further from the centre front, then the inseam to nothing 25 cm below.",
         companions: &[(ThighInner, "if the back pulls at the fork as well")],
         ..row(CrotchFrontExtension, "front crotch extension", "crotch", (-1.0, 1.5), Never)
     },
     About {
         purpose: "a back that is too short round the inside of the thigh",
-        moves: "the back crotch point outwards, to nothing on the inseam 20 cm below",
+        moves: "the back crotch point outwards, to nothing on the inseam 25 cm below",
         stays: "centre back, side seam, waist, hem",
-        hand_method: "Draw the back curve out to a point the amount further from the centre back, then the inseam to nothing 20 cm below.",
+        hand_method: "Draw the back curve out to a point the amount further from the centre back, then the inseam to nothing 25 cm below.",
         companions: &[
             (SeatAngle, "for room to sit, lean and length come before fork"),
             (SeatScoop, "if the curve is shallow rather than short"),
@@ -234,9 +247,9 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
     },
     About {
         purpose: "an abdomen that wants a longer way over it: the front waist is pulled down",
-        moves: "the front above the hip line, turned about the side seam so that the centre front opens; the centre front is then stood back to its old lean and the front darts take the width",
-        stays: "the side seam's length, the crotch point, everything below the hip line",
-        hand_method: "Cut level from the centre front on the hip line to the side seam, leaving a hinge; spread at the centre front. Redraw the centre front upright and give the width to side or dart.",
+        moves: "the top of the centre front, up its own line; the ends of the front darts with what they stand on",
+        stays: "side seam, crotch curve, the width of the darts, the sewn waist",
+        hand_method: "Cut level from the centre front on the hip line to the side seam, leaving a hinge; spread at the centre front. Stand the centre front back to its old lean, take the width that gives off at the side, not in darts that lie over the belly, and redraw the waist.",
         companions: &[(AbdomenWidth, "a front that is short over the belly is usually narrow as well")],
         ..row(AbdomenLength, "length over the abdomen", "abdomen", (-1.0, 2.5), Never)
     },
@@ -275,18 +288,18 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ..row(LegKneeIn, "knees inwards", "leg", (-1.5, 1.5), Free)
     },
     About {
-        purpose: "knees that are pushed back, or bent forward, in standing",
+        purpose: "a hem that stands up in front and drags behind, or the other way, on knees pushed back or bent forward",
         moves: "the front hem up and the back hem down at the crease",
         stays: "all seams",
-        hand_method: "Redraw the hem: front shorter, back longer in the middle of the panel, nothing at the seams; ease or stretch the rest with the iron.",
+        hand_method: "On paper a level tuck at the knee, from the crease to nothing at the seams, leaves only this: redraw the hem, front shorter, back longer in the middle of the panel, nothing at the seams. It levels the hem; the knee itself is shaped with the iron, easing or stretching the seams over it.",
         companions: &[(LegCalf, "a calf that stands out behind needs width rather than length")],
-        ..row(LegKneeForward, "knee forward or back", "leg", (-1.0, 1.0), Free)
+        ..row(LegKneeForward, "hem for knees back or forward", "leg", (-1.0, 1.0), Free)
     },
     About {
         purpose: "feet that stand closer together (or wider) than the legs are drafted",
-        moves: "both edges of both panels inwards: nothing at thigh level, 0.8 of it at the knee, all of it at the hem",
+        moves: "both edges of both panels inwards: nothing at the crotch line, 0.8 of it at the knee, all of it at the hem",
         stays: "all girths, the crotch, the hip",
-        hand_method: "Draw the leg anew with its middle line moved inwards, from nothing at the thigh to the amount at the hem.",
+        hand_method: "Draw the leg anew with its middle line moved inwards, from nothing at the crotch line to the amount at the hem.",
         companions: &[(LegKneeIn, "if only the knee stands in")],
         ..row(LegClose, "leg closed", "leg", (-1.6, 1.6), Free)
     },

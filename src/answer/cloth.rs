@@ -10,6 +10,7 @@ use super::{
 };
 use crate::{
     draft::Draft,
+    mistake::harmless_json,
     pattern::{Lay, Piece},
     terms::Word,
 };
@@ -129,7 +130,7 @@ impl<'a> ClothAnswer<'a> {
     /// The JSON text, one value on as many lines as a person needs.
     pub fn to_json(&self) -> String {
         // Cannot fail: every key is a string and every number is finite or null.
-        serde_json::to_string_pretty(self).unwrap_or_default()
+        harmless_json(serde_json::to_string_pretty(self).unwrap_or_default())
     }
 }
 

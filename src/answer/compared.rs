@@ -10,6 +10,7 @@ use super::{
 use crate::{
     adjust::{Key, Measure},
     fit::{self, Change, Difference, Laid, Overlaid, Verdict},
+    mistake::harmless_json,
     terms::{Anchor, Word},
     unit::Unit,
 };
@@ -161,7 +162,7 @@ impl<'a> Comparison<'a> {
     /// The JSON text, one value on as many lines as a person needs.
     pub fn to_json(&self) -> String {
         // Cannot fail: every key is a string and every number is finite or null.
-        serde_json::to_string_pretty(self).unwrap_or_default()
+        harmless_json(serde_json::to_string_pretty(self).unwrap_or_default())
     }
 }
 

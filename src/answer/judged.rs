@@ -10,6 +10,7 @@ use crate::{
     adjust::Measure,
     draft::Draft,
     fit::Report,
+    mistake::harmless_json,
     terms::{Seam, Word},
     toile::{Advice, Amount, Beside, Degree, Judgement, Move, Number, Ranked, knowledge, spoken},
     unit::Unit,
@@ -288,7 +289,7 @@ impl<'a> Judged<'a> {
     /// As JSON with line breaks.
     pub fn to_json(&self) -> String {
         // Cannot fail: every key is a string and every number is finite.
-        serde_json::to_string_pretty(self).unwrap_or_default()
+        harmless_json(serde_json::to_string_pretty(self).unwrap_or_default())
     }
 }
 

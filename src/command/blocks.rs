@@ -8,7 +8,7 @@ use std::{fmt::Write, path::PathBuf, sync::Arc};
 
 use super::{
     Ending,
-    output::{Sheet, file_stem, write_all},
+    output::{Of, Replacing, Sheet, file_stem, write_all},
     print,
 };
 use crate::{
@@ -37,6 +37,8 @@ pub(super) struct Arguments {
     /// Also write a drawing of each recipe into this folder
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
+    #[command(flatten)]
+    replacing: Replacing,
 }
 
 #[derive(clap::Subcommand)]
@@ -67,7 +69,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         _ => list(&recipes)?,
     };
     if let Some(folder) = &arguments.out {
-        for path in write_all(folder, &sheets(&recipes)?)? {
+        for path in write_all(folder, &sheets(&recipes)?, &[Of::Own("recipes")], &arguments.replacing)? {
             // Cannot fail: writing to a string.
             let _ = writeln!(text, "wrote {}", path.display());
         }

@@ -6,7 +6,7 @@ use super::{
     Ending,
     cutting::Cutting,
     input::Input,
-    output::{Sheet, file_stem, write_all},
+    output::{Replacing, Sheet, file_stem, write_all},
     print,
 };
 use crate::{
@@ -50,6 +50,8 @@ pub(super) struct Arguments {
     /// The folder for the picture, made where it is missing [default: drafts]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
+    #[command(flatten)]
+    replacing: Replacing,
     /// Print the lay as JSON on standard output; files only with --out
     #[arg(long)]
     json: bool,
@@ -76,15 +78,16 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     };
     let mut written = Vec::new();
     if let Some(folder) = folder {
-        let subject = Subject { draft: &leg.draft, report: &leg.report, unit };
+        let subject = Subject::of(leg, unit);
         let picture = cloth_picture(&subject, &pattern.pieces, &lay, &notices);
-        let stem = format!("{}-{}-cloth", file_stem(&leg.draft.name), file_stem(&made.recipe.name));
+        let toile = arguments.cutting.suffix();
+        let stem = format!("{}-{}{toile}-cloth", file_stem(&leg.draft.name), file_stem(&made.recipe.name));
         let svg = picture.to_svg(SvgScale::FitsScreen).into_bytes();
         let sheets = [
             Sheet { name: format!("{stem}.svg"), bytes: svg },
             Sheet { name: format!("{stem}.pdf"), bytes: picture.to_pdf()? },
         ];
-        written = write_all(&folder, &sheets)?;
+        written = write_all(&folder, &sheets, &[arguments.input.of()], &arguments.replacing)?;
     }
     if arguments.json {
         let answer = ClothAnswer::new(&leg.draft, &pattern.pieces, &lay, Warning::all(notices, unit));

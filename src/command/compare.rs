@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use super::{
     Ending,
     input::named,
-    output::{Sheet, file_stem, write_all},
+    output::{Of, Replacing, Sheet, file_stem, write_all},
     print,
 };
 use crate::{
@@ -55,6 +55,8 @@ pub(super) struct Arguments {
     /// The folder for the picture, made where it is missing [default: drafts]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
+    #[command(flatten)]
+    replacing: Replacing,
     /// Print the comparison as JSON on standard output; files only with --out
     #[arg(long)]
     json: bool,
@@ -103,7 +105,9 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         sheets.push(Sheet { name: format!("{stem}.pdf"), bytes: picture.to_pdf()? });
     }
     let written = match folder {
-        Some(folder) if !sheets.is_empty() => write_all(&folder, &sheets)?,
+        Some(folder) if !sheets.is_empty() => {
+            write_all(&folder, &sheets, &arguments.of(), &arguments.replacing)?
+        }
         _ => Vec::new(),
     };
     if arguments.json {
@@ -126,6 +130,12 @@ fn stem(old: &Draft, new: &Draft) -> String {
 }
 
 impl Arguments {
+    /// What is compared, by which its pictures are known again.
+    fn of(&self) -> Vec<Of<'_>> {
+        let files = self.files.iter().map(|path| Of::File(path));
+        files.chain(self.demo.iter().map(|name| Of::Own(name))).collect()
+    }
+
     /// The old and the new draft that the arguments ask for.
     fn asked(&self) -> Result<[Asked; 2], Mistakes> {
         let files = self.files.iter().map(|path| Source::read(path).map_err(Mistakes::from));

@@ -44,6 +44,11 @@ fn choice<T: Word>(text: &str) -> Result<Choice<T>, String> {
 const BAND_HEIGHT: std::ops::RangeInclusive<f64> = 1.0..=15.0;
 
 impl Cutting {
+    /// What the names of the files of a toile have beside those of the pattern proper.
+    pub(super) fn suffix(&self) -> &'static str {
+        if self.toile { "-toile" } else { "" }
+    }
+
     /// What is to be cut for an order.
     ///
     /// # Errors

@@ -6,7 +6,7 @@ use super::{
     Ending,
     cutting::Cutting,
     input::Input,
-    output::{Counted, Sheet, file_stem, write_all},
+    output::{Counted, Replacing, Sheet, file_stem, write_all},
     print,
     printing::Printing,
 };
@@ -27,6 +27,8 @@ pub(super) struct Arguments {
     /// The folder for drawing and data, made where it is missing [default: drafts]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
+    #[command(flatten)]
+    replacing: Replacing,
     #[command(flatten)]
     printing: Printing,
     #[command(flatten)]
@@ -54,23 +56,24 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let unit = arguments.input.unit(&made.order);
     let mut written = Vec::new();
     if let Some(folder) = folder {
-        let stem = format!("{}-{}", file_stem(&made.legs.first.draft.name), file_stem(&made.recipe.name));
+        let toile = arguments.cutting.suffix();
+        let stem =
+            format!("{}-{}{toile}", file_stem(&made.legs.first.draft.name), file_stem(&made.recipe.name));
         let mut files = Vec::new();
         for leg in made.legs.iter() {
             let stem = match leg.draft.side {
                 Side::Both => stem.clone(),
                 side => format!("{stem}-{side}"),
             };
-            let subject = Subject { draft: &leg.draft, report: &leg.report, unit };
+            let subject = Subject::of(leg, unit);
             files.extend(drawings(&subject, &made.order.fittings, &stem)?);
         }
-        let subjects: Vec<Subject<'_>> =
-            made.legs.iter().map(|leg| Subject { draft: &leg.draft, report: &leg.report, unit }).collect();
+        let subjects: Vec<Subject<'_>> = made.legs.iter().map(|leg| Subject::of(leg, unit)).collect();
         files.extend(arguments.printing.files(&subjects, &made.pattern, &rolls, &stem)?);
         let json = Sheet { name: format!("{stem}.json"), bytes: format!("{answer}\n").into_bytes() };
         files.push((json, None));
         let (sheets, counts): (Vec<_>, Vec<_>) = files.into_iter().unzip();
-        let paths = write_all(&folder, &sheets)?;
+        let paths = write_all(&folder, &sheets, &[arguments.input.of()], &arguments.replacing)?;
         written = paths.into_iter().zip(counts).collect();
     }
     if arguments.json {

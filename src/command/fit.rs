@@ -1,9 +1,8 @@
 //! `breeks fit`: the parameters that meet what was measured.
 
-use super::{Ending, input::Input, print};
+use super::{Ending, input::Input, output::write_again, print};
 use crate::{
     adjust::Key,
-    file,
     making::{Made, make},
     mistake::{Mistake, Mistakes},
     order::{Change, Fitting, edit, record, today},
@@ -76,11 +75,9 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     text.push('\n');
     if let (true, Some(path)) = (arguments.write, path) {
         let removed = if arguments.afresh { old } else { Vec::new() };
-        let source = arguments.input.source()?;
-        match with_fit(&source, &after, &removed)? {
+        match with_fit(&after.order.source, &after, &removed)? {
             Some(written) => {
-                file::replace(path, written.as_bytes())
-                    .map_err(|error| Mistake::new(format!("cannot write `{}`: {error}", path.display())))?;
+                write_again(path, &after.order.source.text, &written)?;
                 text.push_str(&format!("wrote {}\n", path.display()));
             }
             None => text.push_str(&format!("nothing to write: {} stays as it is\n", path.display())),

@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use super::output::Of;
 use crate::{
     mistake::{Mistake, Mistakes, Notice, Source},
     order::{self, Order},
@@ -58,6 +59,14 @@ impl Input {
     /// Whether options change what the file says.
     pub(super) fn is_changed(&self) -> bool {
         !self.set.is_empty() || self.block.is_some()
+    }
+
+    /// The file or demo, as that of which other files are made.
+    pub(super) fn of(&self) -> Of<'_> {
+        match (&self.file, &self.demo) {
+            (Some(path), _) => Of::File(path),
+            (None, name) => Of::Own(name.as_deref().unwrap_or_default()),
+        }
     }
 
     /// The file that was named.

@@ -5,7 +5,7 @@ use std::{fmt::Write, path::PathBuf};
 use super::{
     Ending,
     input::Input,
-    output::{Sheet, file_stem, write_all},
+    output::{Replacing, Sheet, file_stem, write_all},
     print,
 };
 use crate::{
@@ -23,6 +23,8 @@ pub(super) struct Arguments {
     /// The folder for the lesson, made where it is missing
     #[arg(long, value_name = "DIR", default_value = "drafts")]
     out: PathBuf,
+    #[command(flatten)]
+    replacing: Replacing,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
@@ -36,12 +38,12 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
             Side::Both => format!("{stem}-lesson"),
             side => format!("{stem}-{side}-lesson"),
         };
-        let booklet = lesson(&Subject { draft: &leg.draft, report: &leg.report, unit });
+        let booklet = lesson(&Subject::of(leg, unit));
         sheets.push(Sheet { name: format!("{stem}.html"), bytes: booklet.to_html().into_bytes() });
         sheets.push(Sheet { name: format!("{stem}.pdf"), bytes: booklet.to_pdf()? });
     }
     let mut text = String::new();
-    for path in write_all(&arguments.out, &sheets)? {
+    for path in write_all(&arguments.out, &sheets, &[arguments.input.of()], &arguments.replacing)? {
         // Cannot fail: writing to a string.
         let _ = writeln!(text, "wrote {}", path.display());
     }

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use super::{
     Ending,
     input::unit,
-    output::{Sheet, exists, write_all, write_new},
+    output::{Of, Replacing, Sheet, exists, write_all, write_new},
     print,
 };
 use crate::{mistake::Mistakes, order::blank, paper::measuring_guide, unit::Unit};
@@ -25,6 +25,8 @@ pub(super) struct Arguments {
     /// The folder for the guide, made where it is missing [default: the file's, or the current one]
     #[arg(long, value_name = "DIR", requires = "guide")]
     out: Option<PathBuf>,
+    #[command(flatten)]
+    replacing: Replacing,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
@@ -41,7 +43,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
             Sheet { name: "measuring-guide.html".to_owned(), bytes: guide.to_html().into_bytes() },
             Sheet { name: "measuring-guide.pdf".to_owned(), bytes: guide.to_pdf()? },
         ];
-        for path in write_all(&folder, &sheets)? {
+        for path in write_all(&folder, &sheets, &[Of::Own("measuring guide")], &arguments.replacing)? {
             text.push_str(&format!("wrote {}\n", path.display()));
         }
     }

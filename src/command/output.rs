@@ -1,11 +1,14 @@
-//! Files a command writes: whole or not at all, and never over something a person wrote.
+//! Files a command writes: sets whole or not at all, and never over something that is somebody else's.
 
 use std::{
-    io::Read,
-    path::{Path, PathBuf},
+    io::ErrorKind,
+    path::{Component, Path, PathBuf},
 };
 
-use crate::{file, mistake::Mistake};
+use crate::{
+    file::{self, Owner, Refusal},
+    mistake::Mistake,
+};
 
 /// A file to be written: its name within the output folder, and its bytes.
 pub(super) struct Sheet {
@@ -16,54 +19,98 @@ pub(super) struct Sheet {
 /// A file with how much paper it takes, where that is to be said.
 pub(super) type Counted = (Sheet, Option<String>);
 
-/// Every file this program writes says its name near the top; a file that does not is somebody else's.
-const MARK: &str = "breeks";
-/// How far into a file the mark is looked for, bytes: behind a label of the longest kind.
-const MARK_WITHIN: usize = 4096;
+/// What every command that writes files takes.
+#[derive(clap::Args)]
+pub(super) struct Replacing {
+    /// Replace files that were made from another measurement file; what people made or changed stays
+    #[arg(long)]
+    replace: bool,
+}
 
-/// Writes all sheets into `folder`, making it if needed, and returns their paths. Nothing is written when one of them
-/// would overwrite a file that this program did not make.
-pub(super) fn write_all(folder: &Path, sheets: &[Sheet]) -> Result<Vec<PathBuf>, Mistake> {
-    let failed = |what: &str, path: &Path, error: &std::io::Error| {
-        Mistake::new(format!("cannot {what} `{}`: {error}", path.display()))
-            .help("name another folder with `--out`")
-    };
-    let paths: Vec<PathBuf> = sheets.iter().map(|sheet| folder.join(&sheet.name)).collect();
-    if let Some(path) = paths.iter().find(|path| path.symlink_metadata().is_ok() && !is_ours(path)) {
-        return Err(Mistake::new(format!("`{}` exists and was not made by this program", path.display()))
-            .help("move it, or name another folder with `--out`"));
+/// Of what files are made, by which this program knows them again.
+#[derive(Clone, Copy)]
+pub(super) enum Of<'a> {
+    /// A measurement file.
+    File(&'a Path),
+    /// Something that comes with this program.
+    Own(&'a str),
+}
+
+impl Of<'_> {
+    /// The way from the folder to the file, so that both may be moved together.
+    fn way(self, folder: &Path) -> Vec<u8> {
+        match self {
+            Self::Own(name) => name.into(),
+            Self::File(path) => {
+                let (Ok(folder), Ok(file)) = (folder.canonicalize(), path.canonicalize()) else {
+                    return path.as_os_str().as_encoded_bytes().to_owned();
+                };
+                let shared = folder.components().zip(file.components()).take_while(|(a, b)| a == b).count();
+                let up = folder.components().skip(shared).map(|_| Component::ParentDir);
+                let way: PathBuf = up.chain(file.components().skip(shared)).collect();
+                way.as_os_str().as_encoded_bytes().to_owned()
+            }
+        }
     }
-    std::fs::create_dir_all(folder).map_err(|error| failed("make the folder", folder, &error))?;
-    let files: Vec<(&Path, &[u8])> =
-        paths.iter().zip(sheets).map(|(path, sheet)| (path.as_path(), sheet.bytes.as_slice())).collect();
-    file::replace_all(&files).map_err(|(path, error)| failed("write", path, &error))?;
-    Ok(paths)
+}
+
+/// Writes all sheets into `folder`, making it if needed, and returns their paths; all of them or none.
+pub(super) fn write_all(
+    folder: &Path,
+    sheets: &[Sheet],
+    of: &[Of<'_>],
+    replacing: &Replacing,
+) -> Result<Vec<PathBuf>, Mistake> {
+    let elsewhere = "name another folder with `--out`";
+    std::fs::create_dir_all(folder).map_err(|error| {
+        Mistake::new(format!("cannot make the folder `{}`: {error}", folder.display())).help(elsewhere)
+    })?;
+    let files = sheets.iter().map(|sheet| (&*sheet.name, &*sheet.bytes));
+    let mut ways: Vec<Vec<u8>> = of.iter().map(|of| of.way(folder)).collect();
+    // two that are compared are the same two the other way round
+    ways.sort();
+    let owner = Owner::of(ways);
+    file::write_set(folder, files, owner, replacing.replace).map_err(|refusal| match refusal {
+        Refusal::Foreign(path) => Mistake::new(format!(
+            "`{}` exists, and a person made it, changed it, or locked it",
+            path.display()
+        ))
+        .help(format!("move it, or {elsewhere}")),
+        Refusal::OfAnother(path) => {
+            Mistake::new(format!("`{}` was made from another measurement file", path.display()))
+                .help(format!("{elsewhere}, or give this order a `name` of its own"))
+                .help("`--replace` puts the new files in place of the old ones")
+        }
+        Refusal::Failed(path, error) if error.kind() == ErrorKind::ResourceBusy => {
+            Mistake::new(format!("another run is writing into `{}`", path.display()))
+                .help(format!("wait until it has ended, or {elsewhere}"))
+        }
+        Refusal::Failed(path, error) => {
+            Mistake::new(format!("cannot write `{}`: {error}", path.display())).help(elsewhere)
+        }
+    })
 }
 
 /// Writes a new file, whole or not at all; a file that exists is left alone.
 pub(super) fn write_new(path: &Path, text: &str) -> Result<(), Mistake> {
     file::create(path, text.as_bytes()).map_err(|error| {
-        if error.kind() == std::io::ErrorKind::AlreadyExists {
-            exists(path)
-        } else {
-            Mistake::new(format!("cannot write `{}`: {error}", path.display()))
-        }
+        if error.kind() == ErrorKind::AlreadyExists { exists(path) } else { unwritten(path, &error) }
     })
+}
+
+/// Writes a measurement file anew that still holds the text that was read from it.
+pub(super) fn write_again(path: &Path, was: &str, text: &str) -> Result<(), Mistake> {
+    file::rewrite(path, was.as_bytes(), text.as_bytes()).map_err(|error| unwritten(path, &error))
+}
+
+fn unwritten(path: &Path, error: &std::io::Error) -> Mistake {
+    Mistake::new(format!("cannot write `{}`: {error}", path.display()))
 }
 
 /// What a person is told whose file is there already.
 pub(super) fn exists(path: &Path) -> Mistake {
     Mistake::new(format!("`{}` exists already", path.display()))
         .help("name another file: this program does not overwrite what a person wrote")
-}
-
-/// Whether a file was written by this program. Anything but a plain file, such as a pipe that nobody feeds, was not.
-fn is_ours(path: &Path) -> bool {
-    let mut head = Vec::new();
-    path.is_file()
-        && std::fs::File::open(path)
-            .and_then(|file| file.take(MARK_WITHIN as u64).read_to_end(&mut head))
-            .is_ok_and(|_| String::from_utf8_lossy(&head).contains(MARK))
 }
 
 /// A label as the stem of a file name: letters, digits and hyphens, not too long.

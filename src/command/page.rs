@@ -10,6 +10,9 @@ use crate::{
 
 #[derive(clap::Args)]
 #[command(after_help = "\
+The draft lies on one sheet: touch a place on a panel for its rulers, type at a level, drag; every change can be undone, \
+and the drawer has the toile's questions, the record, all measurements, and the files to take away.
+
 The page is served on this machine alone, to whoever has the address that is printed: it holds a key of this run. Only \
 the measurement file is written, and only when the page says save. It ends with Ctrl-C.")]
 pub(super) struct Arguments {

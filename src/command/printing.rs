@@ -80,7 +80,9 @@ impl Printing {
         for roll in rolls {
             let printed = on_roll(subjects, pattern, *roll)?;
             let count = format!("{:.0} cm of a roll of {roll:.0} cm", printed.length);
-            files.push((file(format!("{stem}-roll-{roll:.0}.pdf"), printed.pdf), Some(count)));
+            let wide = format!("{roll:.1}");
+            let wide = file_stem(wide.trim_end_matches(".0"));
+            files.push((file(format!("{stem}-roll-{wide}.pdf"), printed.pdf), Some(count)));
         }
         if self.projector {
             let bytes = projected(pattern_sheet(subjects, &row, false)).to_pdf()?;

@@ -10,12 +10,17 @@ use std::{
     path::PathBuf,
 };
 
-use super::{Ending, input::Input, output::write_all, print};
+use super::{
+    Ending,
+    input::Input,
+    output::{Replacing, write_all},
+    print,
+};
 use crate::{
     answer::{Judged, Warning},
     drawing::Wording,
     making::{Made, make},
-    mistake::{Mistake, Mistakes},
+    mistake::{Mistake, Mistakes, harmless_text},
     order,
     paper::{cautions, fitting_sheet, note},
     pattern::Wanted,
@@ -111,6 +116,8 @@ pub(super) struct Arguments {
     /// --history, else no picture]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
+    #[command(flatten)]
+    replacing: Replacing,
     /// Print the judgement as JSON on standard output
     #[arg(long, conflicts_with = "history")]
     json: bool,
@@ -190,7 +197,12 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
 
     let mut done = String::new();
     if let Some(folder) = &arguments.out {
-        for path in write_all(folder, &next_picture(&judgement, unit)?)? {
+        for path in write_all(
+            folder,
+            &next_picture(&judgement, unit)?,
+            &[arguments.input.of()],
+            &arguments.replacing,
+        )? {
             done.push_str(&format!("wrote {}\n", path.display()));
         }
     }
@@ -205,7 +217,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         let warnings = Warning::all(notices, unit);
         print(&format!("{}\n", Judged::new(&legs.first.draft, &judgement, warnings, unit).to_json()))?;
         // A closed terminal leaves nothing to do about it.
-        let _ = write!(std::io::stderr(), "{done}");
+        let _ = write!(std::io::stderr(), "{}", harmless_text(&done));
         return Ok(ending);
     }
     let mut text = fitting_sheet(&judgement, unit, arguments.why);

@@ -8,10 +8,10 @@ use super::{
     panel::{Levels, Roles},
     plan::{PanelPlan, centre_at},
     side::move_leg,
-    smooth::{smooth_max, smooth_min},
+    smooth::{root_between, smooth_max, smooth_min},
 };
 use crate::{
-    curve::{Bend, Chain, Turn, eased, length, meet, straight, t_walked, unit},
+    curve::{Bend, Chain, Turn, length, meet, straight, t_walked, unit},
     terms::Role,
 };
 
@@ -21,6 +21,8 @@ pub(super) struct ForkPlan<'a> {
     pub plan: &'a PanelPlan,
     pub moves: &'a Moves,
     pub roles: Roles,
+    /// The centre line before anything was cut open on the hip line: how the curve lands is decided on that.
+    pub uncut: Roles,
     pub levels: Levels,
     /// By how much the crossing is off square, radians: front `+`, back `-`, so that the two together are 180 degrees.
     pub tilt: f64,
@@ -65,19 +67,33 @@ const LEAST_SLOPE: f64 = -0.14;
 const HIGHEST_CORNER: f64 = 0.35;
 /// Over this angle limits are rounded, radians.
 const ROUNDING: f64 = 0.02;
-/// The least turn of the inseam at its top, as a part of its turn at the knee: under a half, the sweep would bow twice.
-const LEAST_TURN: f64 = 0.52;
+/// How far the handles of the inseam's sweep reach, as parts of the straight way from knee to crotch point. The leg turns
+/// into the thigh close above the knee: so the hollow stays small and the inseam comes to the fork almost straight.
+const HANDLE_AT_KNEE: f64 = 0.24;
+const HANDLE_AT_TOP: f64 = 1.0 / 3.0;
+/// The least turn of the inseam at its top, as a part of its turn at the knee: none, and the sweep would end straight.
+const LEAST_TURN: f64 = 0.1;
+/// How steeply a crotch curve rises from its fork at the most, front and back, radians. Cutters land the front almost
+/// level (common practice, no source); where a slanted inseam would have it steeper, the top of the inseam yields.
+const STEEPEST_LANDING: [f64; 2] = [0.245, 0.40];
 /// Extensions run out on the inseam this far below the crotch point, cm.
-pub(super) const RUN_OUT: f64 = 20.0;
+pub(super) const RUN_OUT: f64 = 25.0;
 /// The pivot of the thigh turn stays this far from knee and crotch point, where the leg is long enough, cm.
 const PIVOT_ABOVE_KNEE: f64 = 5.0;
 const PIVOT_BELOW_CROTCH: f64 = 10.0;
 /// So much of the inseam below the crotch point yields to the crossing, cm.
-const YIELDING: f64 = 5.0;
+const YIELDING: f64 = 7.0;
+/// A crotch curve leaves its centre line at least this far above the corner of its tangents, cm.
+const LEAST_ARM: f64 = 0.5;
 /// So much of the centre line stays straight, cm.
 const LEAST_CENTRE: f64 = 2.0;
 /// The inseam is smoothed this far on both sides of the pivot, cm.
 const PIVOT_SMOOTHED: f64 = 4.0;
+
+/// The direction down the straight centre line.
+fn down(roles: &Roles) -> Vec2 {
+    unit(roles[Role::CurveStart] - roles[Role::CentreWaist])
+}
 
 /// How far `upward`, a direction up the leg, leans towards the fork, radians.
 fn fork_lean(upward: Vec2) -> f64 {
@@ -99,8 +115,10 @@ struct Upper {
 impl Upper {
     /// From `knee`, which it leaves along `up`, to `point`; the sweep would reach it with `lean`, the top with `yielded`.
     fn new(knee: Point, up: Vec2, point: Point, lean: f64, yielded: f64) -> Self {
-        let sweep = eased(knee, up, point, up_the_leg(lean));
-        let from = 1.0 - (YIELDING / knee.distance(point)).min(0.5);
+        let chord = knee.distance(point);
+        let (at_knee, at_top) = (up * (HANDLE_AT_KNEE * chord), up_the_leg(lean) * (HANDLE_AT_TOP * chord));
+        let sweep = CubicBez::new(knee, knee + at_knee, point - at_top, point);
+        let from = 1.0 - (YIELDING / chord).min(0.5);
         let (below, end) = (sweep.subsegment(0.0..from), sweep.subsegment(from..1.0));
         let reach = (end.p3 - end.p2).hypot();
         Self { below, top: CubicBez::new(end.p0, end.p1, point - up_the_leg(yielded) * reach, point) }
@@ -121,7 +139,7 @@ impl Upper {
 impl ForkPlan<'_> {
     /// The direction down the straight centre line.
     fn down(&self) -> Vec2 {
-        unit(self.roles[Role::CurveStart] - self.roles[Role::CentreWaist])
+        down(&self.roles)
     }
 
     /// The sweep of the inseam above the knee with the crotch point at the height `y`, before any parameter; how the
@@ -134,7 +152,9 @@ impl ForkPlan<'_> {
         let chord = base - knee;
         let chord_lean = fork_lean(chord);
         let at_knee = chord_lean - fork_lean(up);
-        let bowed = 8.0 * self.plan.inseam_bow / chord.hypot() - at_knee;
+        // In the middle of the sweep its two handles hollow it by three eighths of what each stands off the chord.
+        let bowed =
+            (self.plan.inseam_bow / (0.375 * chord.hypot()) - HANDLE_AT_KNEE * at_knee) / HANDLE_AT_TOP;
         let lean = chord_lean + smooth_max(bowed, LEAST_TURN * at_knee, ROUNDING);
         let slope = self.slope(lean, point);
         let yielded = if self.plan.printed { lean } else { slope - self.tilt };
@@ -180,10 +200,12 @@ impl ForkPlan<'_> {
         if self.plan.printed {
             return 0.0;
         }
-        let (start, down) = (self.roles[Role::CurveStart], self.down());
+        let (start, down) = (self.uncut[Role::CurveStart], down(&self.uncut));
+        let point = point - Vec2::new(0.0, self.moves.depth);
         let Some((along, _)) = meet(start, down, point, Vec2::new(1.0, 0.0)) else { return 0.0 };
         let highest = start + down * (HIGHEST_CORNER * along) - point;
         let steepest = (-highest.y).atan2(highest.x);
+        let steepest = smooth_min(steepest, STEEPEST_LANDING[self.plan.panel as usize], ROUNDING);
         let slope = smooth_max(smooth_min(lean + self.tilt, steepest, ROUNDING), LEAST_SLOPE, ROUNDING);
         if self.moves.low == 0.0 {
             return slope;
@@ -209,7 +231,14 @@ impl ForkPlan<'_> {
         inseam.pivot_above_knee = above_knee;
         inseam.sketched_above_knee = whole + upper.longer(inseam.point);
         if self.moves.turn == 0.0 {
-            inseam.edge.push(upper.below);
+            if self.moves.shift_the_inseam() {
+                // A shorter piece is moved more closely as the move has it all along.
+                let [low, high] = [0.0..0.5, 0.5..1.0].map(|part| upper.below.subsegment(part));
+                inseam.edge.push(low);
+                inseam.edge.push(high);
+            } else {
+                inseam.edge.push(upper.below);
+            }
             inseam.edge.push(upper.top);
             inseam.kept = (1, whole - sweep);
             return;
@@ -267,6 +296,28 @@ impl ForkPlan<'_> {
         let bend = Bend::between(start, down, inseam.point, inseam.leaving, self.plan.fullness)?;
         let turned_bend = if self.moves.turn == 0.0 { bend } else { self.turned_bend(&bend, inseam)? };
         Some(if self.moves.scoop == 0.0 { turned_bend } else { turned_bend.scooped(self.moves.scoop) })
+    }
+
+    /// Where the crotch curve starts on a centre line that was cut open on the hip line: so that the seam is longer by what
+    /// was opened than it was before. Swept again from a start that had only been turned or dropped, the curve would take
+    /// part of the opening back.
+    pub(super) fn start_for(&self, inseam: &Inseam, opened: f64) -> Option<Point> {
+        let (point, leaving, fullness) = (inseam.point, inseam.leaving, self.plan.fullness);
+        let (uncut, lowered) = (&self.uncut, self.moves.depth);
+        let seam = |waist: Point, start: Point, point: Point| {
+            let bend = Bend::between(start, unit(start - waist), point, leaving, fullness)?;
+            Some(waist.distance(start) + length(&bend.cubic()))
+        };
+        let before =
+            seam(uncut[Role::CentreWaist], uncut[Role::CurveStart], point - Vec2::new(0.0, lowered))?;
+        let (waist, first) = (self.roles[Role::CentreWaist], self.roles[Role::CurveStart].y);
+        // Nearer to the waist or to the corner there is no curve.
+        let (reach, _) = meet(waist, self.down(), point, leaving)?;
+        let [highest, lowest] = [waist.y + LEAST_CENTRE, waist.y + self.down().y * (reach - LEAST_ARM)];
+        let around = LEAST_CENTRE + 2.0 * opened.abs();
+        let at = |y: f64| centre_at(&self.roles, y);
+        let missing = |y: f64| seam(waist, at(y), point).map_or(0.0, |length| length - before - opened);
+        Some(at(root_between((first - around).max(highest), (first + around).min(lowest), missing)))
     }
 
     /// The bend after the thigh turn, swept as it was: its two arms keep their proportion and its handles their fullness.

@@ -1,7 +1,7 @@
 //! What the fit parameters do to the roles of a panel, in the fixed order: crotch depth, widths, angle, wedges, waist.
 //! What they do to edges is with the edges.
 
-use kurbo::{Affine, Point, Vec2};
+use kurbo::{Point, Vec2};
 
 use super::{
     panel::{Levels, Roles},
@@ -28,8 +28,8 @@ pub(super) struct Moves {
     pub angle: f64,
     /// A wedge opened at the centre on the hip line.
     pub wedge: f64,
-    /// The centre line is stood back to its lean after the wedge.
-    pub stood_back: bool,
+    /// A level cut opened at the centre, nothing at the side, the centre line then stood back as it was.
+    pub belly: f64,
     /// The centre waist up along its line.
     pub raise_centre: f64,
     /// The side waist up along its seam.
@@ -44,7 +44,7 @@ pub(super) struct Moves {
     pub low: f64,
     /// The sewn waist wider by its darts.
     pub waist: f64,
-    /// Moves of the side towards the side: crotch line; crotch line to 20 below; hip; hip to hem.
+    /// Moves of the side towards the side: a lens to the knee; a lens on the front; hip; hip to hem.
     pub outer: f64,
     pub front_side: f64,
     pub share: f64,
@@ -69,7 +69,7 @@ impl Moves {
             extension: at(Key::ThighInner),
             angle: 0.0,
             wedge: 0.0,
-            stood_back: false,
+            belly: 0.0,
             raise_centre: 0.0,
             raise_side: at(Key::WaistRaiseSide),
             turn: 0.0,
@@ -90,8 +90,7 @@ impl Moves {
         match panel {
             Panel::Front => Self {
                 extension: common.extension + at(Key::CrotchFrontExtension),
-                wedge: at(Key::AbdomenLength),
-                stood_back: true,
+                belly: at(Key::AbdomenLength),
                 raise_centre: at(Key::WaistRaiseFront),
                 turn: at(Key::ThighFront),
                 scoop: at(Key::CrotchFrontScoop),
@@ -108,7 +107,7 @@ impl Moves {
                 angle: at(Key::SeatAngle).to_radians(),
                 wedge: at(Key::SeatLength),
                 raise_centre: at(Key::WaistRaiseBack),
-                turn: -at(Key::ThighBackTake),
+                turn: at(Key::ThighBack) - at(Key::ThighBackTake),
                 scoop: at(Key::SeatScoop),
                 low: at(Key::SeatLow),
                 waist: -at(Key::AbdomenWidth),
@@ -157,18 +156,31 @@ impl Moves {
         if let Some(turn) = self.wedge_turn(&roles) {
             self.open_wedge(&mut roles, turn);
         }
-        if self.raise_centre != 0.0 {
+        if self.raise_centre != 0.0 || self.belly != 0.0 {
             let up = unit(roles[Role::CentreWaist] - roles[Role::CurveStart]);
-            roles[Role::CentreWaist] += up * self.raise_centre;
+            roles[Role::CentreWaist] += up * (self.raise_centre + self.belly);
         }
         (roles, sideways)
     }
 
+    /// By how much the crotch seam is to be longer for what is cut open on the hip line; `None` where nothing is.
+    pub(super) fn opened_on_the_hip_line(&self) -> Option<f64> {
+        (self.wedge != 0.0 || self.depth != 0.0).then_some(self.wedge + self.depth)
+    }
+
+    /// Whether the inseam above the knee is moved sideways.
+    pub(super) fn shift_the_inseam(&self) -> bool {
+        [self.extension, self.width, self.knee_in, self.close].iter().any(|by| *by != 0.0)
+    }
+
+    /// The centre line before anything was cut open on the hip line.
+    pub(super) fn uncut(&self, plan: &PanelPlan) -> Roles {
+        Self { wedge: 0.0, depth: 0.0, hem_depth: 0.0, ..*self }.roles(plan).0
+    }
+
+    /// All below the hip line goes down; the curve starts about as much lower on the centre line produced.
     fn deepen(&self, roles: &mut Roles) {
-        let start = roles[Role::CurveStart].y;
-        let below = ((start - roles[Role::SideHip].y) / CUT_FADES).clamp(0.0, 1.0);
-        let share = below * below * (3.0 - 2.0 * below);
-        roles[Role::CurveStart] = centre_at(roles, start + share * self.depth);
+        roles[Role::CurveStart] = centre_at(roles, roles[Role::CurveStart].y + self.depth);
         for role in [Role::CrotchPoint, Role::SideKnee, Role::InnerKnee] {
             roles[role].y += self.depth;
         }
@@ -177,19 +189,16 @@ impl Moves {
         }
     }
 
+    /// The centre line turns with what lies above the cut; the curve starts about as low as it did, on the line produced.
     fn open_wedge(&self, roles: &mut Roles, turn: Turn) {
-        let hinge = self.centre_hip(roles);
+        let start = roles[Role::CurveStart].y;
         let turn = turn.about(roles[Role::SideHip]);
-        let carried = if self.stood_back { Affine::translate(turn * hinge - hinge) } else { turn };
         for role in [Role::CentreWaist, Role::CentreHip, Role::CurveStart] {
-            roles[role] = carried * roles[role];
+            roles[role] = turn * roles[role];
         }
+        roles[Role::CurveStart] = centre_at(roles, start);
     }
 }
-
-/// A crotch curve that starts at most this far below a cut on the hip line goes down with a part of it, so that a body
-/// whose curve starts a thread lower is not drawn otherwise, cm.
-const CUT_FADES: f64 = 1.0;
 
 /// Turns the centre line about the hip line; the side waist goes sideways with it at its own height, and the
 /// centre is raised so that the waist stays as square to it as it was.

@@ -10,7 +10,7 @@ use super::{
     panel::{Levels, Roles},
     stretch::taken,
     style_line::as_far_below_waist,
-    suppression::Suppression,
+    suppression::{Surplus, of_men, of_women},
     truing::settle,
 };
 use crate::{
@@ -18,7 +18,7 @@ use crate::{
     mistake::{Mistake, Notice},
     order::Trousers,
     recipe::{BendRule, Construction, Inputs, PanelPlan as PanelRule, Proportion, Recipe, Reference},
-    terms::{EaseAt, Edge, EnumMap, Level, Measurement, Panel, Role, SeatSet, Style, Word},
+    terms::{EaseAt, Edge, EnumMap, Level, Measurement, Panel, Role, SeatSet, Sex, Style, Word},
     voice::length,
 };
 
@@ -98,7 +98,7 @@ pub struct DartPlan {
 impl PanelPlan {
     /// Whether there is a dart that can give or take.
     pub fn gives(&self) -> bool {
-        self.darts.iter().any(|dart| dart.pleat.is_none())
+        self.darts.iter().any(|dart| !dart.is_pleat())
     }
 }
 
@@ -116,10 +116,19 @@ const CALF_BELOW_KNEE: f64 = 0.31;
 const THIGH_BELOW_CROTCH: f64 = 2.5;
 /// The fullness of a crotch curve whose guide point cannot be met.
 const ORDINARY_FULLNESS: f64 = 0.6;
+/// The ask by which a recipe folds its front for style: that stays in front whatever the body.
+const PLEAT: &str = "pleat";
 /// The least height between two points of a seam, cm.
 const LEAST_RUN: f64 = 0.5;
 /// The least length of a leg between two of its levels, cm.
 const LEAST_LEG: f64 = 5.0;
+
+impl DartPlan {
+    /// Laid and not sewn.
+    fn is_pleat(&self) -> bool {
+        self.pleat.is_some()
+    }
+}
 
 impl Plan {
     /// Compiles `recipe` against `body` with the ease and style of `trousers`.
@@ -146,8 +155,15 @@ impl Plan {
             }
         }
         let build = Build { recipe, construction: &construction, inputs: &inputs, levels: &levels };
-        let (front, front_net) = build.panel(Panel::Front, &recipe.front, &mut notices)?;
-        let (mut back, back_net) = build.panel(Panel::Back, back, &mut notices)?;
+        let (mut front, front_net) = build.panel(Panel::Front, &recipe.front)?;
+        let (mut back, back_net) = build.panel(Panel::Back, back)?;
+        if recipe.truing.on && !recipe.truing.waist_as_drawn {
+            let surplus = [
+                surplus(&front, front_net, trousers.darts[Panel::Front]),
+                surplus(&back, back_net, trousers.darts[Panel::Back]),
+            ];
+            notices.extend(build.take_in([&mut front, &mut back], surplus, body));
+        }
         if trousers.set == SeatSet::Easy {
             let upright = back.roles;
             lean(&mut back.roles, EASY_LEAN.to_radians());
@@ -358,12 +374,8 @@ struct Build<'a> {
 }
 
 impl Build<'_> {
-    fn panel(
-        &self,
-        panel: Panel,
-        rule: &PanelRule,
-        notices: &mut Vec<Notice>,
-    ) -> Result<(PanelPlan, f64), Mistake> {
+    /// A panel as the recipe has it, and the length of its waist without what its darts take in.
+    fn panel(&self, panel: Panel, rule: &PanelRule) -> Result<(PanelPlan, f64), Mistake> {
         let crease = self.construction.points[rule.crease.0].x;
         let place = |point: Point| Point::new(point.x - crease, point.y);
         let constructed = rule.roles.map(|_, id| place(self.construction.points[id.0]));
@@ -406,25 +418,10 @@ impl Build<'_> {
             })
             .collect();
         darts.sort_by(|a, b| a.at.total_cmp(&b.at));
-        let mut intake = intake;
         if !waist_stays {
-            let waist_to_hip = self.levels[Level::Hip];
             for dart in &mut darts {
-                dart.length = dart.length.min(longest_dart(panel, waist_to_hip));
+                dart.length = dart.length.min(longest_dart(panel, self.levels[Level::Hip]));
             }
-            let shortest = darts.iter().map(|dart| dart.length).fold(f64::INFINITY, f64::min);
-            let available = roles[Role::SideHip].x - roles[Role::CentreWaist].x;
-            let (shared, notice) = Suppression::share_out(
-                panel,
-                available - net - laid,
-                (darts.len(), intake),
-                shortest,
-                waist_to_hip,
-            );
-            notices.extend(notice);
-            roles[Role::SideWaist].x = roles[Role::SideHip].x - shared.side;
-            darts = regrouped(darts, shared.count);
-            intake = shared.darts;
         }
         darts.extend(pleats);
         darts.sort_by(|a, b| a.at.total_cmp(&b.at));
@@ -455,6 +452,35 @@ impl Build<'_> {
             printed,
         };
         Ok((plan, net))
+    }
+
+    /// Takes in front and back between hip and waist as the trade does; what a person should know of it.
+    fn take_in(&self, panels: [&mut PanelPlan; 2], [front, back]: [Surplus; 2], body: &Body) -> Vec<Notice> {
+        let waist_to_hip = self.levels[Level::Hip];
+        let girths = body.cm(Measurement::HipGirth).zip(body.cm(Measurement::WaistGirth));
+        let (shared, notices) = match girths {
+            Some((hip, waist)) if body.sex == Sex::Male => {
+                let pleat = self.inputs.asks.get(PLEAT).copied().unwrap_or(0.0).max(0.0);
+                of_men(front, back, hip - waist, pleat, waist_to_hip)
+            }
+            _ => of_women(front, back, waist_to_hip),
+        };
+        for (panel, shared) in panels.into_iter().zip(shared) {
+            let width = |panel: &PanelPlan| panel.roles[Role::SideWaist].x - panel.roles[Role::CentreWaist].x;
+            let was = width(panel);
+            panel.roles[Role::SideWaist].x = panel.roles[Role::SideHip].x - shared.side;
+            if panel.panel == Panel::Front {
+                // A front dart stands on its line, the crease with most, however the side has moved.
+                let kept = was / width(panel).max(1.0);
+                panel.darts.iter_mut().for_each(|dart| dart.at = (dart.at * kept).clamp(0.05, 0.95));
+            }
+            let (pleats, darts) = std::mem::take(&mut panel.darts).into_iter().partition(DartPlan::is_pleat);
+            panel.darts = regrouped(panel.panel, darts, shared.count, waist_to_hip);
+            panel.darts.extend::<Vec<DartPlan>>(pleats);
+            panel.darts.sort_by(|a, b| a.at.total_cmp(&b.at));
+            panel.intake = shared.darts;
+        }
+        notices
     }
 
     fn value(&self, proportion: &Proportion) -> Result<f64, Mistake> {
@@ -529,19 +555,46 @@ fn longest_dart(panel: Panel, waist_to_hip: f64) -> f64 {
     (part * waist_to_hip).min(waist_to_hip - 2.5).max(1.0)
 }
 
-/// The darts of the recipe when `count` of them are sewn: one between two, two about one.
-fn regrouped(darts: Vec<DartPlan>, count: usize) -> Vec<DartPlan> {
-    /// Half the distance of two darts that stand for one, as a part of the waist.
+/// What a panel has to take in, beginning from what its recipe has in darts.
+fn surplus(panel: &PanelPlan, net: f64, held: Option<usize>) -> Surplus {
+    let darts = || panel.darts.iter().filter(|dart| !dart.is_pleat());
+    let laid: f64 = panel.darts.iter().filter_map(|dart| dart.pleat).sum();
+    Surplus {
+        panel: panel.panel,
+        total: panel.roles[Role::SideHip].x - panel.roles[Role::CentreWaist].x - net - laid,
+        count: darts().count(),
+        darts: panel.intake,
+        length: darts().map(|dart| dart.length).fold(f64::INFINITY, f64::min),
+        held,
+    }
+}
+
+/// The darts of the recipe when `count` of them are sewn: one between two, two for one. The front's first stays where the
+/// recipe has it, on the crease with most, and the second stands half-way between it and the side (W4); the back's stand
+/// about the old place.
+fn regrouped(panel: Panel, darts: Vec<DartPlan>, count: usize, waist_to_hip: f64) -> Vec<DartPlan> {
+    /// Half the distance of two back darts that stand for one, as a part of the waist.
     const APART: f64 = 0.13;
-    match (darts.len(), count) {
+    match (darts.as_slice(), count) {
         (_, 0) => Vec::new(),
-        (have, want) if have == want => darts,
-        (1, _) => [-APART, APART]
-            .into_iter()
-            .map(|by| DartPlan { at: darts[0].at + by, share: 0.5, ..darts[0] })
+        ([], _) => (1..=count)
+            .map(|place| DartPlan {
+                at: place as f64 / (count + 1) as f64,
+                share: 1.0 / count as f64,
+                length: longest_dart(panel, waist_to_hip),
+                pleat: None,
+            })
             .collect(),
+        (have, want) if have.len() == want => darts,
+        ([one], _) => {
+            let places = match panel {
+                Panel::Front => [one.at, 0.5 * (one.at + 1.0)],
+                Panel::Back => [one.at - APART, one.at + APART],
+            };
+            places.map(|at| DartPlan { at, share: 0.5, ..*one }).to_vec()
+        }
         (have, _) => {
-            let middle = |of: fn(&DartPlan) -> f64| darts.iter().map(of).sum::<f64>() / have as f64;
+            let middle = |of: fn(&DartPlan) -> f64| have.iter().map(of).sum::<f64>() / have.len() as f64;
             vec![DartPlan { at: middle(|d| d.at), share: 1.0, length: middle(|d| d.length), pleat: None }]
         }
     }

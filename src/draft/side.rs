@@ -18,8 +18,12 @@ use crate::{
 const ROUNDING: f64 = 0.02;
 /// A cut across the side is smoothed this far above and below, cm.
 const SMOOTHED: f64 = 5.0;
-/// How far below the crotch line the front side of a full thigh runs out, cm.
+/// How far below its fullest place the front side of a full thigh runs out, cm.
 const FRONT_RUN_OUT: f64 = 20.0;
+/// A lens for the thigh begins this far above the hip line and is fullest so far below the crotch line, cm: between the
+/// two lines alone it would be so short that the side dents above it.
+const LENS_ABOVE_HIP: f64 = 7.0;
+const FULLEST: f64 = 5.0;
 
 /// How far a direction down the side leans outward, radians.
 pub(super) fn side_lean(downward: Vec2) -> f64 {
@@ -80,16 +84,18 @@ pub(super) fn side_seam(
     let mut fade = |knots: &[Knot]| fade(&mut side, knots);
     fade(&[Knot::across(top, sideways + waist), Knot::across(hip, 0.0)]);
     let at = |level, by| Knot::across(levels[level], by);
-    let below = |by| Knot::across(levels[Level::Crotch] + FRONT_RUN_OUT, by);
+    let below = |by| Knot::across(levels[Level::Crotch] + FULLEST + FRONT_RUN_OUT, by);
     let (crotch, knee, hem) = (Level::Crotch, Level::Knee, Level::Hem);
+    let lens_top = hip - LENS_ABOVE_HIP.min(0.5 * (hip - top));
     let up = |y, by: f64| Knot { y, by: Vec2::new(0.0, -by) };
     fade(&[up(top, moves.uneven), up(hip, moves.uneven), up(levels[knee], 0.0)]);
-    fade(&[Knot::across(hip, 0.0), at(crotch, moves.outer), at(knee, 0.0)]);
-    fade(&[Knot::across(hip, 0.0), at(crotch, moves.front_side), below(0.0)]);
+    let lens = |by, end| [Knot::across(lens_top, 0.0), Knot::across(levels[crotch] + FULLEST, by), end];
+    fade(&lens(moves.outer, at(knee, 0.0)));
+    fade(&lens(moves.front_side, below(0.0)));
     fade(&[Knot::across(top, 0.0), Knot::across(hip, moves.share), at(knee, 0.0)]);
     fade(&[Knot::across(top, 0.0), Knot::across(hip, moves.forward), at(hem, moves.forward)]);
     fade(&[at(crotch, 0.0), at(knee, -moves.knee_in), at(hem, 0.0)]);
-    fade(&[at(Level::Thigh, 0.0), at(knee, -CLOSE_AT_KNEE * moves.close), at(hem, -moves.close)]);
+    fade(&[at(crotch, 0.0), at(knee, -CLOSE_AT_KNEE * moves.close), at(hem, -moves.close)]);
     fade(&[at(knee, 0.0), at(Level::Calf, moves.calf), at(hem, 0.0)]);
     if let Some(turn) = wedge {
         turn_above(&mut side, hip, turn);
@@ -106,10 +112,10 @@ pub(super) fn move_leg(inseam: &mut Chain, moves: &Moves, levels: &Levels) {
     let mut fade = |knots: &[Knot]| fade(inseam, knots);
     let at = |level, by| Knot::across(levels[level], by);
     // The crotch point stays, also where it lies below the level from which the leg moves.
-    let still = |level: Level| Knot::across(levels[level].max(top), 0.0);
+    let still = Knot::across(levels[Level::Crotch].max(top), 0.0);
     let (knee, hem) = (Level::Knee, Level::Hem);
-    fade(&[still(Level::Crotch), at(knee, -moves.knee_in), at(hem, 0.0)]);
-    fade(&[still(Level::Thigh), at(knee, -CLOSE_AT_KNEE * moves.close), at(hem, -moves.close)]);
+    fade(&[still, at(knee, -moves.knee_in), at(hem, 0.0)]);
+    fade(&[still, at(knee, -CLOSE_AT_KNEE * moves.close), at(hem, -moves.close)]);
     fade(&[at(knee, 0.0), at(Level::Calf, -moves.calf), at(hem, 0.0)]);
 }
 

@@ -55,3 +55,53 @@ pub(super) fn solve_from(
     }
     if miss1.abs() < best.1.abs() { x1 } else { best.0 }
 }
+
+/// The root of a rising function between two places; that place at which it comes nearest to it where it has none there.
+pub(super) fn root_between(from: f64, to: f64, f: impl Fn(f64) -> f64) -> f64 {
+    /// Nearer than this is there, cm.
+    const THERE: f64 = 1e-8;
+    const ROUNDS: usize = 40;
+    let (mut low, mut high) = ((from, f(from)), (to, f(to)));
+    if low.1 >= 0.0 || to <= from {
+        return from;
+    }
+    if high.1 <= 0.0 {
+        return to;
+    }
+    // Between the two by their chord; an end that stays for a second round counts half, so that both close in.
+    let mut stayed = 0_i8;
+    for _ in 0..ROUNDS {
+        let middle = (low.0 * high.1 - high.0 * low.1) / (high.1 - low.1);
+        let value = f(middle);
+        if value.abs() < THERE {
+            return middle;
+        }
+        if value < 0.0 {
+            low = (middle, value);
+            if stayed < 0 {
+                high.1 *= 0.5;
+            }
+            stayed = -1;
+        } else {
+            high = (middle, value);
+            if stayed > 0 {
+                low.1 *= 0.5;
+            }
+            stayed = 1;
+        }
+    }
+    0.5 * (low.0 + high.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn root_of_a_rising_function_or_the_end_nearest_to_it() {
+        let cube = |x: f64| x.powi(3) - 8.0;
+        assert!((root_between(-1.0, 9.0, cube) - 2.0).abs() < 1e-8);
+        assert_eq!(root_between(3.0, 9.0, cube), 3.0);
+        assert_eq!(root_between(-1.0, 1.0, cube), 1.0);
+    }
+}

@@ -17,7 +17,7 @@ use super::{
     panel::{Dart, Levels, Notch, PanelShape, Pleat, Roles, Shape, chord},
     plan::{DartPlan, PanelPlan, Plan, centre_at},
     side::{hem, side_lean, side_seam},
-    smooth::{at_least_nothing, solve, solve_from},
+    smooth::{at_least_nothing, smooth_max, solve, solve_from},
     style_line::carried,
     waist::{Opened, WaistEnds, opened, sewn},
 };
@@ -108,8 +108,22 @@ fn legs<'a>(plan: &'a Plan, parameters: &Parameters) -> [Drawing<'a>; 2] {
     back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
     front.draw_side();
     back.draw_side();
+    for panel in [&mut front, &mut back] {
+        panel.start_curve();
+    }
+    let lowest = front.inseam.edge.end().y.max(back.inseam.edge.end().y) + THIGH_BELOW_FORK;
+    let thigh = smooth_max(front.levels[Level::Thigh], lowest, ROUNDING);
+    for panel in [&mut front, &mut back] {
+        panel.levels[Level::Thigh] = thigh;
+    }
     [front, back]
 }
+
+/// The thigh level lies at least this far below both crotch points, cm: higher, it would run through a crotch curve and
+/// be no girth.
+const THIGH_BELOW_FORK: f64 = 0.5;
+/// Over this length the level is led to that, cm.
+const ROUNDING: f64 = 0.1;
 
 /// Settles what depends on the drawn base block and must not move with a parameter: where the side lies on the hip
 /// line when the crotch curve has begun above it, and how full the crotch curves are that pass a guide point. Returns
@@ -160,6 +174,8 @@ struct Drawing<'a> {
     moves: Moves,
     levels: Levels,
     roles: Roles,
+    /// The same before anything was cut open on the hip line.
+    uncut: Roles,
     tilt: f64,
     pivot: Pivot,
     /// How far the angle carries the side waist.
@@ -202,7 +218,8 @@ impl<'a> Drawing<'a> {
     ) -> Self {
         let (mut roles, sideways) = moves.roles(plan);
         let levels = moves.levels(&whole.levels);
-        let fork = ForkPlan { plan, moves: &moves, roles, levels, tilt, pivot };
+        let uncut = if moves.opened_on_the_hip_line().is_some() { moves.uncut(plan) } else { roles };
+        let fork = ForkPlan { plan, moves: &moves, roles, uncut, levels, tilt, pivot };
         let at = height(&fork, roles[Role::CrotchPoint].y);
         let inseam = fork.inseam(at);
         roles[Role::CrotchPoint].y = at;
@@ -212,6 +229,7 @@ impl<'a> Drawing<'a> {
             plan,
             levels,
             roles,
+            uncut,
             tilt,
             pivot,
             sideways,
@@ -229,6 +247,7 @@ impl<'a> Drawing<'a> {
             plan: self.plan,
             moves: &self.moves,
             roles: self.roles,
+            uncut: self.uncut,
             levels: self.levels,
             tilt: self.tilt,
             pivot: self.pivot,
@@ -253,14 +272,12 @@ impl<'a> Drawing<'a> {
         self.roles[Role::CrotchPoint].y = y;
     }
 
-    /// By how much a wedge on the hip line has widened the waist above it.
-    fn widened_by_wedge(&self) -> f64 {
-        if self.moves.wedge == 0.0 {
-            return 0.0;
+    /// Slides the start of the crotch curve along the centre line until the seam has what was opened on the hip line.
+    fn start_curve(&mut self) {
+        let Some(opened) = self.moves.opened_on_the_hip_line() else { return };
+        if let Some(start) = self.fork().start_for(&self.inseam, opened) {
+            self.roles[Role::CurveStart] = start;
         }
-        let ends = self.waist_ends(0.0);
-        let plain = self.plan.roles[Role::CentreWaist].distance(self.plan.roles[Role::SideWaist]);
-        ends.darts_from.distance(ends.darts_to) - self.waist_at_side - plain
     }
 
     fn draw_side(&mut self) {
@@ -423,7 +440,7 @@ fn true_waist(plan: &Plan, front: &Drawing, back: &mut Drawing) -> (f64, f64) {
     let back_length = |intake| length(&sewn(&ends[1], &back.darts, intake));
     /// A second guess near the plan's intake, cm.
     const STEP: f64 = 0.05;
-    let given = front.plan.intake - front.intake - front.widened_by_wedge();
+    let given = front.plan.intake - front.intake;
     if given != 0.0 && front.plan.gives() {
         // What the front darts give or take is counted on the sewn waist, not on their intake.
         let wanted = front_length(front.plan.intake) + given;

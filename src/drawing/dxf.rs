@@ -25,7 +25,7 @@ use std::fmt::Write as _;
 use kurbo::{BezPath, Line, Point};
 
 use self::{
-    ascii::{block_name, plain},
+    ascii::{block_name, drawn},
     vertices::{Run, runs},
 };
 use super::{Text, number};
@@ -163,7 +163,7 @@ impl File {
         self.entity("TEXT", layer);
         self.point(10, at);
         self.number(40, height);
-        self.tag(1, plain(words));
+        self.tag(1, drawn(words));
         if degrees != 0.0 {
             self.number(50, degrees);
         }

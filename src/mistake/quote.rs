@@ -61,8 +61,28 @@ pub(super) fn quote(text: &str, span: &Range<usize>) -> Quote {
 }
 
 /// A text with nothing in it that moves a cursor, turns the reading direction or hides.
-pub(super) fn harmless_text(text: &str) -> String {
+pub(crate) fn harmless_text(text: &str) -> String {
     text.chars().map(|letter| if letter == '\n' { letter } else { harmless(letter) }).collect()
+}
+
+/// JSON in which no letter moves a cursor, turns the reading direction or hides: such letters are written by their numbers,
+/// which are the same text to whoever reads it as JSON. They stand nowhere but in its texts.
+pub(crate) fn harmless_json(json: String) -> String {
+    let is_harmful = |letter: char| letter != '\n' && (letter.is_control() || is_unseen(letter));
+    if !json.contains(is_harmful) {
+        return json;
+    }
+    let mut shown = String::with_capacity(json.len());
+    for letter in json.chars() {
+        if is_harmful(letter) {
+            for unit in letter.encode_utf16(&mut [0; 2]) {
+                shown.push_str(&format!("\\u{unit:04x}"));
+            }
+        } else {
+            shown.push(letter);
+        }
+    }
+    shown
 }
 
 /// A tab stays one column wide here, so that a caret stands under its letter.
@@ -132,6 +152,18 @@ mod tests {
     fn control_and_direction_characters_replaced() {
         let quote = quote("a\u{1b}[31m\u{202e}\tb", &(0..1));
         assert_eq!(quote.text, "a\u{fffd}[31m\u{fffd} b");
+    }
+
+    #[test]
+    fn json_the_same_text_with_nothing_unseen() {
+        let text = "a\u{202e}b\u{7f}\u{9b}c\u{e0041}\u{feff}é測";
+        let json = format!("{{\n  \"name\": {}\n}}", serde_json::to_string(text).unwrap());
+        let shown = harmless_json(json.clone());
+        assert_eq!(harmless_text(&shown), shown);
+        let read: serde_json::Value = serde_json::from_str(&shown).unwrap();
+        assert_eq!(read["name"], text);
+        assert_eq!(shown.lines().count(), 3);
+        assert_eq!(harmless_json("{\"name\": \"é\"}\n".to_owned()), "{\"name\": \"é\"}\n");
     }
 
     #[test]

@@ -108,7 +108,7 @@ mod tests {
     #[test]
     fn empty_file_asks_for_the_three_that_are_needed() {
         let mistakes = Order::read(&Source::new("new.toml", blank(Unit::Cm))).unwrap_err();
-        assert_eq!(mistakes.0.len(), 3, "{mistakes}");
+        assert_eq!(mistakes.iter().len(), 3, "{mistakes}");
     }
 
     #[test]
@@ -122,8 +122,11 @@ mod tests {
         }
         let mistakes = Order::read(&Source::new("new.toml", text)).err();
         // the middle of every range is no body; but every line was read
-        for mistake in mistakes.iter().flat_map(|all| &all.0) {
-            assert!(!mistake.title.contains("unknown") && !mistake.title.contains("missing"), "{mistake}");
+        for mistake in mistakes.iter().flat_map(|all| all.iter()) {
+            assert!(
+                !mistake.title().contains("unknown") && !mistake.title().contains("missing"),
+                "{mistake}"
+            );
         }
     }
 }

@@ -181,7 +181,7 @@ fn known(path: &str) -> Result<Path, Mistake> {
 fn as_the_key_has_it(path: &str, number: f64, unit: Unit) -> Result<Value, Mistake> {
     match known(path)?.kind() {
         Kind::Length(..) => Ok(written(number, unit)),
-        Kind::Degrees(..) | Kind::PerCent(..) => Ok(decimal(number)),
+        Kind::Degrees(..) | Kind::PerCent(..) | Kind::Count(_) => Ok(decimal(number)),
         Kind::Text | Kind::OneOf(_) => Err(Mistake::new(format!("expected text for `{path}`"))),
     }
 }

@@ -2,7 +2,8 @@
 
 use crate::adjust::{self, Measure};
 use crate::terms::{
-    Allowance, EaseAt, FitKind, HowMuch, Measurement, SeatSet, Sex, Shape, Side, Style, WaistLevel, Word,
+    Allowance, EaseAt, FitKind, HowMuch, Measurement, Panel, SeatSet, Sex, Shape, Side, Style, WaistLevel,
+    Word,
 };
 use crate::unit::Unit;
 
@@ -35,6 +36,8 @@ pub enum Path {
     Style(Style),
     /// `trousers.allowance.…`
     Allowance(Allowance),
+    /// `trousers.darts.front`, `trousers.darts.back`
+    Darts(Panel),
     /// `shape.…`
     Shape(Shape),
     /// `trousers.ask.…`, with the recipe's own name
@@ -56,6 +59,8 @@ pub enum Kind {
     Degrees(f64, f64),
     /// A plain number between these, per cent.
     PerCent(f64, f64),
+    /// A whole number from 0 up to this.
+    Count(u8),
 }
 
 impl Path {
@@ -102,6 +107,7 @@ impl Path {
             Some(("ease", key)) => Self::Ease(Word::from_key(key)?),
             Some(("style", key)) => Self::Style(Word::from_key(key)?),
             Some(("allowance", key)) => Self::Allowance(Word::from_key(key)?),
+            Some(("darts", key)) => Self::Darts(Word::from_key(key)?),
             Some(("ask", key)) => {
                 let plain = |b: u8| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_';
                 (!key.is_empty() && key.bytes().all(plain)).then(|| Self::Ask(key.to_owned()))?
@@ -144,6 +150,7 @@ impl Path {
             Self::Style(Style::Length) => Kind::Length(-15.0, 90.0),
             Self::Style(Style::WaistDrop) => Kind::Length(0.0, 20.0),
             Self::Allowance(_) => Kind::Length(0.0, 15.0),
+            Self::Darts(_) => Kind::Count(2),
             Self::Ask(_) => Kind::Length(-200.0, 200.0),
             // the fit knows how far one may go on this body, and says so
             Self::Adjust(_, key) => match key.about().unit {
@@ -189,6 +196,7 @@ impl Path {
                 "ease",
                 "style",
                 "allowance",
+                "darts",
                 "ask",
             ]
             .into(),
@@ -196,6 +204,7 @@ impl Path {
             "trousers.ease" => EaseAt::KEYS.to_vec(),
             "trousers.style" => Style::KEYS.to_vec(),
             "trousers.allowance" => Allowance::KEYS.to_vec(),
+            "trousers.darts" => Panel::KEYS.to_vec(),
             region => adjust::Key::KEYS
                 .iter()
                 .copied()
@@ -223,15 +232,24 @@ impl Path {
 
     /// Every path of the file, but for the free names of `trousers.ask`.
     pub fn all() -> impl Iterator<Item = String> {
-        ["", "measurements", "shape", "trousers", "trousers.ease", "trousers.style", "trousers.allowance"]
-            .into_iter()
-            .chain(Self::regions())
-            .flat_map(|table| {
-                Self::names_in(table).into_iter().map(move |name| {
-                    if table.is_empty() { name.to_owned() } else { format!("{table}.{name}") }
-                })
-            })
-            .filter(|path| Self::find(path).is_some())
+        [
+            "",
+            "measurements",
+            "shape",
+            "trousers",
+            "trousers.ease",
+            "trousers.style",
+            "trousers.allowance",
+            "trousers.darts",
+        ]
+        .into_iter()
+        .chain(Self::regions())
+        .flat_map(|table| {
+            Self::names_in(table)
+                .into_iter()
+                .map(move |name| if table.is_empty() { name.to_owned() } else { format!("{table}.{name}") })
+        })
+        .filter(|path| Self::find(path).is_some())
     }
 }
 

@@ -30,6 +30,10 @@ impl Order {
             (Path::Style(style), Read::Number(cm)) => self.trousers.style[*style] = Some(cm),
             (Path::Shape(shape), Read::Text(word)) => self.shape[*shape] = Word::from_key(&word),
             (Path::Allowance(at), Read::Number(cm)) => self.trousers.allowance[*at] = Some(cm),
+            // read as a whole number between 0 and 2
+            (Path::Darts(panel), Read::Number(count)) => {
+                self.trousers.darts[*panel] = (0..=2_u8).find(|n| f64::from(*n) == count).map(usize::from);
+            }
             (Path::Ask(name), Read::Number(cm)) => {
                 self.trousers.ask.insert(name.clone(), cm);
             }

@@ -34,8 +34,15 @@ impl Order {
         for option in &options {
             reading.option(option);
         }
-        reading.order(source)
+        let (mut order, notices) = reading.order(source)?;
+        order.name = order.name.or_else(|| stem(&source.name));
+        Ok((order, notices))
     }
+}
+
+/// What a file is called by its writer, without folder and ending.
+fn stem(name: &str) -> Option<String> {
+    std::path::Path::new(name).file_stem().map(|stem| stem.to_string_lossy().into_owned())
 }
 
 /// Where each measurement was written.
@@ -204,11 +211,11 @@ impl<'a> Reading<'a> {
             Ok((order, notices))
         } else {
             // from top to bottom, as a person mends a file; what has no place first, the options last
-            self.mistakes.sort_by_key(|mistake| match &mistake.place {
+            self.mistakes.sort_by_key(|mistake| match mistake.place() {
                 None => (0, 0),
-                Some((place, span, _)) => (1 + usize::from(*place != order.source), span.start),
+                Some((place, span)) => (1 + usize::from(*place != order.source), span.start),
             });
-            Err(Mistakes(self.mistakes))
+            Err(self.mistakes.into())
         }
     }
 

@@ -58,7 +58,7 @@ impl Order {
             if let Some(key) = Path::find(path) {
                 order.put(path, &key, Read::Number(*value), &written).map_err(|mistake| {
                     // The record has lost its places by now.
-                    Mistakes::from(Mistake { place: None, ..*mistake })
+                    Mistakes::from(mistake.without_place())
                 })?;
             }
         }

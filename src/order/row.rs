@@ -100,6 +100,6 @@ mod tests {
     #[test]
     fn nearest_key_of_a_row_in_short_form() {
         let mistake = row_key("hip_grith").unwrap_err();
-        assert_eq!(mistake.help, ["did you mean `hip_girth`?"]);
+        assert_eq!(mistake.remedies(), ["did you mean `hip_girth`?"]);
     }
 }

@@ -111,6 +111,15 @@ impl Written<'_> {
             (Kind::PerCent(least, most), raw) => {
                 self.within(path, self.plain(path, raw)?, (least, most), |n| format!("{} per cent", short(n)))
             }
+            (Kind::Count(most), raw) => {
+                let count = self.plain(path, raw)?;
+                if count.fract() != 0.0 {
+                    return Err(
+                        self.wrong(format!("expected a whole number for `{path}`, found {}", short(count)))
+                    );
+                }
+                self.within(path, count, (0.0, f64::from(most)), short)
+            }
         }
     }
 
@@ -180,7 +189,7 @@ fn named(kind: Kind) -> &'static str {
     match kind {
         Kind::Text | Kind::OneOf(_) => "text",
         Kind::Length(..) => "a length",
-        Kind::Degrees(..) | Kind::PerCent(..) => "a number",
+        Kind::Degrees(..) | Kind::PerCent(..) | Kind::Count(_) => "a number",
     }
 }
 

@@ -165,7 +165,7 @@ impl Desk {
             _ => Mistake::new(format!("cannot write `{shown}`: {error}")),
         };
         if self.opened {
-            file::replace(&self.path, source.text.as_bytes()).map_err(failed)?;
+            file::rewrite(&self.path, self.source.text.as_bytes(), source.text.as_bytes()).map_err(failed)?;
         } else {
             if let Some(folder) = self.path.parent() {
                 std::fs::create_dir_all(folder).map_err(failed)?;

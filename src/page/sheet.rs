@@ -55,8 +55,7 @@ pub(super) type Taken = (&'static str, &'static str, Vec<u8>);
 pub(super) fn taken(made: &Made, file: &str, side: Side) -> Result<Taken, Mistakes> {
     const PDF: &str = "application/pdf";
     let unit = made.order.units;
-    let subjects: Vec<Subject<'_>> =
-        made.legs.iter().map(|leg| Subject { draft: &leg.draft, report: &leg.report, unit }).collect();
+    let subjects: Vec<Subject<'_>> = made.legs.iter().map(|leg| Subject::of(leg, unit)).collect();
     let subject = subjects.iter().find(|subject| subject.draft.side == side).or(subjects.first());
     let printed = |paper| on_sheets(&subjects, &made.pattern, paper).map(|printed| printed.pdf);
     let nothing = || Mistake::new(format!("there is no file `{file}` to take"));

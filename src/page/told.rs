@@ -9,7 +9,6 @@ use crate::{
     draft::Draft,
     drawing::path_data,
     making::Made,
-    mistake::Mistakes,
     order::{Fitting, Order},
     paper::{arrow_heads, crease, inside, notches},
     terms::{Panel, Word},
@@ -148,13 +147,16 @@ struct MistakeOut {
 
 impl Wrong {
     pub(super) fn of(refusal: &Refusal, edition: u64) -> Self {
-        let Mistakes(all) = &refusal.mistakes;
         Self {
             edition,
             key: refusal.key.clone(),
-            mistakes: all
+            mistakes: refusal
+                .mistakes
                 .iter()
-                .map(|mistake| MistakeOut { title: mistake.title.clone(), help: mistake.help.clone() })
+                .map(|mistake| MistakeOut {
+                    title: mistake.title().to_owned(),
+                    help: mistake.remedies().to_vec(),
+                })
                 .collect(),
         }
     }

@@ -4,7 +4,7 @@
 use crate::body::{Body, Doubt, Given, Grade, Origin, Value, doubts, people};
 use crate::draft::draft;
 use crate::fit::{opening_for_arc, part_of_estimate};
-use crate::mistake::{Mistakes, Notice, wrapped};
+use crate::mistake::{Mistakes, Notice, columns, wrapped};
 use crate::order::Order;
 use crate::recipe;
 use crate::terms::{FitKind, Measurement, Sex, Side, WaistLevel, Word};
@@ -14,9 +14,6 @@ use Measurement::{
     HeelGirth, HipHeight, InsideLeg, KneeGirth, KneeHeight, Stature, ThighGirth, TotalCrotchLength,
     WaistHeight, WaistToHip,
 };
-
-/// Columns of the report.
-const COLUMNS: usize = 80;
 
 /// The measurements of a file looked over, as text of 80 columns without colour.
 ///
@@ -50,7 +47,7 @@ fn heading(order: &Order) -> String {
         WaistLevel::Worn => "where the band shall sit",
     };
     let title = format!("{}: waist measured {waist}, {whose}", crate::drawing::Wording::line(name));
-    format!("{}\n\n", wrapped(&title, COLUMNS))
+    format!("{}\n\n", wrapped(&title, columns()))
 }
 
 /// One measurement a line, in the order of the list of measurements.
@@ -212,7 +209,7 @@ fn fit(order: &Order, body: &Body) -> String {
             order.units.amount(opening)
         ));
     }
-    format!("\n{}\n{}", wrapped(&sentence, COLUMNS), crotch_doubt(order, body))
+    format!("\n{}\n{}", wrapped(&sentence, columns()), crotch_doubt(order, body))
 }
 
 /// A part nearer to the whole than this is the whole.
@@ -257,7 +254,7 @@ fn crotch_doubt(order: &Order, body: &Body) -> String {
         }
         sentence.push('.');
     }
-    format!("{}\n", wrapped(&sentence, COLUMNS))
+    format!("{}\n", wrapped(&sentence, columns()))
 }
 
 /// What a draft takes from a body, with how much a centimetre of spread in it matters (our own weighing: what the crotch
@@ -379,7 +376,7 @@ Not for medical or compression wear. Body data stay on this machine.
 
 /// A paragraph of the report, its first line out by two.
 fn indented(sentence: &str) -> String {
-    format!("  {}\n", wrapped(sentence, COLUMNS - 4).replace('\n', "\n    "))
+    format!("  {}\n", wrapped(sentence, columns() - 4).replace('\n', "\n    "))
 }
 
 #[cfg(test)]

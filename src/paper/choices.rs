@@ -3,15 +3,17 @@
 use std::fmt::Write;
 
 use super::terminal::{headed, wrapped};
+use crate::mistake::columns;
 
 /// A numbered list of choices for a question on a terminal, in as many columns as fit.
 pub fn choices(ask: &str, list: &[String]) -> String {
     let mut out = headed("", ask);
     let wide = list.iter().map(|it| it.chars().count()).max().unwrap_or(0) + 6;
-    let columns = (78 / wide.max(1)).max(1);
+    let within = columns() - 2;
+    let columns = (within / wide.max(1)).max(1);
     if columns == 1 {
         for (at, choice) in list.iter().enumerate() {
-            let lines = wrapped(choice, 72);
+            let lines = wrapped(choice, within - 6);
             let _ = writeln!(out, "  {:>2} {}", at + 1, lines.join("\n     "));
         }
         return out;

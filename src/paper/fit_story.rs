@@ -173,6 +173,7 @@ fn amount(it: &Adjustment, unit: Unit) -> (String, &'static str) {
 fn cured(it: &Adjustment) -> &'static str {
     let (more, less) = match it.key {
         Key::ThighFront => ("drag over the front thigh", "loose front thigh"),
+        Key::ThighBack => ("drag behind the thigh", "loose back thigh"),
         Key::ThighFrontSide => ("front narrow at the side", "front wide at the side"),
         Key::ThighBackTake => ("loose back thigh", "tight back thigh"),
         Key::ThighInner => ("pull at the fork", "cloth between the legs"),

@@ -259,7 +259,7 @@ fn by_hand(advice: &Advice, unit: Unit) -> Option<String> {
     }
     let it = advice.moves.iter().find(|it| it.key().is_some())?;
     let other_way = if it.to < it.from { "(the other way round) " } else { "" };
-    Some(format!("{other_way}{}", it.key()?.about().hand_method))
+    Some(format!("{other_way}{}", spoken(it.key()?.about().hand_method, unit)))
 }
 
 /// What a change does to both pieces, in one line: only what moves.

@@ -4,7 +4,7 @@ use super::figures::{length, spoken};
 use crate::{
     draft::{Draft, PanelShape},
     drawing::Wording,
-    fit::{Report, Verdict, known},
+    fit::{Leg, Report, Verdict, known},
     mistake::Notice,
     terms::{Panel, Side, Word},
     unit::Unit,
@@ -22,6 +22,11 @@ pub struct Subject<'a> {
 }
 
 impl<'a> Subject<'a> {
+    /// A leg as it was made.
+    pub fn of(leg: &'a Leg, unit: Unit) -> Self {
+        Self { draft: &leg.draft, report: &leg.report, unit }
+    }
+
     /// The verdict on the draft.
     pub(super) fn verdict(&self) -> Verdict {
         Verdict::on(self.draft, self.report)

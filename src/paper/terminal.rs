@@ -1,7 +1,6 @@
 //! Text in columns for a terminal.
 
-/// The width for which everything on a terminal is made.
-const COLUMNS: usize = 80;
+use crate::mistake::columns;
 
 /// The text in lines of at most `width` letters, broken between words; a longer word has a line of its own.
 pub(crate) fn wrapped(text: &str, width: usize) -> Vec<String> {
@@ -12,7 +11,7 @@ pub(crate) fn wrapped(text: &str, width: usize) -> Vec<String> {
 /// A sentence behind a heading within the width of a terminal; later lines stand under its first word.
 pub(super) fn headed(heading: &str, sentence: &str) -> String {
     let indent = heading.chars().count();
-    let lines = wrapped(sentence, COLUMNS - indent);
+    let lines = wrapped(sentence, columns() - indent);
     format!("{heading}{}\n", lines.join(&format!("\n{}", " ".repeat(indent))))
 }
 
@@ -53,7 +52,7 @@ mod tests {
     #[test]
     fn later_lines_under_the_first_word() {
         let text = headed("note: ", &"seam ".repeat(40));
-        assert!(text.lines().all(|line| line.chars().count() <= COLUMNS && !line.ends_with(' ')), "{text}");
+        assert!(text.lines().all(|line| line.chars().count() <= columns() && !line.ends_with(' ')), "{text}");
         assert!(text.lines().skip(1).all(|line| line.starts_with("      seam")), "{text}");
     }
 

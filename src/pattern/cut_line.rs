@@ -33,7 +33,7 @@ pub enum Corner {
     Square(Which),
     /// One of the edges is turned up. Its allowance is the mirror image of the leg above the fold, so that it lies flat.
     TurnedUp(Which),
-    /// The mouth of a dart, whose cloth is pressed to the side: a cap that ends with the edge when the dart is sewn.
+    /// The mouth of a dart, whose cloth is pressed to the centre: a cap that ends with the edge when the dart is sewn.
     Mouth(Dart),
 }
 
@@ -169,7 +169,7 @@ impl Joint<'_> {
                 let [inner, outer] = dart.legs.map(|leg| unit(leg - dart.apex));
                 let before = ended_on(before, dart.apex, inner)?;
                 let after = started_on(after, dart.apex, outer)?;
-                let cap = dart_cap(&dart, &after)?;
+                let cap = dart_cap(&dart, &before)?;
                 Some((before, cap, after))
             }
         }
@@ -201,18 +201,18 @@ impl Fold {
     }
 }
 
-/// The cut line over the mouth of a dart: two folds of the cloth beside it, which lie under the side when the dart is
-/// pressed there, so that all layers end in one line.
-fn dart_cap(dart: &Dart, after: &Chain) -> Option<Vec<CubicBez>> {
+/// The cut line over the mouth of a dart: two folds of the cloth beside it, which lie under the centre when the dart is
+/// pressed there, as upright darts are (common practice, no source), so that all layers end in one line.
+fn dart_cap(dart: &Dart, before: &Chain) -> Option<Vec<CubicBez>> {
     let [inner, outer] = dart.legs.map(|leg| unit(leg - dart.apex));
     let middle = unit(inner + outer);
     if middle == Vec2::ZERO || inner.cross(outer).abs() < 1e-9 {
         return Some(Vec::new());
     }
-    let under = after.moved(Affine::reflect(dart.apex, outer));
+    let under = before.reversed().moved(Affine::reflect(dart.apex, inner));
     let under = ended_on(&under, dart.apex, middle)?;
-    let over = under.moved(Affine::reflect(dart.apex, middle));
-    Some(over.cubics().iter().copied().chain(under.reversed().cubics().iter().copied()).collect())
+    let over = under.moved(Affine::reflect(dart.apex, middle)).reversed();
+    Some(under.cubics().iter().chain(over.cubics()).copied().collect())
 }
 
 /// How far a line is run on at most to reach another, cm: over twice the widest allowance.

@@ -65,6 +65,11 @@ impl Panels<'_> {
                 .map_err(|mistake| self.told(mistake, panel))?;
         piece.notches = panel_notches(self.shape, panel, |edge| self.allowances[of_edge(edge)]);
         piece.darts = drawn.darts.iter().copied().filter(is_open).collect();
+        piece.remark = match piece.darts.len() {
+            0 => String::new(),
+            1 => "Press the dart to the centre".to_owned(),
+            _ => "Press the darts to the centre".to_owned(),
+        };
         piece.lines = self.levels(drawn);
         piece.lines.extend(drawn.lines.iter().map(|line| DrawnLine {
             kind: LineKind::Style,

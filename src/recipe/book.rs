@@ -128,7 +128,7 @@ impl Book {
                 ),
             );
         }
-        if reader.mistakes.is_empty() { Ok(book) } else { Err(Mistakes(reader.mistakes)) }
+        if reader.mistakes.is_empty() { Ok(book) } else { Err(reader.mistakes.into()) }
     }
 
     fn take(&mut self, reader: &mut Reader<'_>, row: &[(String, Range<usize>)]) {
@@ -166,7 +166,7 @@ impl Book {
                 .at(reader.source, what_span.clone(), "not a figure of a draft")
                 .nearest(what, known.clone());
             let all: Vec<String> = known.map(|word| format!("`{word}`")).collect();
-            reader.mistakes.push(if mistake.help.is_empty() {
+            reader.mistakes.push(if mistake.remedies().is_empty() {
                 mistake.help(format!("expected one of {}", all.join(", ")))
             } else {
                 mistake
@@ -207,7 +207,7 @@ impl Book {
                 Err(mistake) => mistakes.push(mistake),
             }
         }
-        if mistakes.is_empty() { Ok(rows) } else { Err(Mistakes(mistakes)) }
+        if mistakes.is_empty() { Ok(rows) } else { Err(mistakes.into()) }
     }
 
     fn inputs(&self, recipe: &Recipe) -> Result<Inputs, Mistakes> {
@@ -244,7 +244,7 @@ impl Book {
             }
         }
         if !mistakes.is_empty() {
-            return Err(Mistakes(mistakes));
+            return Err(mistakes.into());
         }
         for style in Style::ALL.iter().filter(|style| !style_given[**style]) {
             // What the book does not say and the recipe cannot reckon stays unknown; a step that needs it says so.

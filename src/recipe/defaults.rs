@@ -96,8 +96,8 @@ impl Default for Truing {
     }
 }
 
-/// What the crossing leans where a recipe says nothing (common practice, no source).
-const CROSSING_TILT_DEGREES: f64 = 6.0;
+/// What the crossing leans where a recipe says nothing: square at both forks (common practice, no source).
+const CROSSING_TILT_DEGREES: f64 = 0.0;
 /// Beyond this the crotch would show a peak on one panel however it is sewn.
 const MOST_TILT_DEGREES: f64 = 30.0;
 

@@ -192,7 +192,7 @@ fn only_of_rule(reader: &mut Reader<'_>, row: &Row<'_>, rule: &'static Rule) -> 
             let title = format!("unknown key `{}`", shown(cell.key));
             let mistake = reader.at(cell.key_span.clone(), title, "not a key of a step");
             let helped = near(mistake, cell.key, of_others().chain(every_step()));
-            reader.note(if helped.help.is_empty() {
+            reader.note(if helped.remedies().is_empty() {
                 let all = rule.all_keys().chain(every_step());
                 helped.help(format!("a step of {named} takes {}", listed(all, ", ")))
             } else {

@@ -90,8 +90,8 @@ impl<'s> Reader<'s> {
 
     /// What was wrong, in the order of the text.
     pub(super) fn into_mistakes(mut self) -> Mistakes {
-        self.found.sort_by_key(|mistake| mistake.place.as_ref().map(|(_, span, _)| span.start));
-        Mistakes(self.found)
+        self.found.sort_by_key(|mistake| mistake.place().map(|(_, span)| span.start));
+        self.found.into()
     }
 
     fn mismatch(&mut self, cell: &Cell<'_>, expected: &str) {
@@ -252,7 +252,7 @@ impl<'s> Reader<'s> {
             Some(word) => {
                 let all = names.all();
                 let near = near(mistake, &word, all.iter().map(String::as_str));
-                if near.help.is_empty() {
+                if near.remedies().is_empty() {
                     near.help(format!("names here are {}", all.join(", ")))
                 } else {
                     near
@@ -347,7 +347,7 @@ impl<'v> Row<'v> {
             let near = near(mistake, cell.key, known.iter().copied());
             let all = known.iter().map(|key| format!("`{key}`")).collect::<Vec<_>>().join(", ");
             let helped =
-                if near.help.is_empty() { near.help(format!("expected one of {all}")) } else { near };
+                if near.remedies().is_empty() { near.help(format!("expected one of {all}")) } else { near };
             reader.note(helped);
         }
         unknown.is_empty()

@@ -475,7 +475,9 @@ fn drafted(mut advice: Advice, recipe: &Arc<Recipe>, side: Side) -> Result<Advic
                 advice.effect = Some(Effect { before, after });
                 return Ok(advice);
             }
-            Err(mistakes) => refusal = mistakes.0.first().map(|mistake| mistake.title.clone()).or(refusal),
+            Err(mistakes) => {
+                refusal = mistakes.iter().next().map(|mistake| mistake.title().to_owned()).or(refusal)
+            }
         }
     }
     advice.moves.clear();

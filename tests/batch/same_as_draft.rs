@@ -44,7 +44,7 @@ fn people() -> Vec<(String, Vec<String>)> {
 
 /// What `draft --json` prints for this person, without what a line of a batch leaves out.
 fn of_draft(values: &[String]) -> Value {
-    let mut text = format!("sex = \"{}\"\n[measurements]\n", values[0]);
+    let mut text = format!("name = \"body\"\nsex = \"{}\"\n[measurements]\n", values[0]);
     for ((key, _), value) in COLUMNS.iter().zip(values).skip(1) {
         writeln!(text, "{key} = {value}").unwrap();
     }

@@ -196,7 +196,10 @@ fn second_that_cannot_be_cut() {
         run.out
     );
     folder.put("tight.toml", BOW.replace("[thigh]", "style = { knee_width = 18 }\n[thigh]"));
-    assert_eq!(folder.run(&["compare", "tight.toml", "bow.toml"]).code, 0, "only the second counts");
+    let other = ["compare", "tight.toml", "bow.toml"];
+    folder.run(&other).assert_refused(&folder.files().iter().map(String::as_str).collect::<Vec<_>>());
+    let replacing = [&other[..], &["--replace"]].concat();
+    assert_eq!(folder.run(&replacing).code, 0, "only the second counts");
     let both = folder.run(&["compare", "tight.toml", "tight.toml"]);
     assert_eq!(both.code, 1);
     assert!(both.out.ends_with("; neither is to be cut as it stands\n") && both.out.lines().count() == 1);

@@ -57,13 +57,13 @@ fn measurement_file_in_place_of_a_demo() {
         run.files,
         [
             "bow.toml",
-            "paper/bow/body-classic-a4-letter.pdf",
-            "paper/bow/body-classic-fit-sheet.html",
-            "paper/bow/body-classic-fit-sheet.pdf",
-            "paper/bow/body-classic-pieces.svg",
-            "paper/bow/body-classic.json",
-            "paper/bow/body-classic.pdf",
-            "paper/bow/body-classic.svg"
+            "paper/bow/bow-classic-a4-letter.pdf",
+            "paper/bow/bow-classic-fit-sheet.html",
+            "paper/bow/bow-classic-fit-sheet.pdf",
+            "paper/bow/bow-classic-pieces.svg",
+            "paper/bow/bow-classic.json",
+            "paper/bow/bow-classic.pdf",
+            "paper/bow/bow-classic.svg"
         ]
     );
 }

@@ -9,6 +9,7 @@ mod fit;
 mod lesson;
 mod readme;
 mod refusals;
+mod shell;
 mod streams;
 mod toile;
 mod written;

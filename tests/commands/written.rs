@@ -29,7 +29,8 @@ fn json_file_as_printed() {
     let folder = Folder::new("json_file");
     folder.run(&STROKE);
     let printed = folder.run(&["draft", "--demo", "stroke", "--json"]).out;
-    assert!(folder.bytes(SHEETS[4]) == printed.as_bytes());
+    let (_, bytes) = breeks::file::unsealed(&folder.bytes(SHEETS[4])).expect("sealed");
+    assert!(bytes == printed.as_bytes());
 }
 
 #[test]
@@ -79,21 +80,6 @@ fn folder_that_cannot_be_made() {
     }
 }
 
-/// Where the tests run as a user who may write everywhere, there is nothing to see.
-#[cfg(unix)]
-#[test]
-fn folder_that_may_not_be_written() {
-    use std::os::unix::fs::PermissionsExt as _;
-    let folder = Folder::new("closed_folder");
-    let closed = folder.path("closed");
-    std::fs::create_dir(&closed).expect("a folder");
-    std::fs::set_permissions(&closed, std::fs::Permissions::from_mode(0o555)).expect("our own folder");
-    if std::fs::File::create(closed.join("trial")).is_err() {
-        folder.run(&["draft", "--demo", "stroke", "--out", "closed"]).assert_refused(&[]);
-    }
-    std::fs::set_permissions(&closed, std::fs::Permissions::from_mode(0o755)).expect("our own folder");
-}
-
 #[test]
 fn label_that_climbs_out_of_the_folder_kept_in_it() {
     for label in ["name=../../stroke", "name=/stroke", "name=..", "name=a\\b:c*?"] {
@@ -110,26 +96,176 @@ fn label_that_climbs_out_of_the_folder_kept_in_it() {
     }
 }
 
-/// Draws into a file system of 20 kB, where root may make one.
-#[cfg(target_os = "linux")]
+const HALF_MEASURED: &str = "[measurements]\nwaist_girth = 70\nhip_girth = 96\ninside_leg = 76\n";
+
 #[test]
-fn nothing_half_written_on_a_full_disk() {
-    let folder = Folder::new("full_disk");
-    let small = folder.path("small");
-    std::fs::create_dir_all(&small).expect("a folder");
-    let mount = std::process::Command::new("mount")
-        .args(["-t", "tmpfs", "-o", "size=20k", "tmpfs"])
-        .arg(&small)
-        .output();
-    if !mount.is_ok_and(|mount| mount.status.success()) {
-        println!("SKIPPED: no small file system could be mounted");
-        return;
+fn two_bodies_without_a_name_named_by_their_files() {
+    let folder = Folder::new("nameless");
+    folder.put("bow.toml", HALF_MEASURED);
+    folder.put("seven.toml", HALF_MEASURED.replace("96", "104"));
+    for file in ["bow.toml", "seven.toml"] {
+        assert_eq!(folder.run(&["draft", file]).code, 0);
     }
-    let run = folder.run(&["draft", "--demo", "stroke", "--out", "small"]);
-    let left: Vec<_> = std::fs::read_dir(&small).expect("the small one").collect();
-    let unmounted = std::process::Command::new("umount").arg(&small).status().expect("umount runs");
-    assert!(unmounted.success());
-    assert_eq!(run.code, 2, "{}", run.out);
-    assert!(run.err.contains("No space left"), "{}", run.err);
-    assert!(left.is_empty(), "{left:?}");
+    for stem in ["bow", "seven"] {
+        let json = String::from_utf8(folder.bytes(&format!("drafts/{stem}-classic.json"))).expect("text");
+        assert!(json.contains(&format!("\"name\": \"{stem}\"")));
+    }
+}
+
+#[test]
+fn another_order_of_the_same_name_replaced_only_where_that_is_said() {
+    let folder = Folder::new("same_name");
+    folder.put("bow.toml", HALF_MEASURED);
+    folder.put("other boat/bow.toml", HALF_MEASURED.replace("96", "104"));
+    assert_eq!(folder.run(&["draft", "bow.toml"]).code, 0);
+    let first = folder.bytes("drafts/bow-classic.json");
+    let names: Vec<String> = folder.files();
+    let run = folder.run(&["draft", "other boat/bow.toml"]);
+    run.assert_refused(&names.iter().map(String::as_str).collect::<Vec<_>>());
+    run.snapshot("refusal_other_order");
+    assert_eq!(folder.bytes("drafts/bow-classic.json"), first);
+    // the same order again, however it is called
+    for again in ["bow.toml", "./bow.toml", "other boat/../bow.toml"] {
+        assert_eq!(folder.run(&["draft", again, "--set", "thigh.front=1"]).code, 0, "{again}");
+    }
+    let run = folder.run(&["draft", "other boat/bow.toml", "--replace"]);
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert_ne!(folder.bytes("drafts/bow-classic.json"), first);
+}
+
+#[test]
+fn folder_and_file_moved_together_still_one_order() {
+    let folder = Folder::new("moved");
+    folder.put("boat/bow.toml", HALF_MEASURED);
+    assert_eq!(folder.run(&["draft", "boat/bow.toml", "--out", "boat/drafts"]).code, 0);
+    std::fs::rename(folder.path("boat"), folder.path("eight")).expect("our own folder");
+    let run = folder.run(&["draft", "eight/bow.toml", "--out", "eight/drafts"]);
+    assert_eq!(run.code, 0, "{}", run.err);
+}
+
+#[test]
+fn toile_beside_the_pattern_proper() {
+    let folder = Folder::new("toile_beside");
+    folder.run(&STROKE);
+    let pattern = SHEETS.map(|sheet| folder.bytes(sheet));
+    let run = folder.run(&[&STROKE[..], &["--toile"]].concat());
+    assert_eq!(run.code, 0, "{}", run.err);
+    assert_eq!(SHEETS.map(|sheet| folder.bytes(sheet)), pattern);
+    let toile = SHEETS.map(|sheet| sheet.replace("classic", "classic-toile"));
+    assert!(toile.iter().all(|sheet| run.files.contains(sheet)), "{:?}", run.files);
+}
+
+/// A drawing of one's own, begun from ours or merely speaking of it, is nobody else's to replace.
+#[test]
+fn drawing_that_a_person_went_on_with_left_alone() {
+    let folder = Folder::new("gone_on");
+    folder.run(&STROKE);
+    let ours = String::from_utf8(folder.bytes(SHEETS[6])).expect("text");
+    let gone_on = ours.replace("</svg>", "<path d=\"M0 0 L1 1\"/></svg>");
+    let own = "<svg >\n<title>after breeks</title>\n</svg>\n".to_owned();
+    for drawing in [gone_on, own] {
+        folder.put(SHEETS[6], &drawing);
+        for replace in [&[][..], &["--replace"]] {
+            folder.run(&[&STROKE[..], replace].concat()).assert_refused(&SHEETS);
+            assert_eq!(folder.bytes(SHEETS[6]), drawing.as_bytes());
+        }
+    }
+}
+
+/// Every kind of file that a command writes is known again by the next run.
+#[test]
+fn every_file_known_again() {
+    let folder = Folder::new("known_again");
+    folder.put("bow.toml", HALF_MEASURED);
+    for command in [
+        &[
+            "draft",
+            "bow.toml",
+            "--png",
+            "--dxf",
+            "--projector",
+            "--roll",
+            "90",
+            "--paper",
+            "a3",
+            "--paper",
+            "a3",
+        ][..],
+        &["cloth", "bow.toml", "--width", "140"],
+        &["lesson", "bow.toml"],
+        &["compare", "bow.toml", "--set", "thigh.front=1"],
+        &["new", "--guide"],
+        &["blocks", "classic", "--out", "drafts"],
+    ] {
+        for time in ["first", "second"] {
+            let run = folder.run(command);
+            assert_eq!(run.code, 0, "{command:?} the {time} time: {}", run.err);
+        }
+    }
+}
+
+#[test]
+fn nothing_on_the_terminal_that_turns_or_hides() {
+    /// Turns the reading direction, hides, moves the cursor, ends the line.
+    const UNSEEN: [char; 8] =
+        ['\u{202e}', '\u{2066}', '\u{200b}', '\u{feff}', '\u{9b}', '\u{7f}', '\u{2028}', '\u{e0041}'];
+    let folder = Folder::new("unseen");
+    let all: String = UNSEEN.iter().collect();
+    // a label takes no control characters at all, so that only the others get beyond the reader
+    let shy: String = UNSEEN.iter().filter(|unseen| !unseen.is_control()).collect();
+    let written: String = shy.chars().map(|unseen| format!(r"\U{:08x}", unseen as u32)).collect();
+    let file = format!("b{all}w.toml");
+    folder.put(&file, format!("name = \"s{written}x\"\n{HALF_MEASURED}[[fitting]]\nnote = \"n{written}\"\n"));
+    let (set, out, odd) = (format!("name=c{shy}x"), format!("o{all}t"), format!("--{all}"));
+    let named = format!("trousers.block=b{all}");
+    for arguments in [
+        &["draft", &file, "--out", &out][..],
+        &["draft", &file, "--json"],
+        &["draft", &file, "--set", &set],
+        &["draft", &file, "--set", &named],
+        &["draft", &odd],
+        &["draft", "--demo", &out],
+        &["check", &file],
+        &["fit", &file],
+        &["compare", &file, "--set", "thigh.front=1"],
+        &["compare", &file, "--set", "thigh.front=1", "--json"],
+        &["cloth", &file, "--width", "140", "--json"],
+        &["cloth", &file, "--width", "140"],
+        &["lesson", &file],
+        &["toile", &file, "--history"],
+        &["toile", &file, "front thigh pulls"],
+        &["toile", &file, &out],
+        &["blocks", &out],
+        &["batch", &file],
+        &["new", &file],
+    ] {
+        let run = folder.run(arguments);
+        for said in [&run.out, &run.err] {
+            let found = UNSEEN.iter().find(|unseen| said.contains(**unseen));
+            assert_eq!(found, None, "{arguments:?}: {said}");
+        }
+        assert!(!(run.out.is_empty() && run.err.is_empty()), "{arguments:?} says nothing");
+    }
+    let json = folder.run(&["draft", &file, "--json"]).out;
+    let answer: serde_json::Value = serde_json::from_str(&json).expect("JSON");
+    assert_eq!(answer["name"], format!("s{shy}x"), "to a program it is the same name");
+}
+
+#[test]
+fn sentences_as_wide_as_the_terminal() {
+    let folder = Folder::new("narrow");
+    folder.put("bow.toml", HALF_MEASURED);
+    for columns in ["40", "20"] {
+        let ended =
+            folder.command(&["fit", "bow.toml"]).env("COLUMNS", columns).output().expect("the program runs");
+        let said = String::from_utf8(ended.stdout).expect("text");
+        let notes: Vec<&str> = said.lines().skip_while(|line| !line.starts_with("note: ")).collect();
+        let wide: usize = columns.parse().expect("a number");
+        assert!(notes.len() > 4, "{said}");
+        for line in notes {
+            // a word longer than the line stands alone
+            let fits = line.chars().count() <= wide || line.split_whitespace().count() <= 2;
+            assert!(fits, "{columns} columns: {line}");
+        }
+    }
 }

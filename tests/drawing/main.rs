@@ -8,3 +8,5 @@ mod poppler;
 mod sample;
 mod svg_file;
 mod tiled_pdf;
+#[path = "../tool/mod.rs"]
+mod tool;

@@ -1,6 +1,8 @@
-//! PDF pages as poppler prints them; where poppler is not installed its tests say so and pass.
+//! PDF pages as poppler prints them; where poppler is not installed its tests say that they skip.
 
-use std::{io::Write as _, process::Command};
+use std::process::Command;
+
+use crate::tool;
 
 pub(crate) struct Print {
     width: usize,
@@ -11,9 +13,7 @@ pub(crate) struct Print {
 /// Page `number`, from 1, in greys at so many dots an inch; `None` without poppler.
 pub(crate) fn print(pdf: &[u8], number: usize, dots_per_inch: f64) -> Option<Print> {
     if Command::new("pdftoppm").arg("-v").output().is_err() {
-        // Straight to the terminal: what a passing test prints otherwise is swallowed.
-        let _ =
-            writeln!(std::io::stderr(), "SKIPPED: pdftoppm (poppler) is not installed, no page is measured");
+        tool::missing("pdftoppm (poppler) is not installed, no page is measured");
         return None;
     }
     let folder = std::env::temp_dir().join(format!(

@@ -4,26 +4,39 @@ use breeks::adjust::Key;
 
 use crate::{
     bodies::fittings,
-    closing::Leg,
+    closing::{Leg, Sheet},
     compare::{Allowed, by_hand, report},
-    seat::{around_cut, open_wedge},
+    paper::{opening_angle, turned},
 };
 
+/// Cut level on the hip line and opened at the centre front; the centre front stood back to its old lean, where it is
+/// longer by the opening; what that gives is taken off at the side, which is back on its old line; the darts, which lie
+/// over the belly, stay as wide as they were and hang from the new waist.
+fn open(front: &mut Sheet, opening: f64) {
+    let (hinge, centre) = (front.side_hip(), front.centre_hip());
+    let cut_end = turned(centre, hinge, opening_angle(opening, hinge.distance(centre)));
+    let carried = cut_end - centre;
+    // The cut end goes round the hinge; on its line the centre front has gone up by the opening.
+    assert!((carried.hypot() - opening.abs()).abs() < 1e-9);
+    front.centre_waist -= front.down() * opening;
+}
+
 #[test]
-fn wedge_at_the_centre_front_stood_back() {
+fn level_cut_opened_at_the_centre_front() {
     let method = |leg: &mut Leg, amount: f64| {
-        let front = &mut leg.front;
-        let (waist, start, hip) = (front.centre_waist, front.curve_start, front.centre_hip());
-        let width = front.centre_waist.distance(front.side[0]);
-        // The centre front is stood back to its old lean where the cut end of it came to.
-        let carried = open_wedge(front, amount) - hip;
-        front.centre_waist = waist + carried;
-        front.curve_start = start + carried;
-        // What the waist gained goes into the front's own darts.
-        front.takes = front.centre_waist.distance(front.side[0]) - width;
+        open(&mut leg.front, amount);
         leg.close();
     };
-    by_hand(Key::AbdomenLength, 1.0, &[-1.0, 0.5, 2.5], method, around_cut);
+    by_hand(Key::AbdomenLength, 1.0, &[-1.0, 0.5, 2.5], method, |_, amount| Allowed::slide(amount));
+}
+
+#[test]
+fn darts_over_a_full_belly_no_wider() {
+    for fitting in fittings() {
+        let (base, longer) = (fitting.paper().front, fitting.drafted_on_paper(Key::AbdomenLength, 2.5).front);
+        let more = longer.intake() - base.intake();
+        assert!(more < 0.1, "{}: {more:+.3}", fitting.name);
+    }
 }
 
 /// The front dart gives first, what the construction gave it; the side the rest, to nothing at the hip; the back darts

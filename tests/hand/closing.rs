@@ -35,6 +35,17 @@ impl Dart {
     }
 }
 
+/// The centre line as it was before something was cut open on the hip line.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Uncut {
+    pub(crate) waist: Point,
+    pub(crate) start: Point,
+    /// How much the centre was opened.
+    pub(crate) opened: f64,
+    /// How much lower the crotch point has come to lie.
+    pub(crate) lowered: f64,
+}
+
 /// One panel on paper.
 #[derive(Clone, Debug)]
 pub(crate) struct Sheet {
@@ -62,7 +73,9 @@ pub(crate) struct Sheet {
     held_on_base: f64,
     /// How much flatter it was asked to rise than it does.
     pub(crate) flatter: f64,
-    /// The crotch point out, to nothing on the inseam 20 below it.
+    /// Before it was cut on the hip line, until its curve is swept again.
+    pub(crate) uncut: Option<Uncut>,
+    /// The crotch point out, to nothing on the inseam 25 below it.
     pub(crate) extended: f64,
     /// The crotch point out, to nothing on the inseam at the knee.
     pub(crate) widened: f64,
@@ -88,8 +101,10 @@ const HIGHEST_CORNER: f64 = 0.35;
 const ROUNDED: f64 = 0.02;
 /// Nor does it dip from the crotch point more steeply than this, radians: the crotch point stays the lowest of its curve.
 const DEEPEST_DIP: f64 = -0.14;
-/// The top of the inseam yields, so far down, where the curve has no room for a square crossing.
-const YIELDS: f64 = 5.0;
+/// From its fork the curve rises at most so steeply, front and back, radians: cutters land the front almost level.
+const LANDS: [f64; 2] = [0.245, 0.40];
+/// The top of the inseam yields, so far down, where the curve is not to cross it square.
+const YIELDS: f64 = 7.0;
 
 /// How deep a cubic with handles all the way would lie, against its corner.
 const DEEPEST: f64 = 0.75;
@@ -140,6 +155,7 @@ impl Sheet {
             curve,
             held_on_base: 0.0,
             flatter: 0.0,
+            uncut: None,
             extended: 0.0,
             widened: 0.0,
             turned: false,
@@ -196,6 +212,11 @@ impl Sheet {
         place(&self.side, walk_to_level(&self.side, self.hip))
     }
 
+    /// How long the crotch seam is.
+    pub(crate) fn crotch_seam(&self) -> f64 {
+        self.centre_waist.distance(self.curve_start) + length(&self.curve)
+    }
+
     /// How far above the hem the knee lies along the inseam.
     pub(crate) fn hem_to_knee(&self) -> f64 {
         walk_to_level(&self.inseam, self.knee)
@@ -248,6 +269,9 @@ impl Sheet {
     /// The curve swept again between its ends, tangent to both directions and as full as before. It is one cubic with
     /// both handles on the tangents, since a sweep that bends one way only lies within that corner.
     pub(crate) fn sweep_curve(&mut self) {
+        if let Some(uncut) = self.uncut.take() {
+            self.find_start(uncut);
+        }
         if let Some(arms) = self.arms {
             let (corner, down) = (self.corner(), self.down());
             self.curve_start = corner - down * (arms * corner.distance(self.crotch_point()));
@@ -257,12 +281,45 @@ impl Sheet {
         self.curve = drawn(&[kurbo::CubicBez::new(start, start.lerp(corner, k), end.lerp(corner, k), end)]);
     }
 
+    /// Slides the start of the curve on the centre line until the seam is longer than before by what was opened, as a
+    /// fitter walks it with the tape.
+    fn find_start(&mut self, uncut: Uncut) {
+        let (rising, k) = (self.rising(), self.fullness);
+        let seam = |waist: Point, start: Point, end: Point| {
+            let corner = crossing(start, start - waist, end, rising);
+            let curve = kurbo::CubicBez::new(start, start.lerp(corner, k), end.lerp(corner, k), end);
+            waist.distance(start) + length(&drawn(&[curve]))
+        };
+        let (waist, end, down) = (self.centre_waist, self.crotch_point(), self.down());
+        let before = seam(uncut.waist, uncut.start, end - Vec2::new(0.0, uncut.lowered));
+        let at = |y: f64| crossing(waist, down, Point::new(0.0, y), Vec2::new(1.0, 0.0));
+        let found = tried(before + uncut.opened, self.curve_start.y, |y| seam(waist, at(y), end));
+        // No nearer to the corner than this, or there is no curve.
+        let lowest = crossing(waist, down, end, rising) - down * 0.5;
+        self.curve_start = at(found.min(lowest.y));
+    }
+
+    /// Remembers the centre line before it is cut on the hip line.
+    pub(crate) fn cut_open(&mut self, opened: f64, lowered: f64) {
+        let (waist, start) = (self.centre_waist, self.curve_start);
+        let uncut = self.uncut.get_or_insert(Uncut { waist, start, opened: 0.0, lowered: 0.0 });
+        uncut.opened += opened;
+        uncut.lowered += lowered;
+    }
+
     /// How steeply the curve may rise from a crotch point at the most.
     fn steepest(&self, crotch_point: Point) -> f64 {
-        let (start, end) = (self.curve_start.y, crotch_point.y);
-        let level = Point::new(0.0, start + HIGHEST_CORNER * (end - start));
-        let corner = crossing(self.curve_start, self.down(), level, Vec2::new(1.0, 0.0)) - crotch_point;
-        slope(corner)
+        // How the curve lands is not decided anew where the panel was cut on the hip line.
+        let (from, down, crotch_point) = match self.uncut {
+            Some(uncut) => {
+                (uncut.start, uncut.start - uncut.waist, crotch_point - Vec2::new(0.0, uncut.lowered))
+            }
+            None => (self.curve_start, self.down(), crotch_point),
+        };
+        let level = Point::new(0.0, from.y + HIGHEST_CORNER * (crotch_point.y - from.y));
+        let corner = crossing(from, down, level, Vec2::new(1.0, 0.0)) - crotch_point;
+        let (room, lands) = (slope(corner), LANDS[self.panel as usize]);
+        0.5 * (room + lands - (room - lands).hypot(ROUNDED))
     }
 
     /// How much steeper than square to this inseam the curve rises, now that its ends stand elsewhere.
@@ -284,7 +341,7 @@ impl Sheet {
         let slid = redrawn(&self.inseam, |y| {
             Vec2::new(0.0, if y < knee { by * (knee - y) / (knee - top) } else { 0.0 })
         });
-        const RUN_OUT: f64 = 20.0;
+        const RUN_OUT: f64 = 25.0;
         let top = slid[slid.len() - 1].y;
         let below = place(&slid, length(&slid) - RUN_OUT).y;
         let slid = redrawn(&slid, |y| {

@@ -223,8 +223,13 @@ fn the_base_outline_closed_again_without_a_cut() {
     for fitting in fittings() {
         let mut paper = fitting.paper();
         paper.close();
-        let allowed =
-            Allowed { points: 0.002, lengths: 0.002, curves: 0.002, blended: 0.002, blends: Vec::new() };
+        let mut allowed =
+            Allowed { points: 0.002, lengths: 0.002, curves: 0.002, blended: 0.008, blends: Vec::new() };
+        for panel in Panel::ALL {
+            // The top of an inseam that yields is swept again on paper.
+            let top = paper.sheet(*panel).crotch_point().y;
+            allowed = allowed.blend(*panel, Edge::Inseam, top - 1.0, top + 8.0);
+        }
         wrong.extend(
             differences(&paper, &fitting.base, &allowed)
                 .iter()

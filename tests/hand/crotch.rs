@@ -16,23 +16,17 @@ use crate::{
 /// A seam that was cut across is smoothed so far above and below the cut.
 pub(crate) const SMOOTHED: f64 = 5.0;
 
-/// A curve that starts nearer than this below the cut goes down with a part of what is spread.
-const CLOSE_BELOW: f64 = 1.0;
-
 /// Cuts the panel level on the hip line and moves all below straight down.
 pub(crate) fn deepen(sheet: &mut Sheet, by: f64) {
+    sheet.cut_open(by, by);
     let down = Vec2::new(0.0, by);
     let (above, below) = cut(&sheet.side, walk_to_level(&sheet.side, sheet.hip));
     sheet.side = blended(&above, &slid(&below, down), SMOOTHED, SMOOTHED);
     sheet.inseam = slid(&sheet.inseam, down);
     sheet.hem = slid(&sheet.hem, down);
     sheet.knee += by;
-    // The centre is joined with a ruler: the upper part stands, and the line goes on straight as it stood. Where the
-    // curve started below the cut it now starts lower on that line; close below the cut, with a part of the amount, so
-    // that a thread more or less of the hip does not change the curve.
-    let below = ((sheet.curve_start.y - sheet.hip) / CLOSE_BELOW).clamp(0.0, 1.0);
-    let part = below.powi(2) * (3.0 - 2.0 * below);
-    let level = Point::new(0.0, sheet.curve_start.y + part * by);
+    // The centre line is produced; where the curve starts on it the walked seam says.
+    let level = Point::new(0.0, sheet.curve_start.y + by);
     sheet.curve_start = crossing(sheet.centre_waist, sheet.down(), level, Vec2::new(1.0, 0.0));
 }
 
@@ -55,13 +49,15 @@ fn both_panels_cut_on_the_hip_line_and_spread() {
 }
 
 #[test]
-fn deeper_crotch_lengthens_both_sides_and_keeps_both_inseams() {
+fn deeper_crotch_lengthens_both_sides_and_both_crotch_seams_and_keeps_both_inseams() {
     for fitting in fittings() {
         let (base, deeper) = (fitting.paper(), fitting.drafted_on_paper(Key::CrotchDepth, 1.5));
         for panel in [Panel::Front, Panel::Back] {
             let (old, new) = (base.sheet(panel), deeper.sheet(panel));
             let side = length(&new.side) - length(&old.side);
             assert!((side - 1.5).abs() < 0.02, "{} {panel}: side {side:+.3}", fitting.name);
+            let seam = new.crotch_seam() - old.crotch_seam();
+            assert!((0.95..=1.05).contains(&(seam / 1.5)), "{} {panel}: seam {seam:+.3}", fitting.name);
             let inseam = length(&new.inseam) - length(&old.inseam);
             assert!(inseam.abs() < 0.001, "{} {panel}: inseam {inseam:+.3}", fitting.name);
         }

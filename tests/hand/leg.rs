@@ -29,7 +29,7 @@ fn knees_inwards(leg: &mut Leg, by: f64) {
 
 fn leg_closed(leg: &mut Leg, by: f64) {
     let at_knee = -0.8 * by;
-    redraw(leg, [(Level::Thigh, 0.0, 0.0), (Level::Knee, at_knee, at_knee), (Level::Hem, -by, -by)]);
+    redraw(leg, [(Level::Crotch, 0.0, 0.0), (Level::Knee, at_knee, at_knee), (Level::Hem, -by, -by)]);
 }
 
 fn calf_widened(leg: &mut Leg, by: f64) {

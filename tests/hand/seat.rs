@@ -18,9 +18,10 @@ use crate::{
 };
 
 /// Cuts the panel on the hip line from the centre to the side seam, where it hangs on, and turns the part above about
-/// that hinge until the centre is open by so much. The turned start of the curve goes with it, though it may lie below
-/// the cut: the centre line stays one straight line. Returns where the cut end of the centre came to.
-pub(crate) fn open_wedge(sheet: &mut Sheet, opening: f64) -> Point {
+/// that hinge until the centre is open by so much. The turned centre line is produced down to where the curve began; from
+/// there the seam is walked with the tape until it is longer by the opening.
+pub(crate) fn open_wedge(sheet: &mut Sheet, opening: f64) {
+    sheet.cut_open(opening, 0.0);
     let (hinge, centre) = (sheet.side_hip(), sheet.centre_hip());
     let angle = opening_angle(opening, hinge.distance(centre));
     let (above, below) = cut(&sheet.side, walk_to_level(&sheet.side, sheet.hip));
@@ -35,8 +36,9 @@ pub(crate) fn open_wedge(sheet: &mut Sheet, opening: f64) -> Point {
     side.extend(&rest[1..]);
     sheet.side = side;
     sheet.centre_waist = turned(sheet.centre_waist, hinge, angle);
-    sheet.curve_start = turned(sheet.curve_start, hinge, angle);
-    turned(centre, hinge, angle)
+    let down = turned(centre, hinge, angle) - sheet.centre_waist;
+    let level = Point::new(0.0, sheet.curve_start.y);
+    sheet.curve_start = crossing(sheet.centre_waist, down, level, Vec2::new(1.0, 0.0));
 }
 
 pub(crate) fn around_cut(leg: &Leg, amount: f64) -> Allowed {
@@ -53,6 +55,21 @@ fn wedge_at_the_centre_back() {
         leg.close();
     };
     by_hand(Key::SeatLength, 1.5, &[-2.0, -0.8, 0.8, 3.0], method, around_cut);
+}
+
+#[test]
+fn wedge_longer_in_the_seam_by_its_amount() {
+    for fitting in fittings() {
+        for (key, panel) in [(Key::SeatLength, Panel::Back), (Key::AbdomenLength, Panel::Front)] {
+            let (least, most) = key.about().usual;
+            for amount in [least, 0.5 * least, 0.5 * most, most] {
+                let seam = |leg: &Leg| leg.sheet(panel).crotch_seam();
+                let longer = seam(&fitting.drafted_on_paper(key, amount)) - seam(&fitting.paper());
+                let part = longer / amount;
+                assert!((0.95..=1.05).contains(&part), "{}, {key} {amount}: {longer:.3}", fitting.name);
+            }
+        }
+    }
 }
 
 #[test]
@@ -82,9 +99,15 @@ pub(crate) fn lean(sheet: &mut Sheet, degrees: f64) {
     let by = crossing(pin, new, side, level).x - crossing(pin, old, side, level).x;
     let square = (sheet.centre_waist - side).dot(old);
     sheet.curve_start = turned(sheet.curve_start, pin, degrees.to_radians());
+    if let Some(uncut) = &mut sheet.uncut {
+        uncut.start = turned(uncut.start, pin, degrees.to_radians());
+    }
     sheet.side_out_at_waist(by);
     let side = side + level * by;
     sheet.centre_waist = pin + new * ((side - pin).dot(new) + square);
+    if let Some(uncut) = &mut sheet.uncut {
+        uncut.waist = sheet.centre_waist;
+    }
 }
 
 #[test]

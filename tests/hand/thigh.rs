@@ -107,6 +107,17 @@ fn back_lapped_level_with_the_front_pivot() {
 }
 
 #[test]
+fn back_opened_level_with_the_front_pivot() {
+    let open_back = |leg: &mut Leg, amount: f64| {
+        let above_knee = pivot_above_knee(&leg.front, REACH);
+        open(&mut leg.back, above_knee, amount);
+        leg.close();
+    };
+    let allowed = |leg: &Leg, amount: f64| around_pivot(leg, Panel::Back, REACH, amount);
+    by_hand(Key::ThighBack, 1.0, &[0.3, 2.0], open_back, allowed);
+}
+
+#[test]
 fn front_opened_and_back_lapped_together() {
     let mut wrong = Vec::new();
     for fitting in fittings() {
@@ -202,11 +213,12 @@ fn both_crotch_points_out_for_the_inner_thigh() {
     by_hand(Key::ThighInner, 0.6, &[-1.3, -0.6, 1.2], method, allowed);
 }
 
-/// A lens outside the side seam from the hip, fullest at the crotch line, to nothing at `bottom`.
+/// A lens outside the side seam: from 7 above the hip, fullest 5 below the crotch line, to nothing at `bottom`.
 fn lens(sheet: &mut Sheet, crotch: f64, bottom: f64, by: f64) {
-    let hip = sheet.hip;
+    let waist_to_hip = sheet.hip - sheet.constructed_side.y;
+    let (top, fullest) = (sheet.hip - f64::min(7.0, 0.5 * waist_to_hip), crotch + 5.0);
     sheet.side = redrawn(&sheet.side, |y| {
-        let part = if y < crotch { (y - hip) / (crotch - hip) } else { (bottom - y) / (bottom - crotch) };
+        let part = if y < fullest { (y - top) / (fullest - top) } else { (bottom - y) / (bottom - fullest) };
         Vec2::new(by * run_out(part), 0.0)
     });
 }
@@ -226,7 +238,7 @@ fn lens_outside_both_side_seams() {
 fn lens_outside_the_front_side_seam() {
     let method = |leg: &mut Leg, amount: f64| {
         let crotch = leg.levels[Level::Crotch];
-        lens(&mut leg.front, crotch, crotch + 20.0, amount);
+        lens(&mut leg.front, crotch, crotch + 25.0, amount);
         leg.close();
     };
     by_hand(Key::ThighFrontSide, 0.5, &[0.2, 0.6], method, |_, amount| Allowed::slide(amount));

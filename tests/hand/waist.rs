@@ -14,6 +14,10 @@ const AMOUNTS: [f64; 4] = [-2.5, -1.0, 0.5, 2.5];
 
 pub(crate) fn up_the_centre(sheet: &mut Sheet, by: f64) {
     let up: Vec2 = -sheet.down();
+    if let Some(uncut) = &mut sheet.uncut {
+        let own = uncut.waist - uncut.start;
+        uncut.waist += own / own.hypot() * by;
+    }
     sheet.centre_waist += up * by;
     sheet.raised[0] += by;
 }

@@ -14,7 +14,7 @@ use breeks::{
     unit::Unit,
 };
 
-use crate::subjects::Taught;
+use crate::{subjects::Taught, tool};
 
 /// Asks for what goes wrong, writes it into the page as its only text.
 const ASK: &str = "
@@ -53,13 +53,9 @@ fn axe() -> Option<PathBuf> {
 #[test]
 fn no_serious_finding_on_a_desk_or_a_phone() {
     let (Some(browser), Some(axe)) = (chromium(), axe()) else {
-        // Straight to the terminal: what a passing test prints otherwise is swallowed.
-        use std::io::Write;
-        let _ = writeln!(
-            std::io::stderr(),
-            "SKIPPED: no Chromium or no axe-core; with Chromium installed `BREEKS_AXE=install` fetches the other"
+        return tool::missing(
+            "no Chromium or no axe-core; with Chromium installed `BREEKS_AXE=install` fetches the other",
         );
-        return;
     };
     let script = std::fs::read_to_string(axe).expect("axe-core can be read");
     let taught = Taught::demo("stroke", "classic", &["thigh.front=1.9"]);

@@ -9,3 +9,5 @@ mod page;
 mod pages;
 mod sound;
 mod subjects;
+#[path = "../tool/mod.rs"]
+mod tool;

@@ -24,6 +24,6 @@ impl Taught {
     }
 
     pub(crate) fn subject(&self, unit: Unit) -> Subject<'_> {
-        Subject { draft: &self.made.legs.first.draft, report: &self.made.legs.first.report, unit }
+        Subject::of(&self.made.legs.first, unit)
     }
 }

@@ -3,12 +3,12 @@
 
 use std::{
     env, fs,
-    io::Write,
     path::{Path, PathBuf},
     process::Command,
 };
 
 use super::table::{Table, demo};
+use crate::tool;
 
 fn program(names: &[&str]) -> Option<PathBuf> {
     let paths = env::var_os("PATH")?;
@@ -43,23 +43,16 @@ fn packages() -> Option<PathBuf> {
     ready(&folder).then_some(folder)
 }
 
-/// Said past the test runner, which keeps what a passing test prints to itself.
-fn told(what: &str) {
-    let _ = writeln!(std::io::stderr(), "page in a browser: {what}");
-}
-
 #[test]
 fn page_walked_in_a_browser() {
     let chromium = program(&["chromium", "chromium-browser", "google-chrome"]);
     let (Some(chromium), Some(node)) = (chromium, program(&["node"])) else {
-        told("skipped: no Chromium or no Node on this machine");
-        return;
+        return tool::missing("no Chromium or no Node on this machine, the page is not walked");
     };
     let Some(packages) = packages() else {
-        told(
-            "skipped: the packages of tests/page/browser are not there; BREEKS_BROWSER=install fetches them",
+        return tool::missing(
+            "the packages of tests/page/browser are not there; `BREEKS_BROWSER=install` fetches them",
         );
-        return;
     };
     let table = Table::of("walked", &demo("stroke"));
     let walk = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/page/browser/walk.cjs");

@@ -7,3 +7,5 @@ mod browser;
 mod drawn;
 mod saved;
 mod table;
+#[path = "../tool/mod.rs"]
+mod tool;

@@ -27,7 +27,7 @@ fn thigh_with_ease_enough_no_girth_fault() {
     let said = "a ring of tight level lines round the thigh";
     let alone = rank(&read(said), &[], None, &Past::default());
     let roomy = drafted(&format!("{BODY}58\n[trousers]\nfit = \"proportional\"\n"));
-    let close = drafted(&format!("{BODY}67\n[trousers]\nfit = \"proportional\"\n"));
+    let close = drafted(&format!("{BODY}68\n[trousers]\nfit = \"proportional\"\n"));
     let ease = |legs: &Legs| {
         let row = legs
             .first

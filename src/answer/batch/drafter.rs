@@ -20,7 +20,7 @@ use crate::{
     body::Fault,
     fit::Verdict,
     making::make_by,
-    mistake::{Mistake, Mistakes},
+    mistake::{Mistake, Mistakes, harmless_json},
     order::{Path, Raw, RowReader, row_key},
     pattern::Wanted,
     recipe::{self, Recipe},
@@ -76,6 +76,11 @@ impl Drafter {
         if let Err(failure) = &drafted {
             out.truncate(start);
             put_failure(failure, read.id.as_deref(), row.line, out);
+        }
+        if out[start..].iter().any(|byte| !matches!(byte, b' '..=b'~')) {
+            // Cannot lose anything: the line was written from text.
+            let line = String::from_utf8_lossy(&out.split_off(start)).into_owned();
+            out.extend_from_slice(harmless_json(line).as_bytes());
         }
         out.push(b'\n');
         drafted.ok()

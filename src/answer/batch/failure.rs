@@ -54,16 +54,15 @@ impl Failure {
         /// More of them help nobody, and a row of nothing but slips must not make a line of megabytes.
         const TOLD: usize = 4;
         let mut parts: Vec<String> = mistakes
-            .0
             .iter()
             .take(TOLD)
-            .map(|mistake| match mistake.help.as_slice() {
-                [] => mistake.title.clone(),
-                help => format!("{} ({})", mistake.title, help.join("; ")),
+            .map(|mistake| match mistake.remedies() {
+                [] => mistake.title().to_owned(),
+                help => format!("{} ({})", mistake.title(), help.join("; ")),
             })
             .collect();
-        if mistakes.0.len() > TOLD {
-            parts.push(format!("and {} more", mistakes.0.len() - TOLD));
+        if mistakes.iter().len() > TOLD {
+            parts.push(format!("and {} more", mistakes.iter().len() - TOLD));
         }
         Self::new(code, parts.join("; "))
     }

@@ -5,7 +5,7 @@ use std::{path::PathBuf, sync::Arc};
 use super::super::{
     Ending,
     input::named,
-    output::{Sheet, file_stem, write_all},
+    output::{Of, Replacing, Sheet, file_stem, write_all},
     print,
 };
 use crate::{
@@ -36,6 +36,8 @@ pub(super) struct Arguments {
     /// The folder for the drawing [default: drafts]
     #[arg(long, value_name = "DIR", requires = "until")]
     out: Option<PathBuf>,
+    #[command(flatten)]
+    replacing: Replacing,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
@@ -86,7 +88,7 @@ fn until(arguments: &Arguments, recipe: &Arc<Recipe>, step: usize) -> Result<End
     let folder = arguments.out.clone().unwrap_or_else(|| PathBuf::from("drafts"));
     let name = format!("{}-until-{step}.svg", file_stem(&recipe.name));
     let bytes = construction_picture(recipe, &made).to_svg(SvgScale::FitsScreen).into_bytes();
-    for path in write_all(&folder, &[Sheet { name, bytes }])? {
+    for path in write_all(&folder, &[Sheet { name, bytes }], &[Of::Own("recipes")], &arguments.replacing)? {
         text.push_str(&format!("\nwrote {}\n", path.display()));
     }
     print(&text)?;
@@ -134,7 +136,7 @@ fn check(recipe: &Arc<Recipe>) -> Result<Ending, Mistakes> {
             Outcome::ConstructedOnly => ("constructed", Vec::new()),
             Outcome::Tight(why) => ("tight", why.clone()),
             Outcome::Unsound(why) => ("unsound", why.clone()),
-            Outcome::Broken(mistakes) => ("broken", mistakes.0.iter().flat_map(told).collect()),
+            Outcome::Broken(mistakes) => ("broken", mistakes.iter().flat_map(told).collect()),
         };
         tight += usize::from(matches!(outcome, Outcome::Tight(_)));
         broken += usize::from(matches!(outcome, Outcome::Unsound(_) | Outcome::Broken(_)));
@@ -168,9 +170,9 @@ fn check(recipe: &Arc<Recipe>) -> Result<Ending, Mistakes> {
 
 /// A mistake as lines of a list: with its place in the recipe where it has one.
 fn told(mistake: &Mistake) -> Vec<String> {
-    if mistake.place.is_some() {
+    if mistake.place().is_some() {
         mistake.render(false).lines().map(str::to_owned).collect()
     } else {
-        vec![mistake.title.clone()]
+        vec![mistake.title().to_owned()]
     }
 }

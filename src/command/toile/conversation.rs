@@ -5,7 +5,7 @@ use std::io::Write;
 use super::super::print;
 use crate::{
     drawing::Wording,
-    mistake::Mistake,
+    mistake::{Mistake, harmless_text},
     paper::choices,
     terms::{HowMuch, Word},
     toile::{Answers, Glance, Judgement, NO_ANSWER, QUESTIONS, Question, Report, Sign, spoken},
@@ -27,7 +27,7 @@ impl Talk {
     fn say(&self, text: &str) -> Result<(), Mistake> {
         if self.quiet {
             // A closed terminal leaves nothing to do about it.
-            let _ = write!(std::io::stderr(), "{text}");
+            let _ = write!(std::io::stderr(), "{}", harmless_text(text));
             return Ok(());
         }
         print(text)

@@ -1,9 +1,12 @@
 //! `breeks toile --mirror`: the look in the mirror before the toile is sewn.
 
-use super::{super::print, Arguments, Ending, conversation::Talk};
+use super::{
+    super::{output::write_again, print},
+    Arguments, Ending,
+    conversation::Talk,
+};
 use crate::{
-    file,
-    mistake::{Mistake, Mistakes},
+    mistake::Mistakes,
     order::{Change, Order, edit},
     paper::{cautions, mirror_asked, mirror_told, note},
     terms::{HowMuch, Shape, Word},
@@ -36,9 +39,8 @@ pub(super) fn mirrored(
         let change =
             |(shape, much): &(Shape, HowMuch)| Change::Text(format!("shape.{shape}"), much.key().to_owned());
         let changes: Vec<Change> = answers.iter().map(change).collect();
-        let written = edit(&arguments.input.source()?, &changes)?;
-        file::replace(path, written.as_bytes())
-            .map_err(|error| Mistake::new(format!("cannot write `{}`: {error}", path.display())))?;
+        let written = edit(&order.source, &changes)?;
+        write_again(path, &order.source.text, &written)?;
         text.push_str(&format!("wrote {}\n", path.display()));
     } else if answers.iter().any(|(shape, much)| order.shape[*shape] != Some(*much)) {
         text.push_str(&note(

@@ -85,7 +85,7 @@ pub(super) fn history(arguments: &Arguments, order: &Order, unit: Unit) -> Resul
     }
     let folder = arguments.out.clone().unwrap_or_else(|| PathBuf::from(OUT));
     if !sheets.is_empty() {
-        for path in write_all(&folder, &sheets)? {
+        for path in write_all(&folder, &sheets, &[arguments.input.of()], &arguments.replacing)? {
             text.push_str(&format!("wrote {}\n", path.display()));
         }
     }

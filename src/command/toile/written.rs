@@ -2,11 +2,10 @@
 
 use std::path::Path;
 
-use super::Arguments;
+use super::{super::output::write_again, Arguments};
 use crate::{
     drawing::Wording,
-    file,
-    mistake::{Mistake, Mistakes},
+    mistake::Mistakes,
     order::{Order, today},
     paper::note,
     toile::{Entry, Judgement},
@@ -22,9 +21,8 @@ pub(super) fn written(
     let date = arguments.date.clone().unwrap_or_else(today);
     let remark = arguments.note.as_deref().map(|text| Wording::line(text).to_string());
     let entry = Entry::of(judgement, order, &date, remark);
-    let text = entry.written(&arguments.input.source()?)?;
-    file::replace(path, text.as_bytes())
-        .map_err(|error| Mistake::new(format!("cannot write `{}`: {error}", path.display())))?;
+    let text = entry.written(&order.source)?;
+    write_again(path, &order.source.text, &text)?;
     let mut said = String::new();
     if entry.holds_fit {
         said.push_str(&note(

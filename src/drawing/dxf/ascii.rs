@@ -66,6 +66,10 @@ const PLAIN: &[(&str, &str)] = &[
     ("…", "..."),
 ];
 
+/// What a reader of DXF takes for an order within a text: two per cent signs before a letter, a caret, a backslash. Three
+/// per cent signs are one that is drawn, a caret before a blank is a caret; a backslash has no such way.
+const ORDERS: [(&str, &str); 3] = [("%%", "%%%%%%"), ("^", "^ "), ("\\", "/")];
+
 /// A longer text is no note any more; release 12 reads 255.
 const LONGEST: usize = 250;
 
@@ -85,6 +89,29 @@ pub(super) fn plain(text: &str) -> String {
     }
     plain.truncate(LONGEST);
     plain.trim().to_owned()
+}
+
+/// The same for a text that is drawn: nothing in it is an order to its reader.
+pub(super) fn drawn(text: &str) -> String {
+    let mut drawn = String::new();
+    let plain = plain(text);
+    let mut rest = plain.as_str();
+    while let Some(letter) = rest.chars().next() {
+        let order = ORDERS.iter().find(|(order, _)| rest.starts_with(order));
+        // an odd one behind two is one of the run
+        let odd = letter == '%' && drawn.ends_with("%%%");
+        let (taken, written) = match order {
+            Some((order, written)) => (order.len(), *written),
+            None if odd => (1, "%%%"),
+            None => (letter.len_utf8(), &rest[..letter.len_utf8()]),
+        };
+        if drawn.len() + written.len() > LONGEST {
+            break;
+        }
+        drawn.push_str(written);
+        rest = &rest[taken..];
+    }
+    drawn
 }
 
 /// A name that release 12 takes for a block: capitals, digits, `_`; a number where nothing is left of the words.
@@ -112,6 +139,22 @@ mod tests {
             assert_eq!(plain(text), wanted);
         }
         assert_eq!(plain(&"x".repeat(10_000)).len(), LONGEST);
+    }
+
+    #[test]
+    fn nothing_drawn_is_an_order_to_the_reader() {
+        let cases = [
+            ("100 %", "100 %"),
+            ("a%%d", "a%%%%%%d"),
+            ("%%%u", "%%%%%%%%%u"),
+            ("5 % % c", "5 % % c"),
+            ("up^J", "up^ J"),
+            (r"\U+00B0 a\b", "/U+00B0 a/b"),
+        ];
+        for (text, wanted) in cases {
+            assert_eq!(drawn(text), wanted);
+        }
+        assert!(drawn(&"%".repeat(400)).len() <= LONGEST);
     }
 
     #[test]

@@ -13,7 +13,7 @@ export const PLACES = [
   { name: "back waist", panel: "back", at: { centre_waist: 0.4, side_waist: 0.36, side_hip: 0.12, centre_hip: 0.12 }, keys: ["waist.raise_back"] },
   { name: "seat", panel: "back", at: { centre_hip: 0.42, side_hip: 0.42, side_waist: 0.16 }, keys: ["seat.length", "seat.angle", "seat.width"] },
   { name: "back crotch", panel: "back", at: { curve_start: 0.42, side_hip: 0.33, crotch_point: 0.1, side_knee: 0.15 }, keys: ["crotch.back_extension", "seat.scoop", "seat.low"] },
-  { name: "inner thigh", panel: "back", at: { crotch_point: 0.34, inner_knee: 0.26, side_knee: 0.1, side_hip: 0.3 }, keys: ["thigh.inner", "thigh.back_take"] },
+  { name: "inner thigh", panel: "back", at: { crotch_point: 0.34, inner_knee: 0.26, side_knee: 0.1, side_hip: 0.3 }, keys: ["thigh.inner", "thigh.back", "thigh.back_take"] },
   { name: "side", panel: "back", at: { side_hip: 0.42, side_knee: 0.42, inner_knee: 0.16 }, keys: ["thigh.outer", "hip.front_share", "side.forward", "hip.uneven"] },
 ];
 

@@ -102,7 +102,9 @@ pub(super) fn parameters(subject: &Subject<'_>) -> Table {
         ],
     );
     let shares = &subject.report.crotch.by_parameter;
-    for it in &subject.draft.adjustments {
+    /// A parameter under this is a hair, cm or degrees.
+    const SHOWN: f64 = 0.05;
+    for it in subject.draft.adjustments.iter().filter(|it| it.value.abs() >= SHOWN) {
         let share = shares.iter().find(|share| share.key == Some(it.key));
         let (front, back) = share.map(|share| (print(share.front), print(share.back))).unwrap_or_default();
         let value = match it.key.about().unit {
