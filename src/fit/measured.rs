@@ -230,11 +230,9 @@ fn went_far(draft: &Draft) -> bool {
     departure(|key| found(key).map_or(0.0, |it| it.value)) > FAR
 }
 
-/// What a fit rests on.
-const RESTS_ON: [Measurement; 10] = [
+/// What a fit rests on: not the split of a crotch length, which it hardly asks for.
+const RESTS_ON: [Measurement; 8] = [
     Measurement::TotalCrotchLength,
-    Measurement::FrontCrotchLength,
-    Measurement::BackCrotchLength,
     Measurement::BodyRise,
     Measurement::WaistHeight,
     Measurement::InsideLeg,

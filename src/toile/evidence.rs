@@ -137,8 +137,8 @@ fn front_thigh(leg: &Leg) -> Option<Evidence> {
     let taped = taped(&draft.shape);
     if let Some((wanted, width)) = front_width_wanted(&draft.plan, &taped, &draft.body).zip(taped.front_thigh)
     {
-        // a front that meets its arc speaks a little against the thigh
-        return Some(weighed((wanted - width) / 0.8 - 0.4, Number::FrontThigh { width, wanted }));
+        // a front that meets its arc speaks neither for nor against the thigh: the tape of an arc is 1 cm unsure
+        return Some(weighed((wanted - width) / 0.8, Number::FrontThigh { width, wanted }));
     }
     // without the arc: a thigh with more ease than any style wants has some of it in front
     let thigh = girth(Level::Thigh, leg)?;
