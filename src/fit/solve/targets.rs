@@ -20,10 +20,10 @@ const ARC: f64 = 0.3;
 const THIGH: f64 = 0.1;
 /// So much more than the least is gone for, cm, since it is only nearly met.
 const THIGH_OVER: f64 = 0.03;
-/// How closely a centre seam of one leg keeps to that of both beyond what is eased without a thought, cm: two thirds of
+/// How closely a centre seam of one leg keeps to that of both beyond what is eased without a thought, cm: half of
 /// what can be eased.
-const CENTRE: f64 = 0.02;
-const EASED_LIGHTLY: f64 = 0.2;
+const CENTRE: f64 = 0.004;
+const EASED_LIGHTLY: f64 = 0.15;
 /// How closely the lean of the centre back keeps within what hangs and sits, and how far off its ends, degrees.
 const LEAN_KEPT: f64 = 0.05;
 const LEAN_OFF: f64 = 0.2;
