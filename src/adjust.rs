@@ -5,7 +5,7 @@ mod table;
 
 use crate::{
     terms::{EnumMap, Word, words},
-    voice::Value,
+    voice::{Sentence, Value},
 };
 
 words! {
@@ -96,6 +96,14 @@ impl Measure {
         }
     }
 
+    /// The most of it that still holds.
+    pub fn limit(self, value: f64) -> Value {
+        match self {
+            Self::Cm => Value::AtMost(value),
+            Self::Degrees => Value::Degrees(value),
+        }
+    }
+
     /// From one value that it counts to another.
     pub fn range(self, (least, most): (f64, f64)) -> Value {
         match self {
@@ -166,14 +174,12 @@ pub const PAGE: &str = "blocks/CORRECTIONS.md";
 
 impl About {
     /// What it is for and what is usual, for whoever gave it what it cannot have.
-    pub fn advice(&self) -> String {
-        let (least, most) = self.usual;
-        format!(
-            "`{}` is for {}; usual is {least} to {most} {}; `{PAGE}` shows it",
-            self.key,
-            self.purpose,
-            self.unit.symbol()
-        )
+    pub fn advice(&self) -> Sentence {
+        Sentence::new("`{key}` is for {purpose}; usual is {usual}; `{page}` shows it")
+            .with("key", self.key)
+            .with("purpose", self.purpose)
+            .with("usual", self.unit.range(self.usual))
+            .with("page", PAGE)
     }
 }
 

@@ -18,25 +18,36 @@ use crate::{
 };
 
 /// One thing a person did wrong.
-#[derive(Clone, Debug, PartialEq, Eq)]
+///
+/// ```
+/// use breeks::{mistake::Mistake, unit::Unit, voice::{Sentence, length}};
+///
+/// let mistake = Mistake::new(Sentence::new("a roll of {width} is too narrow").with("width", length(30.48)))
+///     .help("name a wider one");
+/// assert_eq!(mistake.title(), "a roll of 30.5 cm is too narrow");
+/// assert_eq!(mistake.in_unit(Unit::Inch).title(), "a roll of 12 in is too narrow");
+/// ```
+#[derive(Clone, Debug, PartialEq)]
 pub struct Mistake {
-    title: String,
-    place: Option<(Source, Range<usize>, String)>,
-    help: Vec<String>,
+    title: Sentence,
+    place: Option<Box<(Source, Range<usize>, Sentence)>>,
+    help: Vec<Sentence>,
+    unit: Unit,
 }
 
-impl std::error::Error for Mistake {}
-
 impl Mistake {
-    /// A mistake without a place yet: what is wrong, in one line, lower case, no full stop, names in backticks.
-    pub fn new(title: impl Into<String>) -> Self {
-        Self { title: title.into(), place: None, help: Vec::new() }
+    /// A mistake without a place yet.
+    ///
+    /// `title` says in one line what is wrong: lower case, no full stop, names in backticks. A text that was put together
+    /// may hold names, but no lengths: those are values of a [`Sentence`].
+    pub fn new(title: impl Into<Sentence>) -> Self {
+        Self { title: title.into(), place: None, help: Vec::new(), unit: Unit::Cm }
     }
 
     /// Points at the bytes `span` of `source`, with `label` beside the caret.
     #[must_use]
-    pub fn at(mut self, source: &Source, span: Range<usize>, label: impl Into<String>) -> Self {
-        self.place = Some((source.clone(), span, label.into()));
+    pub fn at(mut self, source: &Source, span: Range<usize>, label: impl Into<Sentence>) -> Self {
+        self.place = Some(Box::new((source.clone(), span, label.into())));
         self
     }
 
@@ -47,26 +58,33 @@ impl Mistake {
         self
     }
 
-    /// Adds what to do.
+    /// Adds what to do, in a sentence.
     #[must_use]
-    pub fn help(mut self, remedy: impl Into<String>) -> Self {
+    pub fn help(mut self, remedy: impl Into<Sentence>) -> Self {
         self.help.push(remedy.into());
         self
     }
 
+    /// The same for a reader of `unit`.
+    #[must_use]
+    pub fn in_unit(mut self, unit: Unit) -> Self {
+        self.unit = unit;
+        self
+    }
+
     /// What is wrong, in one line.
-    pub fn title(&self) -> &str {
-        &self.title
+    pub fn title(&self) -> String {
+        self.title.in_unit(self.unit)
     }
 
     /// The text in which it stands, and at which bytes.
     pub fn place(&self) -> Option<(&Source, Range<usize>)> {
-        self.place.as_ref().map(|(source, span, _)| (source, span.clone()))
+        self.place.as_deref().map(|(source, span, _)| (source, span.clone()))
     }
 
     /// What to do about it, a sentence a line.
-    pub fn remedies(&self) -> &[String] {
-        &self.help
+    pub fn remedies(&self) -> Vec<String> {
+        self.help.iter().map(|remedy| remedy.in_unit(self.unit)).collect()
     }
 
     /// Adds the known name nearest to `word`, if one is near enough to be meant.
@@ -80,11 +98,11 @@ impl Mistake {
 
     /// The mistake as a person reads it, with its source lines; `colour` only for a terminal.
     pub fn render(&self, colour: bool) -> String {
-        let title = harmless_text(&self.title);
+        let title = harmless_text(&self.title());
         let mut group = Group::with_title(Level::ERROR.primary_title(&title));
-        let mut help: Vec<String> = self.help.iter().map(|remedy| harmless_text(remedy)).collect();
-        let shown = self.place.as_ref().map(|(source, span, label)| {
-            (harmless_text(&source.name), quote(&source.text, span), harmless_text(label))
+        let mut help: Vec<String> = self.remedies().iter().map(|remedy| harmless_text(remedy)).collect();
+        let shown = self.place.as_deref().map(|(source, span, label)| {
+            (harmless_text(&source.name), quote(&source.text, span), harmless_text(&label.in_unit(self.unit)))
         });
         if let Some((name, quote, label)) = &shown {
             let mut mark = AnnotationKind::Primary.span(quote.span.clone());
@@ -165,8 +183,10 @@ impl fmt::Display for Mistake {
     }
 }
 
+impl std::error::Error for Mistake {}
+
 /// All mistakes found in one reading; never empty when returned as an error.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Mistakes(Vec<Mistake>);
 
 impl From<Mistake> for Mistakes {
@@ -185,6 +205,12 @@ impl From<Vec<Mistake>> for Mistakes {
 const MOST_SHOWN: usize = 12;
 
 impl Mistakes {
+    /// The same for a reader of `unit`.
+    #[must_use]
+    pub fn in_unit(self, unit: Unit) -> Self {
+        Self(self.0.into_iter().map(|mistake| mistake.in_unit(unit)).collect())
+    }
+
     /// In the order of the text.
     pub fn iter(&self) -> std::slice::Iter<'_, Mistake> {
         self.0.iter()

@@ -247,7 +247,7 @@ impl Order {
             Side::Left => self.left.as_ref(),
             Side::Right => self.right.as_ref(),
         };
-        let mut given = self.body.clone();
+        let mut given = Given { units: self.units, ..self.body.clone() };
         for (measurement, own) in own.iter().flat_map(|leg| leg.measured) {
             let place = &mut given.measured[measurement];
             *place = own.or(*place);

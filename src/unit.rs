@@ -70,7 +70,8 @@ impl Unit {
     pub fn figure(self, cm: f64) -> String {
         match self {
             Self::Cm => decimal(cm, 1),
-            Self::Inch => fraction(self.from_cm(cm), SHOWN, '\u{2212}'),
+            Self::Inch if cm.abs() < 1e6 => fraction(self.from_cm(cm), SHOWN, '\u{2212}'),
+            Self::Inch => decimal(self.from_cm(cm), 1),
         }
     }
 
@@ -114,7 +115,14 @@ impl Unit {
 }
 
 /// A number with so many decimals; its minus is a true minus, as wide as a digit is, and nothing has none.
+///
+/// A number beyond all bodies, which only a slip makes, stays short.
 pub fn decimal(value: f64, places: usize) -> String {
+    /// Far above any length, price of cloth or angle.
+    const ABSURD: f64 = 1e6;
+    if value.is_nan() || value.abs() >= ABSURD {
+        return format!("{value:.1e}");
+    }
     // halves go away from nothing, as a person rounds; `format!` alone would take 0.25 down and 0.35 up. The little that
     // is added is what a sum of decimals loses in its last bits.
     let scale = 10_f64.powi(i32::try_from(places).unwrap_or(0));
@@ -123,9 +131,10 @@ pub fn decimal(value: f64, places: usize) -> String {
     if rounded < 0.0 { format!("\u{2212}{text}") } else { text }
 }
 
-/// A printed number with its sign before it, plus too; nothing has none.
+/// A printed number, with or without a unit behind it, with its sign before it, plus too; nothing has none.
 pub fn signed(number: String) -> String {
-    let nothing = number.bytes().all(|digit| matches!(digit, b'0' | b'.'));
+    let digits = number.split(' ').next().unwrap_or_default();
+    let nothing = digits.bytes().all(|digit| matches!(digit, b'0' | b'.'));
     if nothing || number.starts_with(['-', '\u{2212}']) { number } else { format!("+{number}") }
 }
 
@@ -152,8 +161,9 @@ fn fraction(number: f64, parts: u32, minus: char) -> String {
     }
 }
 
-/// A length as a person writes it, in centimetres: `31.5`, `31 1/2`, `31-1/2`, `31½`, `3/4 in`, `31 1/2"`, `1.9 cm`. A
-/// plain number is in `unit`; a length that names its own unit is in that.
+/// A length as a person writes it, in centimetres: `31.5`, `31 1/2`, `31-1/2`, `31½`, `3/4 in`, `31 1/2"`, `1.9 cm`,
+/// `5 ft 6`, `5' 6"`, `74,5`. A plain number is in `unit`; a length that names its own unit is in that. A comma is read as
+/// the decimal one where it cannot part thousands.
 ///
 /// # Errors
 /// What was expected instead, in words, when the text is not a length or not finite.
@@ -168,8 +178,13 @@ pub fn parse_length(text: &str, unit: Unit) -> Result<f64, String> {
     if text.ends_with("mm") {
         return Err("expected centimetres or inches, not millimetres,".to_owned());
     }
-    if text.contains(',') {
-        return Err("expected a decimal point, not a comma,".to_owned());
+    let text = match text.split_once(',') {
+        None => text,
+        Some((before, after)) if is_decimal_comma(before, after) => format!("{before}.{after}"),
+        Some(_) => return Err("expected a decimal point, not a comma,".to_owned()),
+    };
+    if let Some((feet, inches)) = ["ft", "'"].into_iter().find_map(|mark| text.split_once(mark)) {
+        return feet_and_inches(feet.trim_end(), inches.trim_start()).ok_or_else(expected);
     }
     let (number, unit) = [
         ("cm", Unit::Cm),
@@ -189,11 +204,32 @@ pub fn parse_length(text: &str, unit: Unit) -> Result<f64, String> {
     if value.is_finite() { Ok(sign * unit.to_cm(value)) } else { Err(expected()) }
 }
 
+/// Whether what stands around a comma is one number with one or two decimals: three would be thousands.
+fn is_decimal_comma(before: &str, after: &str) -> bool {
+    let decimals = after.bytes().take_while(u8::is_ascii_digit).count();
+    let whole = before.trim_start_matches(['-', '+', ' ']);
+    parse_whole(whole).is_some() && (1..=2).contains(&decimals) && !after.contains([',', '.', '/'])
+}
+
+/// Whole feet, and inches below twelve or none, in centimetres.
+fn feet_and_inches(feet: &str, inches: &str) -> Option<f64> {
+    /// Inches in a foot.
+    const FOOT: f64 = 12.0;
+    let (sign, feet) = feet.strip_prefix('-').map_or((1.0, feet), |rest| (-1.0, rest.trim_start()));
+    let inches = ["inches", "inch", "in", "\"", "''"]
+        .into_iter()
+        .find_map(|ending| inches.strip_suffix(ending).filter(|rest| !rest.trim().is_empty()))
+        .map_or(inches, str::trim_end);
+    let inches = if inches.is_empty() { 0.0 } else { parse_mixed(inches).filter(|it| *it < FOOT)? };
+    Some(sign * Unit::Inch.to_cm(FOOT * parse_whole(feet)? + inches))
+}
+
 /// Characters that a person or a word processor writes for a plain one.
 fn plain_letter(letter: char) -> char {
     match letter {
         '\u{2044}' | '\u{2215}' => '/',
         '\u{2033}' | '\u{201d}' | '\u{201c}' => '"',
+        '\u{2032}' | '\u{2019}' | '\u{2018}' => '\'',
         '\u{2010}' | '\u{2011}' | '\u{2012}' | '\u{2013}' | '\u{2212}' => '-',
         _ if letter.is_whitespace() => ' ',
         _ => letter,
@@ -293,6 +329,26 @@ mod tests {
     }
 
     #[test]
+    fn feet_and_inches_in_every_file() {
+        for text in ["5 ft 6", "5ft6", "5 ft 6 in", "5' 6\"", "5'6", "5′ 6″", "5’ 6”", "5' 6''", "66 in"]
+        {
+            for unit in [Unit::Cm, Unit::Inch] {
+                let cm = parse_length(text, unit).unwrap();
+                assert!((cm - 66.0 * 2.54).abs() < 1e-9, "{text}: {cm}");
+            }
+        }
+        assert!((parse_length("5 ft 6½", Unit::Cm).unwrap() - 66.5 * 2.54).abs() < 1e-9);
+        assert!((parse_length("6 ft", Unit::Cm).unwrap() - 72.0 * 2.54).abs() < 1e-9);
+    }
+
+    #[test]
+    fn decimal_comma_where_nothing_else_can_be_meant() {
+        assert_eq!(parse_length("74,5", Unit::Cm), Ok(74.5));
+        assert_eq!(parse_length("-1,25", Unit::Cm), Ok(-1.25));
+        assert_eq!(parse_length("74,5 cm", Unit::Inch), Ok(74.5));
+    }
+
+    #[test]
     fn what_is_no_length_refused() {
         for text in [
             "",
@@ -314,7 +370,6 @@ mod tests {
             "+-3",
             "--3",
             "0x10",
-            "31,5",
             "1..5",
             ".",
             "31 mm",
@@ -322,7 +377,20 @@ mod tests {
             "in",
             "\"",
             "-cm",
-            "3 ft",
+            "1,000",
+            "1,5,0",
+            "1.5,0",
+            "31,5.0",
+            "31,1/2",
+            ",5",
+            "5,",
+            "5 ft 12",
+            "5.5 ft",
+            "ft 6",
+            "' 6",
+            "5 ft 6 cm",
+            "5 ft in",
+            "5 ft 6 ft",
             "31 cm cm",
             "1/2 -",
             "-½-",

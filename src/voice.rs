@@ -2,18 +2,23 @@
 //!
 //! A length never enters a sentence as text. It is handed over as a quantity in cm and becomes text where somebody reads
 //! it, in that reader's unit; a bare `f64` is no [`Value`], and a sentence's own words are fixed, so that nothing can be
-//! formatted into them. Two kinds of braces stand in the words: `{name}` for a value that is given with [`Sentence::with`],
-//! and `{20 to 25 cm|8 to 10 in}` for a rule of thumb, which has its own round figure in either unit.
+//! formatted into them. `{name}` in the words waits for the value that [`Sentence::with`] gives. What the words themselves
+//! say in cm is a rule of thumb and is read in inches as a round figure too ([`rule_of_thumb`]); where the trade has
+//! another figure, both stand there: `{20 to 25 cm|8 to 10 in}`.
 //!
 //! ```
 //! use breeks::{unit::Unit, voice::{Sentence, length}};
 //!
-//! let said = Sentence::new("the {seam} is {front} on the front; {1 cm|3/8 in} can be eased in")
+//! let said = Sentence::new("the {seam} is {front} on the front; 1 cm can be eased in")
 //!     .with("seam", "inseam")
 //!     .with("front", length(76.25));
 //! assert_eq!(said.in_unit(Unit::Cm), "the inseam is 76.3 cm on the front; 1 cm can be eased in");
 //! assert_eq!(said.in_unit(Unit::Inch), "the inseam is 30 in on the front; 3/8 in can be eased in");
 //! ```
+
+mod thumb;
+
+pub use thumb::rule_of_thumb;
 
 use std::borrow::Cow;
 
@@ -25,9 +30,17 @@ use crate::{
 /// A sentence, or a part of one, whose quantities are not worded yet.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sentence {
-    words: Cow<'static, str>,
+    words: Words,
     values: Vec<(&'static str, Value)>,
     rest: Vec<Self>,
+}
+
+#[derive(Clone, Debug, PartialEq)]
+enum Words {
+    /// With names in braces.
+    Fixed(&'static str),
+    /// As they stand: braces in them are a person's.
+    Told(String),
 }
 
 /// What stands in a sentence at a name.
@@ -146,7 +159,8 @@ impl Value {
             Self::Angles(least, most) => format!("{} to {} degrees", decimal(*least, 1), decimal(*most, 1)),
             Self::Share(part) => format!("{} per cent", decimal(100.0 * part, 0)),
             Self::Count(count) => count.to_string(),
-            Self::Words(words) => words.clone().into_owned(),
+            Self::Words(Cow::Borrowed(words)) => rule_of_thumb(words, unit).into_owned(),
+            Self::Words(Cow::Owned(name)) => name.clone(),
             Self::Said(said) => said.in_unit(unit),
             Self::List(values) => {
                 values.iter().map(|value| value.in_unit(unit)).collect::<Vec<_>>().join(", ")
@@ -158,13 +172,17 @@ impl Value {
 impl Sentence {
     /// A sentence of fixed words, in which `{name}` waits for its value.
     pub fn new(words: &'static str) -> Self {
-        Self { words: Cow::Borrowed(words), values: Vec::new(), rest: Vec::new() }
+        Self { words: Words::Fixed(words), values: Vec::new(), rest: Vec::new() }
     }
 
     /// The value of a name.
     #[must_use]
     pub fn with(mut self, name: &'static str, value: impl Into<Value>) -> Self {
-        debug_assert!(self.words.contains(&format!("{{{name}}}")), "`{}` has no {{{name}}}", self.words);
+        debug_assert!(
+            matches!(self.words, Words::Fixed(words) if words.contains(&format!("{{{name}}}"))),
+            "{:?} has no {{{name}}}",
+            self.words
+        );
         self.values.push((name, value.into()));
         self
     }
@@ -187,23 +205,28 @@ impl Sentence {
     /// The sentence as it is read in `unit`.
     pub fn in_unit(&self, unit: Unit) -> String {
         let mut text = String::new();
-        let mut words = &*self.words;
+        let mut words = match &self.words {
+            Words::Fixed(words) => words,
+            Words::Told(words) => {
+                text.push_str(words);
+                ""
+            }
+        };
         while let Some((before, (inside, after))) =
             words.split_once('{').and_then(|(before, rest)| Some((before, rest.split_once('}')?)))
         {
-            text.push_str(before);
+            text.push_str(&rule_of_thumb(before, unit));
             match (inside.split_once('|'), self.values.iter().find(|(name, _)| *name == inside)) {
-                (Some((cm, _)), _) if unit == Unit::Cm => text.push_str(cm),
-                (Some((_, inch)), _) => text.push_str(inch),
+                (Some((cm, inch)), _) => text.push_str(if unit == Unit::Cm { cm } else { inch }),
                 (None, Some((_, value))) => text.push_str(&value.in_unit(unit)),
                 (None, None) => {
-                    debug_assert!(false, "{{{inside}}} has no value in `{}`", self.words);
+                    debug_assert!(false, "{{{inside}}} has no value in {:?}", self.words);
                     text.push_str(inside);
                 }
             }
             words = after;
         }
-        text.push_str(words);
+        text.push_str(&rule_of_thumb(words, unit));
         text.extend(self.rest.iter().map(|more| more.in_unit(unit)));
         text
     }
@@ -213,6 +236,18 @@ impl From<&'static str> for Sentence {
     fn from(words: &'static str) -> Self {
         Self::new(words)
     }
+}
+
+/// Words that were put together from names: they hold no quantity, since they read alike in every unit.
+impl From<String> for Sentence {
+    fn from(words: String) -> Self {
+        Self { words: Words::Told(words), values: Vec::new(), rest: Vec::new() }
+    }
+}
+
+/// A key of a file as a reader says it.
+pub fn spoken(key: &str) -> String {
+    key.replace('_', " ")
 }
 
 #[cfg(test)]
@@ -243,7 +278,7 @@ mod tests {
 
     #[test]
     fn braces_that_a_person_wrote_left_alone() {
-        let said = Sentence::new("`{name}`").with("name", named("{1 cm|x} {"));
-        assert_eq!(said.in_unit(Unit::Inch), "`{1 cm|x} {`");
+        let said = Sentence::new("`{name}`").with("name", named("{1 cm} {"));
+        assert_eq!(said.in_unit(Unit::Inch), "`{1 cm} {`");
     }
 }

@@ -52,7 +52,10 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
                 "the front crotch grew: where the back already fitted, take up to half of it back there",
             ),
             (CrotchFrontScoop, "cloth that hangs loose at the base of the fly is scooped away first"),
-            (ThighFrontSide, "lets the front side seam out a little where the thigh is full outwards too"),
+            (
+                ThighFrontSide,
+                "is for a thigh that is full to the outside as well: part of the width then comes in at the side seam",
+            ),
         ],
         ..row(ThighFront, "prominent front thigh", "thigh", (0.6, 2.5), WithCare)
     },

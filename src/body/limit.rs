@@ -3,25 +3,26 @@
 use super::Given;
 use crate::mistake::Mistake;
 use crate::terms::{Measurement, WaistLevel, Word};
-use crate::unit::{CM_PER_INCH, Unit};
+use crate::unit::Unit;
+use crate::voice::{Sentence, length, lengths, named};
 
 /// A reason to refuse a body, with the measurement at which a person has to look.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Fault {
     /// Where to look; `None` when something is missing altogether.
     pub at: Option<Measurement>,
     /// What is wrong: lower case, no full stop.
-    pub title: String,
+    pub title: Sentence,
     /// What to do.
-    pub help: String,
+    pub help: Sentence,
 }
 
 impl Fault {
-    fn at(measurement: Measurement, title: String, help: String) -> Self {
-        Self { at: Some(measurement), title, help }
+    fn at(measurement: Measurement, title: Sentence, help: impl Into<Sentence>) -> Self {
+        Self { at: Some(measurement), title, help: help.into() }
     }
 
-    fn missing(title: impl Into<String>, help: impl Into<String>) -> Self {
+    fn missing(title: impl Into<Sentence>, help: &'static str) -> Self {
         Self { at: None, title: title.into(), help: help.into() }
     }
 }
@@ -37,7 +38,7 @@ pub fn faults(given: &Given) -> Vec<Fault> {
     let mut faults = Vec::new();
     for &measurement in Measurement::ALL {
         if let Some(cm) = given.cm(measurement) {
-            faults.extend(beyond_range(measurement, cm));
+            faults.extend(beyond_range(measurement, cm, given.units));
         }
     }
     missing(given, &mut faults);
@@ -69,13 +70,15 @@ fn impossible(given: &Given, faults: &mut Vec<Fault>) {
         {
             faults.push(Fault::at(
                 part,
-                format!(
-                    "`{part}` {of_part:.1} cm and `{whole}` {of_whole:.1} cm are not of one body: expected `{part}` \
-                     between {:.1} and {:.1} cm",
-                    least * of_whole,
-                    most * of_whole
-                ),
-                format!("take both again. {}", part.about().how),
+                Sentence::new(
+                    "`{part}` {of_part} and `{whole}` {of_whole} are not of one body: expected {wanted} for `{part}`",
+                )
+                .with("part", part)
+                .with("of_part", length(of_part))
+                .with("whole", whole)
+                .with("of_whole", length(of_whole))
+                .with("wanted", lengths((least * of_whole, most * of_whole))),
+                Sentence::new("take both again. {how}").with("how", Sentence::new(part.about().how)),
             ));
         }
     }
@@ -92,12 +95,13 @@ fn impossible(given: &Given, faults: &mut Vec<Fault>) {
         let at = [TotalCrotchLength, BackCrotchLength].into_iter().find(|m| given.cm(*m).is_some());
         faults.push(Fault {
             at,
-            title: format!(
-                "a total crotch length of {crotch:.1} cm is too short for a body rise of {rise:.1} cm: expected at least \
-                 {:.1} cm",
-                2.0 * rise + LEAST_FORK
-            ),
-            help: "take both again from the same waist elastic: it goes down the front and up the back".to_owned(),
+            title: Sentence::new(
+                "a total crotch length of {crotch} is too short for a body rise of {rise}: expected at least {least}",
+            )
+            .with("crotch", length(crotch))
+            .with("rise", length(rise))
+            .with("least", length(2.0 * rise + LEAST_FORK)),
+            help: "take both again from the same waist elastic: it goes down the front and up the back".into(),
         });
     }
     /// Sum and parts may differ by this and still be three honest readings, in cm: five tape errors.
@@ -111,8 +115,15 @@ fn impossible(given: &Given, faults: &mut Vec<Fault>) {
         match (given.cm(whole), given.cm(one), given.cm(other)) {
             (Some(all), Some(a), Some(b)) if (all - a - b).abs() > OPEN_SUM => faults.push(Fault::at(
                 whole,
-                format!("`{whole}` {all:.1} cm is not `{one}` {a:.1} + `{other}` {b:.1} = {:.1} cm", a + b),
-                "leave out the one you trust least: it follows from the other two".to_owned(),
+                Sentence::new("`{whole}` {all} is not `{one}` {a} and `{other}` {b} together, {sum}")
+                    .with("whole", whole)
+                    .with("all", length(all))
+                    .with("one", one)
+                    .with("a", length(a))
+                    .with("other", other)
+                    .with("b", length(b))
+                    .with("sum", length(a + b)),
+                "leave out the one you trust least: it follows from the other two",
             )),
             (Some(all), Some(a), None) => faults.extend(beyond_sum(other, all - a, whole, one)),
             (Some(all), None, Some(b)) => faults.extend(beyond_sum(one, all - b, whole, other)),
@@ -124,15 +135,19 @@ fn impossible(given: &Given, faults: &mut Vec<Fault>) {
 
 /// A measurement that follows from two others and cannot be one.
 fn beyond_sum(follows: Measurement, cm: f64, from: Measurement, and: Measurement) -> Option<Fault> {
-    let (least, most) = follows.about().range;
-    (!(least..=most).contains(&cm)).then(|| {
+    let range = follows.about().range;
+    (!(range.0..=range.1).contains(&cm)).then(|| {
         Fault::at(
             from,
-            format!(
-                "`{from}` and `{and}` are not of one body: `{follows}` would be {}, expected {least} to {most} cm",
-                shown(cm)
-            ),
-            "take both again, from the same waist elastic and the same floor".to_owned(),
+            Sentence::new(
+                "`{from}` and `{and}` are not of one body: `{follows}` would be {cm}, expected {range}",
+            )
+            .with("from", from)
+            .with("and", and)
+            .with("follows", follows)
+            .with("cm", length(cm))
+            .with("range", lengths(range)),
+            "take both again, from the same waist elastic and the same floor",
         )
     })
 }
@@ -142,7 +157,8 @@ fn missing(given: &Given, faults: &mut Vec<Fault>) {
     let has = |measurement| given.cm(measurement).is_some();
     for needed in [WaistGirth, HipGirth] {
         if !has(needed) {
-            faults.push(Fault::missing(format!("`{needed}` is missing"), needed.about().how));
+            let title = Sentence::new("`{needed}` is missing").with("needed", needed);
+            faults.push(Fault::missing(title, needed.about().how));
         }
     }
     if ![InsideLeg, OutsideLeg, Stature].into_iter().any(has) {
@@ -154,41 +170,44 @@ fn missing(given: &Given, faults: &mut Vec<Fault>) {
     if given.waist_level == WaistLevel::Worn {
         for needed in [WaistToHip, BodyRise] {
             if !has(needed) {
-                faults.push(Fault::missing(
-                    format!("`{needed}` is missing: for the level `worn` no survey can estimate it"),
-                    needed.about().how,
-                ));
+                let title =
+                    Sentence::new("`{needed}` is missing: for the level `worn` no survey can estimate it")
+                        .with("needed", needed);
+                faults.push(Fault::missing(title, needed.about().how));
             }
         }
     }
 }
 
-/// Outside the range of adults, or not a number at all; a slip of units is recognised.
-fn beyond_range(measurement: Measurement, cm: f64) -> Option<Fault> {
-    let (least, most) = measurement.about().range;
-    if cm.is_finite() && (least..=most).contains(&cm) {
+/// Outside the range of adults, or not a number at all; a slip of units is recognised by the number as it was written.
+fn beyond_range(measurement: Measurement, cm: f64, units: Unit) -> Option<Fault> {
+    let range = measurement.about().range;
+    let holds = |cm: f64| (range.0..=range.1).contains(&cm);
+    if cm.is_finite() && holds(cm) {
         return None;
     }
-    let help = if (least..=most).contains(&(cm * CM_PER_INCH)) {
-        format!(
-            "{cm:.1} looks like inches: set `units = \"inch\"`, or write `{measurement} = \"{cm:.1} in\"`"
-        )
-    } else if (least..=most).contains(&(cm / CM_PER_INCH)) {
-        "it looks like centimetres read as inches: set `units = \"cm\"`".to_owned()
-    } else if (least..=most).contains(&(cm / 10.0)) {
-        format!("{cm:.0} looks like millimetres: write {:.1}", cm / 10.0)
-    } else {
-        measurement.about().how.to_owned()
+    let typed = units.from_cm(cm);
+    let other = match units {
+        Unit::Cm => Unit::Inch,
+        Unit::Inch => Unit::Cm,
     };
-    let title = format!("expected `{measurement}` between {least} and {most} cm, found {}", shown(cm));
-    Some(Fault::at(measurement, title, help))
-}
-
-/// A number short enough for a message, whatever it is.
-fn shown(cm: f64) -> String {
-    if cm.abs() < 1e5 {
-        format!("{cm:.1} cm ({:.1} in)", Unit::Inch.from_cm(cm))
+    let slip = |words: &'static str| Sentence::new(words).with("typed", named(units.write(cm)));
+    let help = if holds(other.to_cm(typed)) {
+        slip("{typed} looks like {other}: set `units = \"{unit}\"`, or write `{measurement} = \"{typed} {tag}\"`")
+            .with("other", if other == Unit::Cm { "centimetres" } else { "inches" })
+            .with("unit", other)
+            .with("measurement", measurement)
+            .with("tag", other.tag())
+    } else if holds(typed / 10.0) {
+        slip("{typed} looks like millimetres: write `{measurement} = \"{right}\"`")
+            .with("measurement", measurement)
+            .with("right", length(typed / 10.0))
     } else {
-        format!("{cm:.1e} cm")
-    }
+        Sentence::new(measurement.about().how)
+    };
+    let title = Sentence::new("expected {range} for `{measurement}`, found {cm}")
+        .with("range", lengths(range))
+        .with("measurement", measurement)
+        .with("cm", length(cm));
+    Some(Fault::at(measurement, title, help))
 }

@@ -1,6 +1,7 @@
 //! Measurements with their source and their spread.
 
 use crate::terms::{EnumMap, Measurement, Sex, WaistLevel, words};
+use crate::unit::Unit;
 
 words! {
     /// Where the value of a measurement comes from.
@@ -34,6 +35,8 @@ pub struct Given {
     pub sex: Sex,
     /// Where the waist, and all that is measured from it, was taken.
     pub waist_level: WaistLevel,
+    /// The unit in which its numbers were written, for whoever has to be told of a slip.
+    pub units: Unit,
     /// By measurement, in cm.
     pub measured: EnumMap<Measurement, Option<f64>>,
 }
@@ -41,7 +44,7 @@ pub struct Given {
 impl Given {
     /// A body of which nothing is measured yet.
     pub fn new(sex: Sex, waist_level: WaistLevel) -> Self {
-        Self { sex, waist_level, measured: EnumMap::default() }
+        Self { sex, waist_level, units: Unit::Cm, measured: EnumMap::default() }
     }
 
     /// The same with one measurement more, in cm.

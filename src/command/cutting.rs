@@ -6,6 +6,7 @@ use crate::{
     pattern::{Band, BandShape, Lap, Purpose, Wanted},
     terms::{Sex, Word},
     unit::parse_length,
+    voice::{Sentence, lengths, named},
 };
 
 /// What every command that makes pieces takes.
@@ -63,12 +64,18 @@ impl Cutting {
 
     fn band_height(&self, order: &Order) -> Result<f64, Mistake> {
         let Some(text) = &self.band_height else { return Ok(Band::HEIGHT) };
-        let wrong = |found: String| Mistake::new(format!("`--band-height {text}`: {found}"));
-        let cm = parse_length(text, order.units).map_err(wrong)?;
+        let wrong = |found: Sentence| {
+            let title = Sentence::new("`--band-height {text}`: {found}")
+                .with("text", named(text))
+                .with("found", found);
+            Mistake::new(title).in_unit(order.units)
+        };
+        let cm = parse_length(text, order.units).map_err(|expected| wrong(expected.into()))?;
         if BAND_HEIGHT.contains(&cm) {
             return Ok(cm);
         }
-        Err(wrong(format!("expected {:.0} to {:.0} cm", BAND_HEIGHT.start(), BAND_HEIGHT.end())))
+        let heights = lengths((*BAND_HEIGHT.start(), *BAND_HEIGHT.end()));
+        Err(wrong(Sentence::new("expected {heights}").with("heights", heights)))
     }
 }
 

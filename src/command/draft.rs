@@ -69,7 +69,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
             files.extend(drawings(&subject, &made.order.fittings, &stem)?);
         }
         let subjects: Vec<Subject<'_>> = made.legs.iter().map(|leg| Subject::of(leg, unit)).collect();
-        files.extend(arguments.printing.files(&subjects, &made.pattern, &rolls, &stem)?);
+        files.extend(arguments.printing.files(&subjects, &made.pattern, &rolls, &stem, unit)?);
         let json = Sheet { name: format!("{stem}.json"), bytes: format!("{answer}\n").into_bytes() };
         files.push((json, None));
         let (sheets, counts): (Vec<_>, Vec<_>) = files.into_iter().unzip();
@@ -103,7 +103,8 @@ fn drawings(subject: &Subject<'_>, fittings: &[Fitting], stem: &str) -> Result<[
     let wall = wall_drawing(subject);
     let fitted = fit_sheet(subject, fittings);
     let size = wall.bounds.size();
-    let one = format!("one sheet of {:.0} by {:.0} cm", size.width, size.height);
+    let one =
+        format!("one sheet of {} by {}", subject.unit.length(size.width), subject.unit.length(size.height));
     let file = |name: String, bytes| Sheet { name, bytes };
     Ok([
         (file(format!("{stem}.svg"), wall.to_svg(SvgScale::TrueScale).into_bytes()), None),

@@ -38,7 +38,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         }
         let beside = arguments.file.as_ref().and_then(|file| file.parent()).map(Path::to_owned);
         let folder = arguments.out.clone().or(beside).unwrap_or_default();
-        let guide = measuring_guide();
+        let guide = measuring_guide(arguments.units);
         let sheets = [
             Sheet { name: "measuring-guide.html".to_owned(), bytes: guide.to_html().into_bytes() },
             Sheet { name: "measuring-guide.pdf".to_owned(), bytes: guide.to_pdf()? },

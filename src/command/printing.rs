@@ -8,6 +8,7 @@ use crate::{
     pattern::Pattern,
     terms::Word,
     unit::{Unit, parse_length},
+    voice::{Sentence, lengths, named},
 };
 
 /// What every command that prints pieces takes.
@@ -44,12 +45,16 @@ impl Printing {
     /// When one is no length, or none that a roll has.
     pub(super) fn rolls(&self, unit: Unit) -> Result<Vec<f64>, Mistakes> {
         let read = |text: &String| {
-            let wrong = |found: String| Mistake::new(format!("`--roll {text}`: {found}"));
-            let cm = parse_length(text, unit).map_err(wrong)?;
+            let wrong = |found: Sentence| {
+                let title =
+                    Sentence::new("`--roll {text}`: {found}").with("text", named(text)).with("found", found);
+                Mistake::new(title).in_unit(unit)
+            };
+            let cm = parse_length(text, unit).map_err(|expected| wrong(expected.into()))?;
             if ROLL.contains(&cm) {
                 return Ok(cm);
             }
-            Err(wrong(format!("expected {:.0} to {:.0} cm", ROLL.start(), ROLL.end())))
+            Err(wrong(Sentence::new("expected {rolls}").with("rolls", lengths((*ROLL.start(), *ROLL.end())))))
         };
         self.roll.iter().map(read).collect::<Result<_, Mistake>>().map_err(Mistakes::from)
     }
@@ -64,6 +69,7 @@ impl Printing {
         pattern: &Pattern,
         rolls: &[f64],
         stem: &str,
+        unit: Unit,
     ) -> Result<Vec<Counted>, Mistakes> {
         let file = |name: String, bytes: Vec<u8>| Sheet { name, bytes };
         let row = side_by_side(pattern);
@@ -79,7 +85,7 @@ impl Printing {
         }
         for roll in rolls {
             let printed = on_roll(subjects, pattern, *roll)?;
-            let count = format!("{:.0} cm of a roll of {roll:.0} cm", printed.length);
+            let count = format!("{} of a roll of {}", unit.length(printed.length), unit.length(*roll));
             let wide = format!("{roll:.1}");
             let wide = file_stem(wide.trim_end_matches(".0"));
             files.push((file(format!("{stem}-roll-{wide}.pdf"), printed.pdf), Some(count)));
@@ -93,7 +99,7 @@ impl Printing {
             files.push((file(format!("{stem}-pieces.png"), bytes), None));
         }
         if self.dxf {
-            let bytes = subjects.first().map(|subject| exchange_file(subject.draft, &pattern.pieces));
+            let bytes = subjects.first().map(|subject| exchange_file(subject.draft, &pattern.pieces, unit));
             files.push((file(format!("{stem}.dxf"), bytes.unwrap_or_default().into_bytes()), None));
         }
         Ok(files)

@@ -14,7 +14,7 @@ use crate::{
     curve::{angle_between, unit},
     mistake::{Mistake, Notice},
     terms::{Edge, Role},
-    voice::{at_most, length},
+    voice::{Sentence, at_most, length},
 };
 
 /// What must stay of the side seam above the hip line, cm: less is no longer held up by the hip (common practice, no
@@ -43,10 +43,10 @@ pub(super) fn lowered(shape: Shape, drop: f64, asked: Asked) -> Result<(Shape, V
     let mut notices = Vec::new();
     let drop = match asked {
         Asked::ByTheFile if drop > room => {
-            return Err(Mistake::new(format!(
-                "a waist {drop:.1} cm below the measured one leaves too little above the hip line"
-            ))
-            .help(format!("this body and block have room for a `waist_drop` of {room:.1} cm")));
+            let title = "a waist {drop} below the measured one leaves too little above the hip line";
+            let remedy = "this body and block have room for a `waist_drop` of {room}";
+            return Err(Mistake::new(Sentence::new(title).with("drop", length(drop)))
+                .help(Sentence::new(remedy).with("room", at_most(room))));
         }
         Asked::ByTheRecipe if drop > room => {
             notices.push(

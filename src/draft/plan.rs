@@ -19,7 +19,7 @@ use crate::{
     order::Trousers,
     recipe::{BendRule, Construction, Inputs, PanelPlan as PanelRule, Proportion, Recipe, Reference},
     terms::{EaseAt, Edge, EnumMap, Level, Measurement, Panel, Role, SeatSet, Sex, Style, Word},
-    voice::length,
+    voice::{Sentence, length},
 };
 
 /// Everything that drawing needs, for one body.
@@ -355,13 +355,16 @@ fn levels(
     if in_order {
         Ok(levels)
     } else {
-        Err(Mistake::new(format!(
-            "the levels are not in order: hip {:.1}, crotch {:.1}, knee {:.1}, hem {:.1} cm below the waist",
-            levels[Level::Hip],
-            levels[Level::Crotch],
-            levels[Level::Knee],
-            levels[Level::Hem]
-        ))
+        let below = |level| length(levels[level]);
+        let title =
+            "the levels are not in order: hip {hip}, crotch {crotch}, knee {knee}, hem {hem} below the waist";
+        Err(Mistake::new(
+            Sentence::new(title)
+                .with("hip", below(Level::Hip))
+                .with("crotch", below(Level::Crotch))
+                .with("knee", below(Level::Knee))
+                .with("hem", below(Level::Hem)),
+        )
         .help("check `waist_to_hip`, `body_rise`, the leg length and `style.length`"))
     }
 }

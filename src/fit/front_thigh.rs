@@ -7,7 +7,7 @@ use crate::{
     draft::{Draft, Plan, Taped, shape, taped_at},
     mistake::Notice,
     terms::{EaseAt, FitKind, Measurement},
-    voice::{Sentence, amount, at_most, change, length},
+    voice::{Sentence, amount, change, length},
 };
 
 /// An opening smaller than this is not told about, cm.
@@ -61,13 +61,12 @@ fn what_it_did(draft: &Draft, report: &Report, opening: f64) -> Notice {
     Notice::note(
         "front-thigh",
         "`thigh.front` {opening}, opened where the crotch curve starts, brings the front crotch point {gain} out along the \
-         crotch line; the crotch seam changes by {front} on the front and {back} on the back, {total} in all",
+         crotch line; the crotch seam changes by {front} on the front and {back} on the back",
     )
-    .with("opening", length(opening))
+    .with("opening", amount(opening))
     .with("gain", length(draft.shape.front.gain))
     .with("front", change(front))
     .with("back", change(back))
-    .with("total", change(front + back))
 }
 
 /// The back's share of an opening, with its amount, whether or not the crotch length asks for it.
@@ -82,7 +81,7 @@ fn take_back(draft: &Draft, report: &Report, opening: f64) -> Option<Notice> {
         "if the back of the thigh already fits, `thigh.back_take` up to half of the opening, {half}, is worth trying (common \
          practice, no source)",
     )
-    .with("half", at_most(0.5 * opening));
+    .with("half", amount(0.5 * opening));
     let notice = if taken > 0.0 {
         notice.then(Sentence::new("; this draft takes {taken}").with("taken", amount(taken)))
     } else {
@@ -101,8 +100,8 @@ fn scoop_first(opening: f64) -> Option<Notice> {
         Notice::note(
             "scoop-first",
             "if the toile is loose at the base of the fly, scoop the front first with `crotch.front_scoop`, then open \
-             the thigh (common practice, no source: an opening of {1.9 cm|3/4 in} is ordinary, its pivot \
-             {20 to 25 cm|8 to 10 in} below the crotch point)",
+             the thigh (common practice, no source: an opening of 1.9 cm is ordinary, its pivot \
+             20 to 25 cm below the crotch point)",
         )
     })
 }

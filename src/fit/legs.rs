@@ -10,7 +10,7 @@ use crate::{
     order::{Adjustment, Order},
     recipe::Recipe,
     terms::{FitKind, Measurement, Panel, Seam, Side},
-    voice::length,
+    voice::{Sentence, amount, length, named},
 };
 
 /// One leg drafted and judged.
@@ -42,6 +42,10 @@ const EASED: f64 = 0.3;
 /// # Errors
 /// As [`drafted`]; and when the left and right crotch seams would differ by more than can be eased.
 pub fn drafted_legs(order: &Order, recipe: &Arc<Recipe>) -> Result<Legs, Mistakes> {
+    legs(order, recipe).map_err(|mistakes| mistakes.in_unit(order.units))
+}
+
+fn legs(order: &Order, recipe: &Arc<Recipe>) -> Result<Legs, Mistakes> {
     let (common, report) = drafted(&order.of_both_legs(), recipe)?;
     if !order.has_two_legs() {
         return Ok(Legs::alike(common, report));
@@ -113,15 +117,16 @@ fn refuse_unequal(centres: &[SeamRow]) -> Result<(), Mistakes> {
         .iter()
         .filter(|row| !row.holds())
         .map(|row| {
-            Mistake::new(format!(
-                "the {} is {:.2} cm on the left and {:.2} cm on the right: at most {EASED} cm can be eased",
-                row.seam.plain(),
-                row.front,
-                row.back
-            ))
-            .help(
+            let title = Sentence::new(
+                "the {seam} is {left} on the left and {right} on the right: at most {eased} can be eased",
+            )
+            .with("seam", named(row.seam.plain()))
+            .with("left", amount(row.front))
+            .with("right", amount(row.back))
+            .with("eased", length(EASED));
+            Mistake::new(title).help(
                 "what lengthens a crotch seam goes to both legs; what is then too wide on one of them comes off its side \
-                 seam: `outer = -0.4` under `[right.thigh]`, say",
+                 seam: `outer = {-0.4|\"-1/8\"}` under `[right.thigh]`, say",
             )
         })
         .collect();

@@ -10,7 +10,7 @@ use crate::{
     mistake::{Mistake, Mistakes, Notice},
     order::Order,
     terms::Panel,
-    voice::{Sentence, angles, degrees, length},
+    voice::{Sentence, amount, angles, degrees, list},
 };
 
 /// The lean of a centre back that hangs and sits, degrees: common practice, no source.
@@ -24,8 +24,10 @@ pub(super) fn beyond_usual(draft: &Draft) -> impl Iterator<Item = Notice> {
         .parameters
         .set()
         .filter(|(key, value)| {
+            /// Beyond by less than a tape shows is not beyond: the inch of a cutter is a little more than 2.5 cm.
+            const SHOWN: f64 = 0.05;
             let (least, most) = key.about().usual;
-            *value < least.min(0.0) || *value > most
+            *value < least.min(0.0) - SHOWN || *value > most + SHOWN
         })
         .map(|(key, value)| {
             let about = key.about();
@@ -59,9 +61,9 @@ pub(super) fn held_scoops(draft: &Draft) -> impl Iterator<Item = Notice> {
                  the rest with `crotch.depth`",
             )
             .with("panel", panel)
-            .with("given", length(given))
+            .with("given", amount(given))
             .with("key", key)
-            .with("asked", length(asked))
+            .with("asked", amount(asked))
         })
     })
 }
@@ -102,18 +104,20 @@ pub(super) fn refuse_unsound(draft: &Draft, order: &Order) -> Result<(), Mistake
         .iter()
         .filter(|(key, _)| judge.breaks(&draft.parameters.without(*key)).is_none())
         .map(|(key, value)| {
-            let title = format!(
-                "`{key}` {value} {} cannot be drawn: {}",
-                key.about().unit.symbol(),
-                why.in_unit(order.units)
-            );
+            let title = Sentence::new("`{key}` {value} cannot be drawn: {why}")
+                .with("key", *key)
+                .with("value", key.about().unit.amount(*value))
+                .with("why", why.clone());
             let mistake = Mistake::new(title).help(judge.largest(&draft.parameters, *key, *value));
             order.at_parameter(around(mistake), draft.side, *key)
         })
         .collect();
     if culprits.is_empty() {
-        let all: Vec<String> = by_hand.iter().map(|(key, value)| format!("`{key}` {value}")).collect();
-        let title = format!("{} cannot be drawn together: {}", all.join(", "), why.in_unit(order.units));
+        let all = by_hand.iter().map(|(key, value)| {
+            Sentence::new("`{key}` {value}").with("key", *key).with("value", key.about().unit.amount(*value))
+        });
+        let title =
+            Sentence::new("{all} cannot be drawn together: {why}").with("all", list(all)).with("why", why);
         return Err(around(Mistake::new(title).help("give less of each, the largest first")).into());
     }
     Err(culprits.into())
@@ -121,16 +125,21 @@ pub(super) fn refuse_unsound(draft: &Draft, order: &Order) -> Result<(), Mistake
 
 fn beyond_hard(draft: &Draft, key: Key, value: f64) -> Mistake {
     let about = key.about();
-    let (least, most) = about.hard;
-    let unit = about.unit.symbol();
-    let limit = if value > most { most } else { least };
+    let limit = if value > about.hard.1 { about.hard.1 } else { about.hard.0 };
     let judge = Judge { plan: &draft.plan, body: &draft.body };
-    let mistake =
-        Mistake::new(format!("`{key}` is {value} {unit}, beyond its hard limit of {least} to {most} {unit}"))
-            .help(judge.largest(&draft.parameters.with(key, limit), key, limit))
-            .help(about.advice());
+    let title = Sentence::new("`{key}` is {value}, beyond its hard limit of {limits}")
+        .with("key", key)
+        .with("value", about.unit.amount(value))
+        .with("limits", about.unit.range(about.hard));
+    let mistake = Mistake::new(title)
+        .help(judge.largest(&draft.parameters.with(key, limit), key, limit))
+        .help(about.advice());
     match about.companions.first() {
-        Some((companion, why)) => mistake.help(format!("the trade would look at `{companion}`: {why}")),
+        Some((companion, why)) => mistake.help(
+            Sentence::new("the trade would look at `{companion}`: {why}")
+                .with("companion", *companion)
+                .with("why", *why),
+        ),
         None => mistake,
     }
 }
@@ -163,12 +172,12 @@ impl Judge<'_> {
     }
 
     /// The sentence that names the largest value towards `value` that can be drawn with the other parameters kept.
-    fn largest(&self, parameters: &Parameters, key: Key, value: f64) -> String {
-        let unit = key.about().unit.symbol();
+    fn largest(&self, parameters: &Parameters, key: Key, value: f64) -> Sentence {
         let holds = |value: f64| self.breaks(&parameters.with(key, value)).is_none();
         let mut good = key.about().default;
         if !holds(good) {
-            return format!("with the other parameters as they are no value of `{key}` can be drawn");
+            return Sentence::new("with the other parameters as they are no value of `{key}` can be drawn")
+                .with("key", key);
         }
         let mut bad = value;
         if holds(bad) {
@@ -179,6 +188,7 @@ impl Judge<'_> {
             if holds(middle) { good = middle } else { bad = middle }
         }
         let shown = (good.abs() / GRID + 1e-6).floor() * GRID * good.signum() + 0.0;
-        format!("the largest that can be drawn here is {shown:.2} {unit}")
+        Sentence::new("the largest that can be drawn here is {shown}")
+            .with("shown", key.about().unit.limit(shown))
     }
 }

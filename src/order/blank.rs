@@ -3,6 +3,7 @@
 use super::measuring::{BEFORE, CAUTIONS, GROUPS, WAIST_LEVELS};
 use crate::mistake::wrapped;
 use crate::unit::Unit;
+use crate::voice::rule_of_thumb;
 
 const HEAD: &str = "\
 # A measurement file. Lines that begin with # are notes and are not read.
@@ -36,13 +37,13 @@ block = "classic"      # `breeks blocks` shows them all; or the path of your own
 /// The text of a new measurement file in this unit: which measurements to take, and how.
 pub fn blank(unit: Unit) -> String {
     let (key, lengths) = match unit {
-        Unit::Cm => ("cm", "of plain numbers; a value may say its own: \"3/4 in\""),
-        Unit::Inch => ("inch", "31.5 or \"31 1/2\"; a value may say its own: \"80 cm\""),
+        Unit::Cm => ("cm", "of plain numbers; a value may say its own unit"),
+        Unit::Inch => ("inch", "31.5 or \"31 1/2\"; a value may say its own unit"),
     };
     let mut text = HEAD.to_owned();
     text.push_str(&format!(
         "# Before you measure\n{}\n#\n# Cautions\n",
-        commented(&BEFORE.join(" "), "#   ", "#   ")
+        commented(&rule_of_thumb(&BEFORE.join(" "), unit), "#   ", "#   ")
     ));
     for caution in CAUTIONS {
         text.push_str(&format!("{}\n", commented(caution, "#   ", "#   ")));
@@ -64,10 +65,10 @@ pub fn blank(unit: Unit) -> String {
             .concat(),
     ));
     for (index, (purpose, measurements)) in GROUPS.into_iter().enumerate() {
-        text.push_str(&format!("\n{}\n", commented(purpose, "# == ", "#    ")));
+        text.push_str(&format!("\n{}\n", commented(&rule_of_thumb(purpose, unit), "# == ", "#    ")));
         for &measurement in measurements {
             let about = measurement.about();
-            text.push_str(&format!("\n{}\n", commented(about.how, "#   ", "#   ")));
+            text.push_str(&format!("\n{}\n", commented(&rule_of_thumb(about.how, unit), "#   ", "#   ")));
             let mark = if index == 0 { "" } else { "# " };
             text.push_str(&format!("{mark}{measurement} = \"\"\n"));
         }

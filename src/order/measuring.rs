@@ -19,8 +19,8 @@ pub const GROUPS: [(&str, &[Measurement]); 6] = [
     ),
     ("For the leg.", &[KneeHeight, KneeGirth, CalfGirth, AnkleGirth, HeelGirth]),
     (
-        "For front against back. The side line and the inseam line are placed by eye: a centimetre either \
-         way is usual.",
+        "For front against back. The side line and the inseam line are placed by eye: 1 cm either way \
+         is usual.",
         &[FrontCrotchLength, BackCrotchLength, FrontThighArc, FrontHipArc, FrontWaistArc, TopHipGirth],
     ),
     ("For a waist that is not level.", &[WaistHeight, WaistHeightFront, WaistHeightBack]),
@@ -35,7 +35,7 @@ pub const BEFORE: [&str; 3] = [
     "Wear the underwear that will be worn under the trousers, and no shoes. Stand as you always stand, \
      look straight ahead, breathe out.",
     "A second person with the tape reads better than a mirror; at the fork let the person read alone.",
-    "Take each measurement twice. Where the two differ by more than a centimetre, take it a third time.",
+    "Take each measurement twice. Where the two differ by more than 1 cm, take it a third time.",
 ];
 
 /// What everyone who measures is told.

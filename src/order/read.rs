@@ -215,7 +215,7 @@ impl<'a> Reading<'a> {
                 None => (0, 0),
                 Some((place, span)) => (1 + usize::from(*place != order.source), span.start),
             });
-            Err(self.mistakes.into())
+            Err(Mistakes::from(self.mistakes).in_unit(order.units))
         }
     }
 

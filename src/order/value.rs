@@ -6,7 +6,8 @@ use toml::de::DeValue;
 
 use super::key::Kind;
 use crate::mistake::{Mistake, Source};
-use crate::unit::{Unit, parse_length};
+use crate::unit::{Unit, decimal, parse_length};
+use crate::voice::{self, Sentence, Value};
 
 /// A value with its place.
 #[derive(Clone, Debug)]
@@ -99,26 +100,20 @@ impl Written<'_> {
                     })?,
                     Raw::Other(_) => return Err(self.wrong("expected a length")),
                 };
-                let show = |cm: f64| match unit {
-                    Unit::Cm => format!("{} cm", short(cm)),
-                    Unit::Inch => format!("{} in ({} cm)", short(unit.from_cm(cm)), short(cm)),
-                };
-                self.within(path, cm, (least, most), show)
+                self.within(path, cm, (least, most), voice::length)
             }
             (Kind::Degrees(least, most), raw) => {
-                self.within(path, self.plain(path, raw)?, (least, most), |n| format!("{} degrees", short(n)))
+                self.within(path, self.plain(path, raw)?, (least, most), voice::degrees)
             }
             (Kind::PerCent(least, most), raw) => {
-                self.within(path, self.plain(path, raw)?, (least, most), |n| format!("{} per cent", short(n)))
+                self.within(path, self.plain(path, raw)?, (least, most), |n| voice::share(n / 100.0))
             }
             (Kind::Count(most), raw) => {
                 let count = self.plain(path, raw)?;
                 if count.fract() != 0.0 {
-                    return Err(
-                        self.wrong(format!("expected a whole number for `{path}`, found {}", short(count)))
-                    );
+                    return Err(self.wrong(format!("expected a whole number for `{path}`, found {count}")));
                 }
-                self.within(path, count, (0.0, f64::from(most)), short)
+                self.within(path, count, (0.0, f64::from(most)), |n| voice::named(decimal(n, 0)))
             }
         }
     }
@@ -129,7 +124,7 @@ impl Written<'_> {
     }
 
     /// A mistake at this value.
-    pub(super) fn wrong(&self, title: impl Into<String>) -> Mistake {
+    pub(super) fn wrong(&self, title: impl Into<Sentence>) -> Mistake {
         Mistake::new(title).at(self.source, self.span.clone(), "")
     }
 
@@ -151,7 +146,7 @@ impl Written<'_> {
         path: &str,
         value: f64,
         (least, most): (f64, f64),
-        show: impl Fn(f64) -> String,
+        counted: impl Fn(f64) -> Value,
     ) -> Result<Read, Mistake> {
         if !value.is_finite() {
             let found = if value.is_nan() { "nan" } else { "infinity" };
@@ -162,12 +157,13 @@ impl Written<'_> {
         if least - LAST_BIT <= value && value <= most + LAST_BIT {
             return Ok(Read::Number(value));
         }
-        Err(self.wrong(format!(
-            "expected `{path}` between {} and {}, found {}",
-            show(least),
-            show(most),
-            show(value)
-        )))
+        Err(self.wrong(
+            Sentence::new("expected `{path}` between {least} and {most}, found {value}")
+                .with("path", voice::named(path))
+                .with("least", counted(least))
+                .with("most", counted(most))
+                .with("value", counted(value)),
+        ))
     }
 
     fn line(&self, path: &str, text: &str) -> Result<String, Mistake> {
@@ -202,14 +198,4 @@ pub(super) fn quoted(text: &str) -> String {
         shown.push('…');
     }
     format!("`{shown}`")
-}
-
-/// A number with at most two decimals, none where there are none, and short even where it is absurd.
-fn short(number: f64) -> String {
-    if number.abs() >= 1e6 {
-        return format!("{number:.1e}");
-    }
-    let text = format!("{number:.2}");
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }

@@ -194,7 +194,7 @@ async fn news(State(inside): State<Arc<Inside>>) -> Response {
 async fn draw(State(inside): State<Arc<Inside>>, body: Bytes) -> Response {
     answered(&inside, &body, |desk, asked: Draw| {
         let made = desk.made(&asked.changes)?;
-        let trouble = desk.trouble().map(|mistake| mistake.title().to_owned());
+        let trouble = desk.trouble().map(Mistake::title);
         let name = desk.path().display().to_string();
         let file = File::of(&made.order, &name, desk.is_file(), trouble);
         json(&Drawn { edition: desk.edition(), file, draft: answer(&made), marks: Marks::of(&made) })

@@ -67,7 +67,8 @@ pub(super) fn taken(made: &Made, file: &str, side: Side) -> Result<Taken, Mistak
             ("projector.pdf", PDF, projected(sheet).to_pdf()?)
         }
         "exchange" => {
-            let text = exchange_file(subject.ok_or_else(nothing)?.draft, &made.pattern.pieces);
+            let draft = subject.ok_or_else(nothing)?.draft;
+            let text = exchange_file(draft, &made.pattern.pieces, made.order.units);
             ("pieces.dxf", "image/vnd.dxf", text.into_bytes())
         }
         "fit_sheet" => {

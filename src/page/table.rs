@@ -7,6 +7,8 @@ use crate::{
     paper::{CAUTIONS, pens_as_css},
     recipe,
     terms::{FitKind, Measurement, SeatSet, Word},
+    unit::Unit,
+    voice::rule_of_thumb,
 };
 
 #[derive(Serialize)]
@@ -29,19 +31,38 @@ struct Parameter {
     unit: &'static str,
     usual: (f64, f64),
     hard: (f64, f64),
+    /// The usual range in words.
+    range: InUnits,
     default: f64,
     purpose: &'static str,
-    moves: &'static str,
-    stays: &'static str,
-    hand_method: &'static str,
+    moves: InUnits,
+    stays: InUnits,
+    hand_method: InUnits,
     one_leg: &'static str,
+}
+
+/// A text for a file in either unit.
+#[derive(Serialize)]
+struct InUnits {
+    cm: String,
+    inch: String,
+}
+
+impl InUnits {
+    fn of(said: impl Fn(Unit) -> String) -> Self {
+        Self { cm: said(Unit::Cm), inch: said(Unit::Inch) }
+    }
+
+    fn told(words: &str) -> Self {
+        Self::of(|unit| rule_of_thumb(words, unit).into_owned())
+    }
 }
 
 #[derive(Serialize)]
 struct MeasurementOut {
     key: &'static str,
     name: &'static str,
-    how: &'static str,
+    how: InUnits,
     of_a_leg: bool,
 }
 
@@ -62,9 +83,10 @@ pub(super) fn words() -> String {
         hard: about.hard,
         default: about.default,
         purpose: about.purpose,
-        moves: about.moves,
-        stays: about.stays,
-        hand_method: about.hand_method,
+        range: InUnits::of(|unit| about.unit.range(about.usual).in_unit(unit)),
+        moves: InUnits::told(about.moves),
+        stays: InUnits::told(about.stays),
+        hand_method: InUnits::told(about.hand_method),
         one_leg: match about.one_leg {
             OneLeg::Free | OneLeg::WithCare => "may",
             OneLeg::Never => "never",
@@ -73,7 +95,12 @@ pub(super) fn words() -> String {
     });
     let measurements = Measurement::ALL.iter().map(|it| {
         let about = it.about();
-        MeasurementOut { key: it.key(), name: about.title, how: about.how, of_a_leg: about.of_a_leg }
+        MeasurementOut {
+            key: it.key(),
+            name: about.title,
+            how: InUnits::told(about.how),
+            of_a_leg: about.of_a_leg,
+        }
     });
     let block = |key| Some(Block { key, title: recipe::load(key).ok()?.title.clone() });
     let words = Words {

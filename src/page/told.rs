@@ -153,10 +153,7 @@ impl Wrong {
             mistakes: refusal
                 .mistakes
                 .iter()
-                .map(|mistake| MistakeOut {
-                    title: mistake.title().to_owned(),
-                    help: mistake.remedies().to_vec(),
-                })
+                .map(|mistake| MistakeOut { title: mistake.title(), help: mistake.remedies() })
                 .collect(),
         }
     }

@@ -9,6 +9,7 @@ use crate::order::Order;
 use crate::recipe;
 use crate::terms::{FitKind, Measurement, Sex, Side, WaistLevel, Word};
 use crate::unit::Unit;
+use crate::voice::rule_of_thumb;
 use Measurement::{
     BackCrotchLength, BodyRise, BodyRiseSitting, CalfGirth, FrontCrotchLength, FrontHipArc, FrontThighArc,
     HeelGirth, HipHeight, InsideLeg, KneeGirth, KneeHeight, Stature, ThighGirth, TotalCrotchLength,
@@ -91,10 +92,7 @@ fn leg(order: &Order, side: Side) -> String {
 }
 
 fn row(title: &str, value: Value, unit: Unit, standing: Option<f64>) -> String {
-    let (length, spread) = match unit {
-        Unit::Cm => (unit.figure(value.cm), unit.figure(value.sd)),
-        Unit::Inch => (unit.figure(value.cm), format!("{:.2}", unit.from_cm(value.sd))),
-    };
+    let (length, spread) = (unit.figure(value.cm), unit.figure(value.sd));
     let (less, scale) = match standing {
         Some(spreads) => (format!("{:.0}", below(spreads)), scale(spreads)),
         None => (String::new(), String::new()),
@@ -173,7 +171,7 @@ fn oddities(order: &Order, notices: &[Notice]) -> String {
             unit.length(doubt.predicted),
             unit.length(doubt.sd),
             doubt.slip().map_or(String::new(), |slip| format!(" ({slip})")),
-            doubt.measurement.about().how
+            rule_of_thumb(doubt.measurement.about().how, unit)
         );
         text.push_str(&indented(&sentence));
     }
@@ -303,7 +301,11 @@ fn worth_measuring(order: &Order, body: &Body) -> String {
             None => String::new(),
         };
         let about = measurement.about();
-        text.push_str(&indented(&format!("{}{known}. {}", about.title, about.how)));
+        text.push_str(&indented(&format!(
+            "{}{known}. {}",
+            about.title,
+            rule_of_thumb(about.how, order.units)
+        )));
     }
     let has = |measurement| order.body.cm(measurement).is_some();
     for (measurement, wanted, why) in [
@@ -315,7 +317,11 @@ fn worth_measuring(order: &Order, body: &Body) -> String {
         if advised.len() < MOST_ADVISED && wanted && !has(measurement) {
             advised.push(measurement);
             let about = measurement.about();
-            text.push_str(&indented(&format!("{}: {why}. {}", about.title, about.how)));
+            text.push_str(&indented(&format!(
+                "{}: {why}. {}",
+                about.title,
+                rule_of_thumb(about.how, order.units)
+            )));
         }
     }
     if text.is_empty() { text } else { format!("\nWorth measuring next, the best first\n{text}") }

@@ -4,7 +4,6 @@ use kurbo::{Affine, BezPath, Line, PathSeg, Point, Rect, Shape as _, Vec2};
 
 use super::{
     cloth_table::{how_laid, piece_name, to_buy},
-    figures::length,
     language::{Language, SHEET},
     subject::Subject,
 };
@@ -144,12 +143,12 @@ fn write_about(
     words.text(along(sheet.y0 - 0.12, if lay.cloth.folded { "selvedges" } else { "selvedge" }));
     words.text(along(sheet.y1 + 0.32, if lay.cloth.folded { "fold" } else { "selvedge" }));
     let wide =
-        format!("{} wide", length(lay.cloth.washed_width() / if lay.cloth.folded { 2.0 } else { 1.0 }, unit));
+        format!("{} wide", unit.length(lay.cloth.washed_width() / if lay.cloth.folded { 2.0 } else { 1.0 }));
     let beside = Text::new(Point::new(sheet.x0 - 0.15, sheet.center().y), small, wide)
         .aligned(Align::Middle)
         .turned(-std::f64::consts::FRAC_PI_2);
     words.text(beside);
-    let long = format!("{} long", length(lay.washed_length, unit));
+    let long = format!("{} long", unit.length(lay.washed_length));
     let beyond = Text::new(Point::new(sheet.x1 + 0.35, sheet.center().y), small, long)
         .aligned(Align::Middle)
         .turned(-std::f64::consts::FRAC_PI_2);
@@ -163,8 +162,8 @@ fn write_about(
     if shrinkage.lengthwise > 0.0 || shrinkage.across > 0.0 {
         sentences.push(format!(
             "Drawn as the cloth is once washed; as it is sold, {} of it {} wide.",
-            length(lay.length, unit),
-            length(lay.cloth.width, unit)
+            unit.length(lay.length),
+            unit.length(lay.cloth.width)
         ));
     }
     sentences.extend(notices.iter().map(|notice| format!("Note: {}.", notice.text(unit))));

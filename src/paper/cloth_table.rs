@@ -2,10 +2,7 @@
 
 use std::fmt::Write;
 
-use super::{
-    figures::{figure, length},
-    terminal::note,
-};
+use super::terminal::note;
 use crate::{
     draft::Draft,
     mistake::Notice,
@@ -30,7 +27,7 @@ pub fn cloth_table(draft: &Draft, pieces: &[Piece], lay: &Lay, notices: &[Notice
 }
 
 fn write_table(out: &mut String, draft: &Draft, pieces: &[Piece], lay: &Lay, unit: Unit) -> std::fmt::Result {
-    let cm = |value: f64| length(value, unit);
+    let cm = |value: f64| unit.length(value);
     writeln!(out, "{}: block {}, laid on cloth {} wide", draft.name, draft.recipe.name, cm(lay.cloth.width))?;
     writeln!(out, "\n  {:<16} {}", "buy", to_buy(lay, unit))?;
     writeln!(out, "  {:<16} {}", "needed", cm(lay.length))?;
@@ -47,8 +44,8 @@ fn write_table(out: &mut String, draft: &Draft, pieces: &[Piece], lay: &Lay, uni
             "  {:<22} {:>4} {:>8} {:>8}",
             piece_name(piece),
             piece.copies.count(),
-            figure(bounds.width(), unit),
-            figure(bounds.height(), unit)
+            unit.figure(bounds.width()),
+            unit.figure(bounds.height())
         )?;
     }
     Ok(())
@@ -82,7 +79,7 @@ pub(super) fn how_laid(lay: &Lay, unit: Unit) -> String {
     let cloth = &lay.cloth;
     let fold = if cloth.folded { "double" } else { "single" };
     let heads = if cloth.one_way() { "all heads one way" } else { "heads either way" };
-    let room = length(cloth.usable_width(), unit);
+    let room = unit.length(cloth.usable_width());
     format!("{fold}; {heads}; {room} to lay on")
 }
 

@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use super::figures::{decimal, short_name, spoken};
+use super::figures::{signed, spoken};
 use crate::{
     adjust::{Key, OneLeg},
     draft::{PanelShape, Shape},
@@ -107,18 +107,9 @@ pub(super) fn seams(was: &Shape, is: &Shape, unit: Unit) -> String {
         for edge in Edge::ALL {
             let by = sewn(is.panel(*panel), *edge) - sewn(was.panel(*panel), *edge);
             if by.abs() >= SEEN {
-                let sign = if by > 0.0 { "+" } else { "" };
-                changes.push(format!(
-                    "{panel} {} {sign}{}",
-                    spoken(edge.key()),
-                    decimal(unit.from_cm(by), 2)
-                ));
+                changes.push(format!("{panel} {} {}", spoken(edge.key()), signed(unit.amount(by))));
             }
         }
     }
-    if changes.is_empty() {
-        "no sewn edge longer or shorter".to_owned()
-    } else {
-        format!("{} {}", changes.join(", "), short_name(unit))
-    }
+    if changes.is_empty() { "no sewn edge longer or shorter".to_owned() } else { changes.join(", ") }
 }

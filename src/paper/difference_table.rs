@@ -31,6 +31,9 @@ struct Table {
     unit: Unit,
 }
 
+/// What differs by less is the same line under the pencil, cm.
+const SEEN: f64 = 0.005;
+
 /// Width of the first column.
 const NAME: usize = 28;
 
@@ -92,7 +95,7 @@ impl Table {
         writeln!(self.out, "\n  {:<NAME$} {:>8} {:>8} {:>8}", "fit parameter", "old", "new", "by")?;
         for row in &difference.parameters {
             let (cells, unit) = match row.unit() {
-                Measure::Cm => (self.cells(&row.value), self.unit.key()),
+                Measure::Cm => (self.cells(&row.value), self.unit.tag()),
                 Measure::Degrees => (in_degrees(&row.value), Measure::Degrees.symbol()),
             };
             writeln!(self.out, "  {:<NAME$} {cells} {unit}", row.key.key())?;
@@ -138,7 +141,7 @@ impl Table {
             "seam longer by", "front", "back", "back longer, old", "new"
         )?;
         for row in &difference.seams {
-            let by = |change: &Change| change.by().map_or_else(String::new, |cm| signed(self.number(cm)));
+            let by = |change: &Change| change.by().map_or_else(String::new, |cm| self.by(cm));
             writeln!(
                 self.out,
                 "  {:<NAME$} {:>8} {:>8} {:>20} {:>8}",
@@ -252,7 +255,7 @@ impl Table {
 
     /// Old, new, and by how much.
     fn cells(&self, change: &Change) -> String {
-        let by = change.by().map_or_else(String::new, |cm| signed(self.number(cm)));
+        let by = change.by().map_or_else(String::new, |cm| self.by(cm));
         format!("{:>8} {:>8} {by:>8}", self.number_or_none(change.old), self.number_or_none(change.new))
     }
 
@@ -261,16 +264,17 @@ impl Table {
     }
 
     fn way(&self, by: Vec2) -> String {
-        format!("{:>8} {:>8}", signed(self.number(by.x)), signed(self.number(by.y)))
+        format!("{:>8} {:>8}", self.by(by.x), self.by(by.y))
     }
 
-    /// A length so fine that two pencil lines beside each other show.
     fn number(&self, cm: f64) -> String {
-        let places = match self.unit {
-            Unit::Cm => 2,
-            Unit::Inch => 3,
-        };
-        decimal(self.unit.from_cm(cm), places)
+        self.unit.fine(cm)
+    }
+
+    /// A change with its sign; one that two pencil lines show and a tape does not is said in a word.
+    fn by(&self, cm: f64) -> String {
+        let text = signed(self.number(cm));
+        if text == "0" && cm.abs() >= SEEN { "slight".to_owned() } else { text }
     }
 }
 

@@ -8,20 +8,21 @@ use crate::{
     drawing::{DxfMark, DxfPiece, DxfStyle, to_dxf},
     pattern::Piece,
     terms::{Side, Word},
+    unit::Unit,
 };
 
 /// The pieces of a draft as DXF, in the layers of ASTM D6673: cut and sewing lines, notches on the cut line, grain, drawn
 /// lines, and the ends of darts as drill holes.
-pub fn exchange_file(draft: &Draft, pieces: &[Piece]) -> String {
+pub fn exchange_file(draft: &Draft, pieces: &[Piece], unit: Unit) -> String {
     let style = DxfStyle {
         name: format!("{} {}", draft.recipe.name, draft.name),
         size: draft.name.clone(),
         author: "breeks".to_owned(),
     };
-    to_dxf(&style, &pieces.iter().map(|piece| exchanged(draft, piece)).collect::<Vec<_>>())
+    to_dxf(&style, &pieces.iter().map(|piece| exchanged(draft, piece, unit)).collect::<Vec<_>>())
 }
 
-fn exchanged(draft: &Draft, piece: &Piece) -> DxfPiece {
+fn exchanged(draft: &Draft, piece: &Piece, unit: Unit) -> DxfPiece {
     let face = piece.face();
     let legs = piece.darts.iter().flat_map(|dart| {
         dart.legs.map(|leg| Line::new(leg, dart.apex).to_path(0.1)).map(|leg| DxfMark::Inner(face * leg))
@@ -37,8 +38,8 @@ fn exchanged(draft: &Draft, piece: &Piece) -> DxfPiece {
     };
     // The first words of a file tell whose it is.
     let mut annotation = format!("breeks, block {}. {}", draft.recipe.name, cut_how_many(piece));
-    if !piece.remark.is_empty() {
-        annotation = format!("{annotation}. {}", piece.remark);
+    if let Some(remark) = &piece.remark {
+        annotation = format!("{annotation}. {}", remark.in_unit(unit));
     }
     DxfPiece {
         name: format!("{leg}{}", piece.name()),

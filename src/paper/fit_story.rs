@@ -2,18 +2,16 @@
 
 use std::fmt::{Result, Write};
 
-use super::{
-    figures::{decimal, figure, length, short_name, signed},
-    terminal::headed,
-};
+use super::{figures::signed, terminal::headed};
 use crate::{
-    adjust::{Key, Measure},
+    adjust::Key,
     body::Origin,
     draft::Draft,
     fit::{CrotchShare, Report, turn},
     order::Adjustment,
     terms::{Level, Word},
     unit::Unit,
+    voice::rule_of_thumb,
 };
 
 /// The story of a fit within 80 columns: `before` is the draft with the file's own parameters; with `why`, all that the
@@ -33,7 +31,7 @@ fn write_story(
     unit: Unit,
     why: bool,
 ) -> Result {
-    let long = |cm: f64| figure(cm, unit);
+    let long = |cm: f64| unit.figure(cm);
     writeln!(out, "{}: block {}, {} fit, lengths in {}\n", draft.name, draft.recipe.name, draft.fit, unit)?;
     writeln!(out, "  {:<14} {:>8} {:>13} {:>13}  wanted", "", "body", "ease before", "ease after")?;
     for (was, is) in before.levels.iter().zip(&after.levels) {
@@ -80,16 +78,16 @@ fn write_story(
         out.push('\n');
         out.push_str(&headed("Why: ", &reason(before, after, unit)));
     }
-    writeln!(out, "\n  {:<22} {:>6} {:<3} {:>6} {:>6}  for", "what moved", "by", "", "front", "back")?;
+    writeln!(out, "\n  {:<22} {:>9} {:>7} {:>7}  for", "what moved", "by", "front", "back")?;
     for it in &moved {
         let (front, back) = share_of(after, it.key).map_or((0.0, 0.0), |share| (share.front, share.back));
-        let (value, symbol) = amount(it, unit);
         writeln!(
             out,
-            "  {:<22} {value:>6} {symbol:<3} {:>6} {:>6}  {}{}",
+            "  {:<22} {:>9} {:>7} {:>7}  {}{}",
             it.key.key(),
-            signed(figure(front, unit)),
-            signed(figure(back, unit)),
+            amount(it, unit),
+            signed(unit.figure(front)),
+            signed(unit.figure(back)),
             cured(it),
             if it.is_by_hand() { " *" } else { "" }
         )?;
@@ -100,18 +98,18 @@ fn write_story(
     writeln!(out, "  Front and back: what the crotch seam gains there. In the order of fitting.\n")?;
     if why {
         for it in &moved {
-            let (value, symbol) = amount(it, unit);
+            let value = amount(it, unit);
             let about = it.key.about();
             let other_way = if it.value < 0.0 { ", the other way round than it says" } else { "" };
             out.push_str(&headed(
                 "  ",
                 &format!(
-                    "`{}` {value} {symbol}: {}. It moves {}; {} stay. By hand{other_way}: {}",
+                    "`{}` {value}: {}. It moves {}; {} stay. By hand{other_way}: {}",
                     it.key,
                     cured(it),
                     about.moves,
                     about.stays,
-                    about.hand_method
+                    rule_of_thumb(about.hand_method, unit)
                 ),
             ));
         }
@@ -138,9 +136,9 @@ fn reason(before: &Report, after: &Report, unit: Unit) -> String {
                 "the recipe's crotch seam is {} {which} than the {known} crotch length with its ease asks for; the fit \
                  changes it by {} on the front and {} on the back. The tape does not say where: it is shared as \
                  fitters share it",
-                length(missing.abs(), unit),
-                signed(figure(is.front - was.front, unit)),
-                signed(figure(is.back - was.back, unit))
+                unit.length(missing.abs()),
+                unit.change(is.front - was.front),
+                unit.change(is.back - was.back)
             )
         });
     }
@@ -151,8 +149,8 @@ fn reason(before: &Report, after: &Report, unit: Unit) -> String {
     {
         reasons.push(format!(
             "the thigh would have {} of ease and now has {}",
-            length(was.ease(), unit),
-            length(is.ease(), unit)
+            unit.length(was.ease()),
+            unit.length(is.ease())
         ));
     }
     if reasons.is_empty() {
@@ -161,12 +159,9 @@ fn reason(before: &Report, after: &Report, unit: Unit) -> String {
     format!("{}.", reasons.join("; and "))
 }
 
-/// The value with its sign, and its unit.
-fn amount(it: &Adjustment, unit: Unit) -> (String, &'static str) {
-    match it.key.about().unit {
-        Measure::Cm => (signed(decimal(unit.from_cm(it.value), 2)), short_name(unit)),
-        Measure::Degrees => (signed(decimal(it.value, 2)), "deg"),
-    }
+/// The value with its sign and its unit.
+fn amount(it: &Adjustment, unit: Unit) -> String {
+    signed(it.key.about().unit.amount(it.value).in_unit(unit).replace(" degrees", "°"))
 }
 
 /// What it cures, more or less of it.

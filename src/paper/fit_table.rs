@@ -2,9 +2,11 @@
 
 use std::fmt::{Result, Write};
 
-use super::{figures::figure, terminal::note};
+use super::{
+    figures::{decimal, spoken},
+    terminal::note,
+};
 use crate::{
-    adjust::Measure,
     draft::Draft,
     fit::{JoinRow, Legs, LevelRow, Report, SeamRow, known},
     terms::{Level, Side, Word},
@@ -28,9 +30,9 @@ pub fn centre_table(legs: &Legs, unit: Unit) -> String {
             out,
             "  {}: left {}, right {}, at most {} apart",
             row.seam.plain(),
-            figure(row.front, unit),
-            figure(row.back, unit),
-            figure(row.allowed.1, unit)
+            unit.figure(row.front),
+            unit.figure(row.back),
+            unit.figure(row.allowed.1)
         );
     }
     if !out.is_empty() {
@@ -77,15 +79,11 @@ impl Table {
     fn parameters(&mut self, draft: &Draft) -> Result {
         let mut given = draft.adjustments.iter().filter(|it| it.value != 0.0).peekable();
         if given.peek().is_some() {
-            writeln!(self.out, "\n  {:<22} {:>8}  {:<8} from", "fit parameter", "value", "unit")?;
+            writeln!(self.out, "\n  {:<22} {:>14}  from", "fit parameter", "value")?;
         }
         for it in given {
-            let unit = it.key.about().unit;
-            let (value, unit) = match unit {
-                Measure::Cm => (self.unit.from_cm(it.value), self.unit.key()),
-                Measure::Degrees => (it.value, unit.symbol()),
-            };
-            writeln!(self.out, "  {:<22} {:>8}  {unit:<8} {}", it.key.key(), rounded(value, 2), it.from)?;
+            let value = it.key.about().unit.amount(it.value).in_unit(self.unit);
+            writeln!(self.out, "  {:<22} {value:>14}  {}", it.key.key(), it.from)?;
         }
         Ok(())
     }
@@ -160,7 +158,7 @@ impl Table {
             let allowed = format!("{} to {}", self.long(row.allowed.0), self.long(row.allowed.1));
             let line = format!(
                 "  {:<12} {:>8} {:>8} {:>12}  {allowed:<14} {}",
-                words(row.seam.key()),
+                spoken(row.seam.key()),
                 self.long(row.front),
                 self.long(row.back),
                 self.long(row.difference()),
@@ -177,8 +175,8 @@ impl Table {
             let wanted = format!("{:.0} to {:.0}", row.wanted.0, row.wanted.1);
             let line = format!(
                 "  {:<12} {:>8}  {wanted:<14} {}",
-                words(row.join.key()),
-                rounded(row.degrees, 1),
+                spoken(row.join.key()),
+                decimal(row.degrees, 1),
                 if JoinRow::holds(row) { "" } else { "peaks or dips" }
             );
             writeln!(self.out, "{}", line.trim_end())?;
@@ -186,22 +184,8 @@ impl Table {
         Ok(())
     }
 
-    /// A length as a tape can show it: to a tenth of a centimetre or a hundredth of an inch.
     fn long(&self, cm: f64) -> String {
-        let places = match self.unit {
-            Unit::Cm => 1,
-            Unit::Inch => 2,
-        };
-        rounded(self.unit.from_cm(cm), places)
-    }
-}
-
-/// A number with so many decimals and without a negative zero, which reads as a difference where there is none.
-fn rounded(number: f64, places: usize) -> String {
-    let text = format!("{number:.places$}");
-    match text.strip_prefix('-') {
-        Some(zero) if zero.bytes().all(|digit| matches!(digit, b'0' | b'.')) => zero.to_owned(),
-        _ => text,
+        self.unit.figure(cm)
     }
 }
 
@@ -218,8 +202,4 @@ fn verdict(row: &LevelRow) -> &'static str {
     } else {
         ""
     }
-}
-
-fn words(key: &str) -> String {
-    key.replace('_', " ")
 }

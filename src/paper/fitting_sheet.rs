@@ -3,12 +3,12 @@
 use std::fmt::Write;
 
 use super::{
-    figures::{decimal, figure, length, signed},
+    figures::{length, signed},
     fitting_story::{clean, valued},
     terminal::{headed, wrapped},
 };
 use crate::{
-    adjust::{Key, Measure},
+    adjust::Key,
     body::Origin,
     fit::Report,
     terms::Word,
@@ -17,6 +17,7 @@ use crate::{
         Standing, knowledge, parameter, spoken,
     },
     unit::Unit,
+    voice::rule_of_thumb,
 };
 
 /// How many causes are shown.
@@ -259,7 +260,7 @@ fn by_hand(advice: &Advice, unit: Unit) -> Option<String> {
     }
     let it = advice.moves.iter().find(|it| it.key().is_some())?;
     let other_way = if it.to < it.from { "(the other way round) " } else { "" };
-    Some(format!("{other_way}{}", spoken(it.key()?.about().hand_method, unit)))
+    Some(format!("{other_way}{}", rule_of_thumb(it.key()?.about().hand_method, unit)))
 }
 
 /// What a change does to both pieces, in one line: only what moves.
@@ -455,7 +456,7 @@ fn number_said(evidence: &Evidence, unit: Unit) -> String {
             format!(
                 "{} of ease at the {level}, wanted {}{most} (body {})",
                 long(ease),
-                figure(least, unit),
+                long(least),
                 from(origin)
             )
         }
@@ -475,7 +476,7 @@ fn number_said(evidence: &Evidence, unit: Unit) -> String {
             format!("front {} wide at the thigh, the measured arc asks for {}", long(width), long(wanted))
         }
         Number::Inseam { difference } => {
-            format!("back inseam {} against the front's", signed(figure(difference, unit)))
+            format!("back inseam {} against the front's", unit.change(difference))
         }
         Number::AtItsEnd { key, value } => {
             format!("`{key}` is {} already, as far as is usual", valued(Some(key), value, unit))
@@ -529,17 +530,11 @@ fn one_move(it: &Move, advice: &Advice, cause: Option<&Cause>, unit: Unit) -> St
         format!("{} -> {} ({from}", valued(it.key(), it.from, unit), valued(it.key(), it.to, unit));
     if let Some(key) = it.key() {
         let about = key.about();
-        let bare = |value: f64| match about.unit {
-            Measure::Degrees => decimal(value, 1),
-            Measure::Cm => decimal(unit.from_cm(value), 2),
-        };
         let _ = write!(
             text,
-            "; usual {} to {}, never beyond {} to {}",
-            bare(about.usual.0),
-            bare(about.usual.1),
-            bare(about.hard.0),
-            bare(about.hard.1)
+            "; usual {}, never beyond {}",
+            about.unit.range(about.usual).in_unit(unit),
+            about.unit.range(about.hard).in_unit(unit)
         );
     } else if let Some(cause) = cause {
         let step = cause.change.first().map_or(0.0, |setting| setting.step);
@@ -551,19 +546,17 @@ fn one_move(it: &Move, advice: &Advice, cause: Option<&Cause>, unit: Unit) -> St
 /// What the change does: the crotch seam, the seams that must sew together, levels that move.
 fn effect_table(out: &mut String, effect: &Effect, unit: Unit) {
     let (before, after) = (&effect.before.report, &effect.after.report);
-    let places = 2;
     let row = |out: &mut String, name: &str, was: f64, is: f64| {
         // what does not move is not told
         if (is - was).abs() < 0.005 {
             return;
         }
-        let [was, is] = [was, is].map(|cm| unit.from_cm(cm));
         let _ = writeln!(
             out,
             "    {name:<26} {:>8} {:>8} {:>7}",
-            decimal(was, places),
-            decimal(is, places),
-            signed(decimal(is - was, places))
+            unit.fine(was),
+            unit.fine(is),
+            signed(unit.fine(is - was))
         );
     };
     let _ = writeln!(out, "    {:<26} {:>8} {:>8} {:>7}", format!("lengths in {unit}"), "sewn", "then", "by");
@@ -571,7 +564,7 @@ fn effect_table(out: &mut String, effect: &Effect, unit: Unit) {
     row(out, "crotch seam, back", before.crotch.back, after.crotch.back);
     row(out, "crotch seam, in all", before.crotch.total(), after.crotch.total());
     if let (Some(was), Some(is)) = (before.crotch.ease(), after.crotch.ease()) {
-        row(out, &format!("crotch ease (wanted {})", decimal(unit.from_cm(after.crotch.wanted), 1)), was, is);
+        row(out, &format!("crotch ease (wanted {})", unit.length(after.crotch.wanted)), was, is);
     }
     for (was, is) in before.seams.iter().zip(&after.seams) {
         let seam = was.seam.plain();

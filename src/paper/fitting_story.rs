@@ -3,7 +3,7 @@
 use std::fmt::Write;
 
 use super::{
-    figures::{decimal, figure, signed, spoken},
+    figures::{signed, spoken},
     terminal::headed,
 };
 use crate::{
@@ -23,10 +23,7 @@ pub(super) fn clean(words: &str) -> String {
 
 /// A value of a key with its unit.
 pub(super) fn valued(key: Option<Key>, value: f64, unit: Unit) -> String {
-    match key.map(|key| key.about().unit) {
-        Some(Measure::Degrees) => format!("{} degrees", decimal(value, 1)),
-        Some(Measure::Cm) | None => unit.amount(value),
-    }
+    key.map_or(Measure::Cm, |key| key.about().unit).amount(value).in_unit(unit)
 }
 
 /// One fitting of the record as a story tells it.
@@ -65,21 +62,21 @@ pub fn fitting_did(before: &Report, after: &Report, side: Side, unit: Unit) -> S
         Side::Both => String::new(),
         side => format!("{side} leg, "),
     };
-    let by = |was: f64, is: f64| signed(decimal(unit.from_cm(is - was), 2));
+    let by = |was: f64, is: f64| signed(unit.amount(is - was));
     let mut parts = vec![
         format!("crotch seam front {}", by(before.crotch.front, after.crotch.front)),
         format!("back {}", by(before.crotch.back, after.crotch.back)),
     ];
     if let (Some(was), Some(is)) = (before.crotch.ease(), after.crotch.ease()) {
-        parts.push(format!("ease {} -> {}", figure(was, unit), figure(is, unit)));
+        parts.push(format!("ease {} -> {}", unit.length(was), unit.length(is)));
     }
     for (was, is) in before.levels.iter().zip(&after.levels) {
         if (was.ease() - is.ease()).abs() >= 0.05 {
             parts.push(format!(
                 "{} ease {} -> {}",
                 spoken(was.level.key()),
-                figure(was.ease(), unit),
-                figure(is.ease(), unit)
+                unit.length(was.ease()),
+                unit.length(is.ease())
             ));
         }
     }

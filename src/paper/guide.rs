@@ -13,10 +13,11 @@ use crate::{
     order::measuring::{BEFORE, CAUTIONS, GROUPS, WAIST_LEVELS},
     terms::{Measurement, Word},
     unit::Unit,
+    voice::rule_of_thumb,
 };
 
-/// The guide; the same for every body.
-pub fn measuring_guide() -> Booklet {
+/// The guide for a tape of `unit`; the same for every body.
+pub fn measuring_guide(unit: Unit) -> Booklet {
     let mut blocks = vec![
         Block::plain(
             "For trousers. The first three measurements are needed; every other one that you take replaces \
@@ -24,7 +25,9 @@ pub fn measuring_guide() -> Booklet {
              same names.",
         ),
         Block::chapter("Before you measure"),
-        Block::List(BEFORE.iter().chain(&CAUTIONS).map(|words| Wording::line(words)).collect()),
+        Block::List(
+            BEFORE.iter().chain(&CAUTIONS).map(|words| Wording::line(&rule_of_thumb(words, unit))).collect(),
+        ),
         Block::led(
             "The waist.",
             "Tie a narrow elastic round the waist and leave it on: it is the waist of every measurement \
@@ -50,9 +53,9 @@ pub fn measuring_guide() -> Booklet {
         let (heading, rest) = purpose.split_once(". ").unwrap_or((purpose.trim_end_matches('.'), ""));
         blocks.push(Block::section(heading));
         if !rest.is_empty() {
-            blocks.push(Block::plain(rest));
+            blocks.push(Block::plain(&rule_of_thumb(rest, unit)));
         }
-        blocks.extend(measurements.iter().flat_map(|measurement| taken(*measurement)));
+        blocks.extend(measurements.iter().flat_map(|measurement| taken(*measurement, unit)));
     }
     blocks.push(Block::remark(
         "Names and clauses of ISO 8559-1:2017 as secondary sources give them; the standard itself was not \
@@ -60,10 +63,9 @@ pub fn measuring_guide() -> Booklet {
     ));
     blocks.push(Block::chapter("To fill in"));
     blocks.push(Block::plain(
-        "Label: ____________________    Date: ______________    Waist level: ______________    Tape: cm or \
-         inches: ________",
+        "Label: ____________________    Date: ______________    Waist level: ______________",
     ));
-    blocks.push(Block::Table(to_fill_in()));
+    blocks.push(Block::Table(to_fill_in(unit)));
     Booklet {
         name: Wording::line("breeks measuring guide"),
         description: Wording::paragraph(
@@ -161,22 +163,19 @@ fn legend(view: View) -> Block {
 }
 
 /// How one measurement is taken.
-fn taken(measurement: Measurement) -> [Block; 2] {
+fn taken(measurement: Measurement, unit: Unit) -> [Block; 2] {
     let about = measurement.about();
     let name = crate::booklet::Paragraph::led(
         &format!("{}. {}.", number(measurement), first_large(about.title)),
-        about.how,
+        &rule_of_thumb(about.how, unit),
     );
     let iso = match about.iso {
         Some((name, Some(clause))) => format!("ISO 8559-1: {name}, {clause}. "),
         Some((name, None)) => format!("ISO 8559-1: {name}. "),
         None => String::new(),
     };
-    let [cm, inch] = [Unit::Cm, Unit::Inch].map(|unit| unit.length(about.tape_sd));
-    [
-        Block::Paragraph(name),
-        Block::remark(&format!("{iso}Usual error {cm}, {inch}. In the file: {measurement}.")),
-    ]
+    let error = unit.length(about.tape_sd);
+    [Block::Paragraph(name), Block::remark(&format!("{iso}Usual error {error}. In the file: {measurement}."))]
 }
 
 fn first_large(words: &str) -> String {
@@ -187,11 +186,11 @@ fn first_large(words: &str) -> String {
         .unwrap_or_default()
 }
 
-fn to_fill_in() -> Table {
+fn to_fill_in(unit: Unit) -> Table {
     let mut table = Table {
         to_fill_in: true,
         ..Table::new(
-            "Twice each; a third time where the two differ by more than 1 cm or 3/8 in",
+            &rule_of_thumb("Twice each; a third time where the two differ by more than 1 cm", unit),
             vec![
                 Column::numbers("no.", 0.7),
                 Column::words("measurement", 3.4),

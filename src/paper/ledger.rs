@@ -4,20 +4,22 @@ use std::ops::Range;
 
 use kurbo::{BezPath, Point};
 
-use super::{
-    figures::{figure, places, spoken},
-    language::Language,
-    spread::spread,
-    subject::Subject,
-};
+use super::{figures::spoken, language::Language, spread::spread, subject::Subject};
 use crate::{
     drawing::{Align, Ink, Layer, Text},
     terms::{Level, Measurement, Word},
+    unit::Unit,
 };
 
-/// Columns from the left edge, in sizes of the text: name, body, where from, pattern, ease.
-const STOPS: [(f64, Align); 5] =
-    [(0.0, Align::Start), (10.0, Align::End), (10.5, Align::Start), (17.9, Align::End), (21.2, Align::End)];
+/// Columns from the left edge, in sizes of the text: name, body, where from, pattern, ease. Sixteenths are longer than
+/// tenths.
+fn stops(unit: Unit) -> [(f64, Align); 5] {
+    let [body, from, pattern, ease] = match unit {
+        Unit::Cm => [10.0, 10.5, 17.9, 21.2],
+        Unit::Inch => [11.2, 11.7, 20.6, 25.0],
+    };
+    [(0.0, Align::Start), (body, Align::End), (from, Align::Start), (pattern, Align::End), (ease, Align::End)]
+}
 
 /// Between two rows, in sizes of the text.
 const APART: f64 = 1.9;
@@ -35,8 +37,8 @@ struct Row {
 #[derive(Clone, Debug)]
 pub(super) struct Ledger<'a> {
     language: &'a Language,
+    unit: Unit,
     rows: Vec<Row>,
-    unit_places: usize,
 }
 
 /// Where the ledger and its levels stand on the sheet.
@@ -64,18 +66,18 @@ impl<'a> Ledger<'a> {
             .map(|level| Row { level: *level, depth: levels[*level], cells: cells(subject, *level) })
             .collect();
         rows.sort_by(|a, b| a.depth.total_cmp(&b.depth));
-        Self { language, rows, unit_places: places(subject.unit) }
+        Self { language, unit: subject.unit, rows }
     }
 
     /// Width of the rows, cm.
-    pub(super) fn width(language: &Language) -> f64 {
-        STOPS[4].0 * language.text
+    pub(super) fn width(language: &Language, unit: Unit) -> f64 {
+        stops(unit)[4].0 * language.text
     }
 
     /// Draws the rows, their rules and the levels, and names what the columns hold. Returns the heights taken.
     pub(super) fn draw(&self, stand: &Stand, lines: &mut Layer, words: &mut Layer) -> Vec<Range<f64>> {
         let size = self.language.text;
-        let right = stand.left + Self::width(self.language);
+        let right = stand.left + Self::width(self.language, self.unit);
         let heights = self.heights(stand);
         let mut taken = Vec::with_capacity(heights.len() + 1);
         for (row, at) in self.rows.iter().zip(&heights) {
@@ -86,7 +88,7 @@ impl<'a> Ledger<'a> {
             rule.line_to((stand.lines_from, level));
             rule.line_to((stand.lines_to, level));
             lines.line(rule, self.language.level);
-            for (number, ((x, align), cell)) in STOPS.iter().zip(&row.cells).enumerate() {
+            for (number, ((x, align), cell)) in stops(self.unit).iter().zip(&row.cells).enumerate() {
                 let at = Point::new(stand.left + x * size, at - 0.35 * size);
                 let text = match number {
                     0 => Text::new(at, size, cell).bold(),
@@ -100,7 +102,7 @@ impl<'a> Ledger<'a> {
         if let Some(first) = heights.first() {
             let names = ["level", "body", "", "pattern", "ease"];
             let at = first - 1.9 * size;
-            for ((x, align), name) in STOPS.iter().zip(names) {
+            for ((x, align), name) in stops(self.unit).iter().zip(names) {
                 let at = Point::new(stand.left + x * size, at);
                 words.text(Text::new(at, self.language.small, name).aligned(*align).inked(Ink::Dark));
             }
@@ -130,7 +132,7 @@ impl<'a> Ledger<'a> {
             let depth = if row.level == Level::Waist {
                 row.level.key().to_owned()
             } else {
-                format!("{} {:.*} below", row.level, self.unit_places, subject.unit.from_cm(row.depth))
+                format!("{} {} below", row.level, subject.length(row.depth))
             };
             let at = Point::new(stand.lines_to + kink + 0.4 * size, at + 0.36 * size);
             let text = Text::new(at, size, depth);
@@ -164,7 +166,7 @@ fn cells(subject: &Subject<'_>, level: Level) -> [String; 5] {
             .find(|row| row.level == level)
             .map(|row| (row.body, row.from, row.pattern)),
     };
-    let print = |cm| figure(cm, subject.unit);
+    let print = |cm| subject.unit.figure(cm);
     match row {
         Some((body, from, pattern)) => {
             [name, print(body), from.key().to_owned(), print(pattern), print(pattern - body)]

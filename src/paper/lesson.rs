@@ -41,8 +41,8 @@ pub fn lesson(subject: &Subject<'_>) -> Booklet {
     ];
     if subject.unit == Unit::Inch {
         blocks.push(Block::plain(
-            "Lengths are in inches of 2.54 cm. Constants of the rules are centimetres, as the recipe has \
-             them; the sums turn them into inches.",
+            "Lengths are in inches, read as on a tape: to the nearest sixteenth. A sum of such readings may come \
+             out a sixteenth off; what stands at its end is right.",
         ));
     }
     blocks.push(Block::remark(subject.how().as_str()));

@@ -5,17 +5,17 @@ use kurbo::{Line, Point, Shape as _, Vec2};
 use super::{
     budget_bar::budget_bar,
     cautions::CAUTIONS,
-    figures::{decimal, figure, spoken},
+    figures::{decimal, spoken},
     language::Language,
     note::{Note, Stop},
     subject::Subject,
     test_squares::{self, test_squares},
 };
 use crate::{
-    adjust::Measure,
     drawing::{CAP_HEIGHT, Ink, Mark, Pen, Text, Wording},
     fit::Verdict,
     terms::{EaseAt, Level, Word},
+    unit::Unit,
 };
 
 /// What and whose it is.
@@ -31,9 +31,12 @@ pub(super) fn heading<'a>(subject: &Subject<'_>, language: &'a Language, width: 
 /// What ease was asked for and what counts as a fit, besides what the levels show.
 pub(super) fn ease<'a>(subject: &Subject<'_>, language: &'a Language, width: f64) -> Note<'a> {
     let mut note = Note::new(language, width);
-    note.head("Ease");
+    note.head(&format!("Ease, {}", subject.unit.tag()));
     let t = language.text;
-    let stops = [Stop::left(0.0), Stop::right(0.48 * width), Stop::right(0.69 * width), Stop::right(width)];
+    // "1 15/16 to 7 1/16" is longer than "4.9 to 17.9"
+    let (asked, drafted) = if subject.unit == Unit::Cm { (0.48, 0.69) } else { (0.42, 0.58) };
+    let stops =
+        [Stop::left(0.0), Stop::right(asked * width), Stop::right(drafted * width), Stop::right(width)];
     note.names(&stops, &["at", "asked for", "drafted", "a fit within"]);
     note.skip(0.1 * t);
     for row in ease_rows(subject) {
@@ -61,7 +64,7 @@ pub(super) fn ease_rows(subject: &Subject<'_>) -> Vec<[String; 4]> {
                 .map(|rise| subject.draft.shape.levels[Level::Crotch] - rise),
             EaseAt::CrotchLength => report.crotch.ease(),
         };
-        let print = |cm| figure(cm, subject.unit);
+        let print = |cm| subject.unit.figure(cm);
         let (least, most) = plan.wanted[*at];
         let within = match most {
             Some(most) => format!("{} to {}", print(least), print(most)),
@@ -110,13 +113,10 @@ pub(super) fn parameters<'a>(subject: &Subject<'_>, language: &'a Language, widt
     note.head("Fit parameters");
     note.names(&stops, &["", "value", "front", "back"]);
     note.skip(0.1 * language.text);
-    let print = |cm| figure(cm, subject.unit);
+    let print = |cm| subject.unit.figure(cm);
     let shares = &subject.report.crotch.by_parameter;
     for it in given {
-        let value = match it.key.about().unit {
-            Measure::Cm => subject.length(it.value),
-            Measure::Degrees => format!("{}°", decimal(it.value, 1)),
-        };
+        let value = it.key.about().unit.amount(it.value).in_unit(subject.unit);
         let share = shares.iter().find(|share| share.key == Some(it.key));
         let (front, back) = share.map(|share| (print(share.front), print(share.back))).unwrap_or_default();
         note.row(&stops, &[it.key.key(), &value, &front, &back], Ink::Black);
@@ -124,7 +124,8 @@ pub(super) fn parameters<'a>(subject: &Subject<'_>, language: &'a Language, widt
     if let Some(rest) = shares.iter().find(|share| share.key.is_none()) {
         note.row(&stops, &["together", "", &print(rest.front), &print(rest.back)], Ink::Black);
     }
-    note.paragraph(&Wording::line("Front and back: what each adds to the crotch seam."), 2);
+    let tag = subject.unit.tag();
+    note.paragraph(&Wording::line(&format!("Front and back, {tag}: what each adds to the crotch seam.")), 2);
     Some(note)
 }
 
@@ -132,10 +133,10 @@ pub(super) fn parameters<'a>(subject: &Subject<'_>, language: &'a Language, widt
 pub(super) fn seams_and_joins<'a>(subject: &Subject<'_>, language: &'a Language, width: f64) -> Note<'a> {
     let mut note = Note::new(language, width);
     let stops = [Stop::left(0.0), Stop::right(0.48 * width), Stop::right(0.69 * width), Stop::right(width)];
-    note.head("Seams and joins");
+    note.head(&format!("Seams, {}, and joins", subject.unit.tag()));
     note.names(&stops, &["seam", "front", "back", "back longer"]);
     note.skip(0.1 * language.text);
-    let print = |cm| figure(cm, subject.unit);
+    let print = |cm| subject.unit.figure(cm);
     for row in &subject.report.seams {
         let cells = [&spoken(row.seam.key()), &print(row.front), &print(row.back), &print(row.difference())];
         note.row(&stops, &cells.map(String::as_str), Ink::Black);
@@ -145,8 +146,8 @@ pub(super) fn seams_and_joins<'a>(subject: &Subject<'_>, language: &'a Language,
     note.names(&stops, &["join", "angle", "true within"]);
     note.skip(0.1 * language.text);
     for row in &subject.report.joins {
-        let degrees = format!("{:.1}°", row.degrees);
-        let wanted = format!("{:.0}° to {:.0}°", row.wanted.0, row.wanted.1);
+        let degrees = format!("{}°", decimal(row.degrees, 1));
+        let wanted = format!("{}° to {}°", decimal(row.wanted.0, 0), decimal(row.wanted.1, 0));
         note.row(&stops, &[&spoken(row.join.key()), &degrees, &wanted], Ink::Black);
     }
     note

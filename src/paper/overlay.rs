@@ -3,7 +3,7 @@
 use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::{
-    figures::{decimal, spoken},
+    figures::spoken,
     language::{Language, WALL},
     note::{Note, Stop},
     notes, panel_marks,
@@ -155,14 +155,9 @@ fn legend(was: &Overlaid<'_>, is: &Overlaid<'_>, anchor: Anchor) -> Note<'static
 
 /// The sewn length of every edge before and after.
 fn lengths(old: &Draft, new: &Draft, unit: Unit) -> Note<'static> {
-    // A change that is worth a seam's while is smaller than a tape shows.
-    let (places, name) = match unit {
-        Unit::Cm => (2, "cm"),
-        Unit::Inch => (3, "inches"),
-    };
-    let print = |cm: f64| decimal(unit.from_cm(cm), places);
+    let print = |cm: f64| unit.fine(cm);
     let mut note = Note::new(LANGUAGE, NOTES);
-    note.head(&format!("Lengths in {name}"));
+    note.head(&format!("Lengths in {unit}"));
     let stops = [Stop::left(0.0), Stop::right(0.55 * NOTES), Stop::right(0.77 * NOTES), Stop::right(NOTES)];
     note.names(&stops, &["edge", "old", "new", "longer by"]);
     let sewn = |panel: &PanelShape, edge: Edge| match edge {

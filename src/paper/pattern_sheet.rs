@@ -4,13 +4,12 @@ use kurbo::{Affine, BezPath, Line, ParamCurve as _, Point, Shape as _, Vec2};
 
 use super::{
     cautions::CAUTIONS,
-    figures::{decimal, spoken},
+    figures::spoken,
     language::{Language, PIECES},
     subject::Subject,
     test_squares::test_squares,
 };
 use crate::{
-    adjust::Measure,
     curve::{turned, unit},
     drawing::{Align, CAP_HEIGHT, Drawing, Ink, Layer, Mark, Text, Wording, lines_of_text},
     pattern::{DrawnLine, LineKind, Piece, PieceKind},
@@ -210,10 +209,7 @@ fn lines(subject: &Subject<'_>, piece: &Piece) -> Vec<(Wording, f64, bool)> {
             .adjustments
             .iter()
             .filter(|it| it.value.abs() >= SHOWN)
-            .map(|it| match it.key.about().unit {
-                Measure::Cm => format!("{} {}", it.key, subject.length(it.value)),
-                Measure::Degrees => format!("{} {}°", it.key, decimal(it.value, 1)),
-            })
+            .map(|it| format!("{} {}", it.key, it.key.about().unit.amount(it.value).in_unit(subject.unit)))
             .collect();
         if !parameters.is_empty() {
             sentences.push((format!("Parameters: {}.", parameters.join(", ")), LANGUAGE.small, false));
@@ -221,8 +217,8 @@ fn lines(subject: &Subject<'_>, piece: &Piece) -> Vec<(Wording, f64, bool)> {
         sentences.push((CAUTIONS[0].to_owned(), LANGUAGE.small, false));
         sentences.push((CAUTIONS[2].to_owned(), LANGUAGE.small, false));
     }
-    if !piece.remark.is_empty() {
-        sentences.push((format!("{}.", piece.remark), LANGUAGE.small, false));
+    if let Some(remark) = &piece.remark {
+        sentences.push((format!("{}.", remark.in_unit(subject.unit)), LANGUAGE.small, false));
     }
     let width = piece.label.width;
     sentences

@@ -14,6 +14,7 @@ use crate::{
         Pattern,
         lay::{self, Part, Placement, Strip, along},
     },
+    voice::{Sentence, length},
 };
 
 /// Pieces on sheets of paper.
@@ -72,7 +73,7 @@ pub fn on_sheets(subjects: &[Subject<'_>], pattern: &Pattern, paper: Paper) -> R
 pub fn on_roll(subjects: &[Subject<'_>], pattern: &Pattern, roll: f64) -> Result<OnRoll, Mistake> {
     let strip = Strip { width: roll - 2.0 * ROLL_MARGIN, gap: ROLL_MARGIN, repeat: None };
     let laid = along(&strip, &parts(pattern)).ok_or_else(|| {
-        Mistake::new(format!("a piece is wider than a roll of {roll:.1} cm"))
+        Mistake::new(Sentence::new("a piece is wider than a roll of {roll}").with("roll", length(roll)))
             .help("name a wider roll, or sheets to glue with `--paper`")
     })?;
     let mut sheet = pattern_sheet(subjects, &placed(pattern, &laid.placements), true);

@@ -1,6 +1,6 @@
 //! What a sheet of paper is about.
 
-use super::figures::{length, spoken};
+use super::figures::spoken;
 use crate::{
     draft::{Draft, PanelShape},
     drawing::Wording,
@@ -46,7 +46,7 @@ impl<'a> Subject<'a> {
 
     /// A length with its unit.
     pub(super) fn length(&self, cm: f64) -> String {
-        length(cm, self.unit)
+        self.unit.length(cm)
     }
 
     /// The label of the body, safe to show.

@@ -48,7 +48,7 @@ pub fn wall_drawing(subject: &Subject<'_>) -> Drawing {
     let reach = reach.reduce(|all, one| all.union(one)).unwrap_or_default();
     let mut layers = Layers::default();
 
-    let width = Ledger::width(LANGUAGE);
+    let width = Ledger::width(LANGUAGE, subject.unit);
     let stand = Stand {
         left: reach.x0 - GAP - KINK - width,
         lines_from: reach.x0 - GAP,

@@ -9,7 +9,7 @@ use super::{
 use crate::{
     mistake::{Mistake, Mistakes, Notice},
     terms::Side,
-    voice::{length, list},
+    voice::{Sentence, Value, at_most, length, list, share},
 };
 
 /// Cloth as it is sold.
@@ -38,14 +38,14 @@ pub struct Shrinkage {
     pub across: f64,
 }
 
-/// What no cloth is, with the number at the brackets; what it can be; and in which unit.
-type Bounds = (&'static str, std::ops::RangeInclusive<f64>, &'static str);
+/// What no cloth is; what it can be; and what is counted.
+type Bounds = (&'static str, std::ops::RangeInclusive<f64>, fn(f64) -> Value);
 
-const WIDTH: Bounds = ("no cloth is {} wide", 20.0..=400.0, "cm");
-const SELVEDGE: Bounds = ("no cloth has a selvedge of {}", 0.0..=10.0, "cm");
-const REPEAT: Bounds = ("no pattern begins again after {}", 0.5..=150.0, "cm");
-const LENGTHWISE: Bounds = ("no cloth shrinks by {} lengthwise", 0.0..=20.0, "per cent");
-const ACROSS: Bounds = ("no cloth shrinks by {} across", 0.0..=20.0, "per cent");
+const WIDTH: Bounds = ("no cloth is {it} wide", 20.0..=400.0, length);
+const SELVEDGE: Bounds = ("no cloth has a selvedge of {it}", 0.0..=10.0, length);
+const REPEAT: Bounds = ("no pattern begins again after {it}", 0.5..=150.0, length);
+const LENGTHWISE: Bounds = ("no cloth shrinks by {it} lengthwise", 0.0..=0.2, share);
+const ACROSS: Bounds = ("no cloth shrinks by {it} across", 0.0..=0.2, share);
 
 /// Between two pieces, cm: room for the shears (common practice, no source).
 const GAP: f64 = 0.5;
@@ -84,24 +84,22 @@ impl Cloth {
     }
 
     fn check(&self) -> Result<(), Mistakes> {
-        let per_cent = |share: f64| 100.0 * share;
         let all = [
             (WIDTH, Some(self.width)),
             (SELVEDGE, Some(self.selvedge)),
-            (LENGTHWISE, Some(per_cent(self.shrinkage.lengthwise))),
-            (ACROSS, Some(per_cent(self.shrinkage.across))),
+            (LENGTHWISE, Some(self.shrinkage.lengthwise)),
+            (ACROSS, Some(self.shrinkage.across)),
             (REPEAT, self.repeat),
         ];
         let wrong: Vec<Mistake> = all
             .into_iter()
             .filter_map(|(bounds, value)| Some((bounds, value?)))
             .filter(|((_, range, _), value)| !range.contains(value))
-            .map(|((what, range, unit), value)| {
-                Mistake::new(what.replace("{}", &format!("{value:.1} {unit}"))).help(format!(
-                    "expected {} to {} {unit}",
-                    range.start(),
-                    range.end()
-                ))
+            .map(|((what, range, counted), value)| {
+                let expected = Sentence::new("expected {least} to {most}")
+                    .with("least", counted(*range.start()))
+                    .with("most", counted(*range.end()));
+                Mistake::new(Sentence::new(what).with("it", counted(value))).help(expected)
             })
             .collect();
         if wrong.is_empty() { Ok(()) } else { Err(wrong.into()) }
@@ -235,10 +233,12 @@ fn refuse_wide(pieces: &[Piece], copies: &[Copy], parts: &[Part], cloth: &Cloth)
         if width + 0.01 > usable && !named.contains(&copy.piece) {
             named.push(copy.piece);
             let name = pieces[copy.piece].name();
-            let mistake = Mistake::new(format!(
-                "the {name} is {width:.1} cm wide, the cloth has room for {:.1} cm",
-                usable.max(0.0)
-            ));
+            let mistake = Mistake::new(
+                Sentence::new("the {name} is {width} wide, the cloth has room for {room}")
+                    .with("name", name)
+                    .with("width", length(width))
+                    .with("room", at_most(usable.max(0.0))),
+            );
             let help =
                 if cloth.folded { "take wider cloth, or leave out `--folded`" } else { "take wider cloth" };
             wide.push(mistake.help(help));

@@ -11,7 +11,7 @@ use crate::{
     draft::Draft,
     mistake::{Mistake, Notice},
     terms::{Allowance, Measurement, Role, Side, words},
-    voice::length,
+    voice::{Sentence, length},
 };
 
 words! {
@@ -124,7 +124,8 @@ fn extension(draft: &Draft, zip: f64, lap: Lap, allowances: &Allowances) -> Resu
         BELOW_ZIP,
         allowances[Allowance::CrotchSeam],
     ));
-    piece.remark = format!("for the {} front; zip {zip:.1}; outer edge neatened", lap.over());
+    let remark = "for the {side} front; zip {zip}; outer edge neatened";
+    piece.remark = Some(Sentence::new(remark).with("side", lap.over()).with("zip", length(zip)));
     let upright = Affine::rotate(std::f64::consts::FRAC_PI_2 - down.atan2());
     Ok(piece.turned(upright))
 }
@@ -154,6 +155,7 @@ fn guard(draft: &Draft, zip: f64, lap: Lap, allowances: &Allowances) -> Result<P
     piece.notches.push(PieceNotch::on(&piece.runs[3].seam, "centre_front", "zip", GUARD_BELOW, seam));
     let path = straight_path(Point::new(WIDTH, 0.0), Point::new(WIDTH, height));
     piece.lines.push(DrawnLine { kind: LineKind::Fold, name: "fold", path });
-    piece.remark = format!("for the {under} front, folded {WIDTH:.0} wide");
+    let remark = "for the {under} front, folded {width} wide";
+    piece.remark = Some(Sentence::new(remark).with("under", under).with("width", length(WIDTH)));
     Ok(piece)
 }

@@ -11,6 +11,7 @@ use crate::{
     draft::{Dart, PanelShape, Shape},
     mistake::Mistake,
     terms::{Allowance, Edge, Level, Panel, Role, Side, Word},
+    voice::{Sentence, amount, at_most},
 };
 
 /// The two panels of a leg with what they are cut with.
@@ -66,9 +67,9 @@ impl Panels<'_> {
         piece.notches = panel_notches(self.shape, panel, |edge| self.allowances[of_edge(edge)]);
         piece.darts = drawn.darts.iter().copied().filter(is_open).collect();
         piece.remark = match piece.darts.len() {
-            0 => String::new(),
-            1 => "Press the dart to the centre".to_owned(),
-            _ => "Press the darts to the centre".to_owned(),
+            0 => None,
+            1 => Some("Press the dart to the centre".into()),
+            _ => Some("Press the darts to the centre".into()),
         };
         piece.lines = self.levels(drawn);
         piece.lines.extend(drawn.lines.iter().map(|line| DrawnLine {
@@ -152,12 +153,17 @@ impl Panels<'_> {
             let middle = 0.5 * (fits + fails);
             if sound(&self.allowances.with(*at, middle)) { fits = middle } else { fails = middle }
         }
-        let most = (fits * 10.0).floor() / 10.0;
-        Mistake::new(format!(
-            "an allowance of {:.1} cm for `{at}` does not go round the {}",
-            self.allowances[*at], panel
-        ))
-        .help(format!("`trousers.allowance.{at}` can be {most:.1} cm here"))
+        Mistake::new(
+            Sentence::new("an allowance of {wide} for `{at}` does not go round the {panel}")
+                .with("wide", amount(self.allowances[*at]))
+                .with("at", *at)
+                .with("panel", panel),
+        )
+        .help(
+            Sentence::new("`trousers.allowance.{at}` can be {most} here")
+                .with("at", *at)
+                .with("most", at_most(fits)),
+        )
     }
 }
 

@@ -8,6 +8,7 @@ use crate::{
     draft::Dart,
     mistake::Mistake,
     terms::{Side, words},
+    voice::Sentence,
 };
 
 words! {
@@ -109,8 +110,8 @@ pub struct Piece {
     pub lines: Vec<DrawnLine>,
     /// Where its words stand.
     pub label: LabelSpot,
-    /// What else to know when cutting or sewing it, in one line; often empty.
-    pub remark: String,
+    /// What else to know when cutting or sewing it, in one line.
+    pub remark: Option<Sentence>,
 }
 
 impl Piece {
@@ -131,8 +132,7 @@ impl Piece {
                 .help("give less under `[trousers.allowance]`")
         })?;
         let (notches, darts, lines) = (Vec::new(), Vec::new(), Vec::new());
-        let remark = String::new();
-        Ok(Self { kind, side, copies, runs, cut_line, grain, notches, darts, lines, label, remark })
+        Ok(Self { kind, side, copies, runs, cut_line, grain, notches, darts, lines, label, remark: None })
     }
 
     /// The piece carried by a turn or a move, which keeps its right side up.

@@ -11,6 +11,7 @@ use crate::{
     draft::Shape,
     mistake::Mistake,
     terms::{Allowance, Side, words},
+    voice::{Sentence, length},
 };
 
 words! {
@@ -86,7 +87,8 @@ fn straight_band(shape: &Shape, side: Side, height: f64, allowances: &Allowances
     }
     let path = straight_path(Point::new(0.0, height), Point::new(end, height));
     piece.lines.push(DrawnLine { kind: LineKind::Fold, name: "fold", path });
-    piece.remark = format!("folded {height:.1} high; {REMARK}");
+    let remark = Sentence::new("folded {height} high; {on}");
+    piece.remark = Some(remark.with("height", length(height)).with("on", REMARK));
     Ok(piece.turned(Affine::rotate(std::f64::consts::FRAC_PI_2)))
 }
 
@@ -126,7 +128,8 @@ fn shaped_band(shape: &Shape, side: Side, height: f64, allowances: &Allowances) 
         let path = straight_path(on, on + crate::curve::outward(away) * height);
         piece.lines.push(DrawnLine { kind: LineKind::Place, name: called(name), path });
     }
-    piece.remark = format!("{height:.1} high, with a facing; {REMARK}");
+    let remark = Sentence::new("{height} high, with a facing; {on}");
+    piece.remark = Some(remark.with("height", length(height)).with("on", REMARK));
     Ok(piece.turned(Affine::rotate(std::f64::consts::FRAC_PI_2 - along.atan2())))
 }
 

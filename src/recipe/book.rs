@@ -254,8 +254,9 @@ impl Book {
     }
 
     fn row(&self, asked: &Asked, recipe: &Recipe, made: &Construction) -> Result<Row, Mistake> {
-        let wrong =
-            |title: String, label: &str| Mistake::new(title).at(&self.source, asked.of_span.clone(), label);
+        let wrong = |title: String, label: &'static str| {
+            Mistake::new(title).at(&self.source, asked.of_span.clone(), label)
+        };
         let names: Vec<&str> = asked.of.split_whitespace().collect();
         let points = || -> Result<Vec<kurbo::Point>, Mistake> {
             let known: Vec<&str> =
@@ -358,9 +359,9 @@ struct Reader<'s> {
 
 impl Reader<'_> {
     fn wrong(&mut self, span: Range<usize>, title: &str, label: &str, help: Option<&str>) {
-        let mistake = Mistake::new(title).at(self.source, span, label);
+        let mistake = Mistake::new(title.to_owned()).at(self.source, span, label.to_owned());
         self.mistakes.push(match help {
-            Some(help) => mistake.help(help),
+            Some(help) => mistake.help(help.to_owned()),
             None => mistake,
         });
     }

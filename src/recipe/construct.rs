@@ -11,6 +11,7 @@ use super::{
 use crate::{
     mistake::Mistake,
     terms::{EaseAt, EnumMap, Measurement, Style, Word},
+    voice::{Sentence, length},
 };
 
 /// What a recipe is carried out on; lengths in cm.
@@ -95,44 +96,47 @@ impl Recipe {
         let (title, label, remedy) = match fault {
             Fault::Missing(Reference::Body(measurement)) => (
                 format!("recipe `{}` needs the measurement `{}`", self.name, measurement.key()),
-                "used here".to_owned(),
+                "used here".into(),
                 Some(format!("add `{}` to the measurements", measurement.key())),
             ),
             Fault::Missing(Reference::Style(style)) => (
                 format!("recipe `{}` needs the style `{}`", self.name, style.key()),
-                "used here".to_owned(),
+                "used here".into(),
                 Some(format!("add `{}` to the style, or a default to the recipe", style.key())),
             ),
             Fault::Missing(_) => (
                 format!("`{makes}` of recipe `{}` uses a length that is not known yet", self.name),
-                "used here".to_owned(),
+                "used here".into(),
                 None,
             ),
             Fault::Short { span, away } => (
                 format!("`{makes}` of recipe `{}` cannot be reached on this body", self.name),
-                format!("{span:.1} cm do not reach a line {away:.1} cm away"),
+                Sentence::new("{span} do not reach a line {away} away")
+                    .with("span", length(*span))
+                    .with("away", length(*away)),
                 None,
             ),
             Fault::Apart { first, second, away } => (
                 format!("`{makes}` of recipe `{}` cannot be reached on this body", self.name),
-                format!(
-                    "arcs of {first:.1} and {second:.1} cm do not meet, their points lie {away:.1} cm apart"
-                ),
+                Sentence::new("arcs of {first} and {second} do not meet, their points lie {away} apart")
+                    .with("first", length(*first))
+                    .with("second", length(*second))
+                    .with("away", length(*away)),
                 None,
             ),
             Fault::NoReach { reach } => (
                 format!("`{makes}` of recipe `{}` cannot be reached on this body", self.name),
-                format!("{reach:.1} cm is nothing to swing"),
+                Sentence::new("{reach} is nothing to swing").with("reach", length(*reach)),
                 Some("the sum of this length comes to nothing or less here".to_owned()),
             ),
             Fault::NotToldApart { way } => (
                 format!("`{makes}` of recipe `{}` may lie in two places", self.name),
-                format!("neither lies farther {}", super::towards(*way)),
+                format!("neither lies farther {}", super::towards(*way)).into(),
                 Some("let `towards` name the direction in which the two places lie apart".to_owned()),
             ),
             Fault::NoCurve => (
                 format!("`{makes}` of recipe `{}` cannot be read on this body", self.name),
-                "no such curve lies between these points and their corner".to_owned(),
+                "no such curve lies between these points and their corner".into(),
                 Some(
                     "the corner is where the two end tangents cross; a guide lies between it and the ends"
                         .to_owned(),
@@ -140,17 +144,17 @@ impl Recipe {
             ),
             Fault::Level => (
                 format!("`{makes}` of recipe `{}` cannot be found on this body", self.name),
-                "the two lines run beside each other and do not meet".to_owned(),
+                "the two lines run beside each other and do not meet".into(),
                 None,
             ),
             Fault::Coincident => (
                 format!("`{makes}` of recipe `{}` cannot be found on this body", self.name),
-                "the two points lie in one place and give no direction".to_owned(),
+                "the two points lie in one place and give no direction".into(),
                 None,
             ),
             Fault::Absurd => (
                 format!("`{makes}` of recipe `{}` lies off the paper on this body", self.name),
-                "more than 10 m, or not a number".to_owned(),
+                "more than 10 m, or not a number".into(),
                 Some("check the measurements".to_owned()),
             ),
         };

@@ -114,7 +114,7 @@ pub(super) fn parse(source: &Source) -> Result<Recipe, Mistakes> {
             let span = slip.span().unwrap_or(0..0);
             let bare =
                 source.text.get(span.start..).is_some_and(|rest| rest.starts_with(char::is_alphabetic));
-            let mistake = reader.at(span, "cannot be read as TOML", slip.message());
+            let mistake = reader.at(span, "cannot be read as TOML", slip.message().to_owned());
             reader.note(if bare {
                 mistake.help("names and other text stand between quotes")
             } else {

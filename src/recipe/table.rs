@@ -16,6 +16,7 @@ use crate::{
     mistake::{Mistake, Mistakes, Source},
     terms::{Measurement, Word},
     unit::Unit,
+    voice::Sentence,
 };
 
 pub(super) type Value<'t> = Spanned<DeValue<'t>>;
@@ -73,14 +74,19 @@ impl<'s> Reader<'s> {
     pub(super) fn at(
         &self,
         span: Range<usize>,
-        title: impl Into<String>,
-        label: impl Into<String>,
+        title: impl Into<Sentence>,
+        label: impl Into<Sentence>,
     ) -> Mistake {
         Mistake::new(title).at(self.source, span, label)
     }
 
     /// Notes a mistake that needs no further words.
-    pub(super) fn wrong(&mut self, span: Range<usize>, title: impl Into<String>, label: impl Into<String>) {
+    pub(super) fn wrong(
+        &mut self,
+        span: Range<usize>,
+        title: impl Into<Sentence>,
+        label: impl Into<Sentence>,
+    ) {
         self.note(self.at(span, title, label));
     }
 
@@ -106,7 +112,7 @@ impl<'s> Reader<'s> {
         self.wrong(
             cell.value.span(),
             format!("expected {expected} for `{}`, found {found}", shown(cell.key)),
-            expected,
+            expected.to_owned(),
         );
     }
 

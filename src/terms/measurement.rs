@@ -140,7 +140,7 @@ static ABOUT: [About; Measurement::COUNT] = [
     about(Measurement::KneeHeight, "knee height", Some(("knee height", None)), 0.7, (25.0, 80.0), LEG,
         "Straight up from the floor to the middle of the kneecap."),
     about(Measurement::WaistToHip, "waist to hip", Some(("waist to hips", None)), 0.7, (3.0, 45.0), BODY,
-        "Straight down from the waist elastic to the hip level at the side, with a ruler upright beside the body. A tape laid on the body reads about half a centimetre more."),
+        "Straight down from the waist elastic to the hip level at the side, with a ruler upright beside the body. A tape laid on the body reads about 0.5 cm more."),
     about(Measurement::BodyRise, "body rise", Some(("body rise", None)), 0.7, (8.0, 55.0), BODY,
         "Standing: hold a ruler level between the legs as for the inside leg, and measure straight up beside the body from its upper edge to the waist elastic."),
     about(Measurement::BodyRiseSitting, "body rise, sitting", Some(("body rise", None)), 0.7, (8.0, 55.0), BODY,

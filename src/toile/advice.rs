@@ -475,9 +475,7 @@ fn drafted(mut advice: Advice, recipe: &Arc<Recipe>, side: Side) -> Result<Advic
                 advice.effect = Some(Effect { before, after });
                 return Ok(advice);
             }
-            Err(mistakes) => {
-                refusal = mistakes.iter().next().map(|mistake| mistake.title().to_owned()).or(refusal)
-            }
+            Err(mistakes) => refusal = mistakes.iter().next().map(|mistake| mistake.title()).or(refusal),
         }
     }
     advice.moves.clear();

@@ -67,6 +67,8 @@ pub(super) struct Clause {
     pub(super) stance: bool,
     /// It begins with `it is`, `they are`: it names the true place after a wrong one.
     pub(super) corrects: bool,
+    /// It ends in a bare `does` or `is`: what was said before is said of its own subject.
+    pub(super) repeats: bool,
     /// It begins with a word for what was spoken of.
     pub(super) points_back: bool,
     /// What a test gave: the places in the list of told results.
@@ -110,6 +112,7 @@ impl Clause {
 
     /// Takes up what a phrase adds: the first word said of a thing holds.
     fn add(&mut self, more: &Sign, pointing: bool) {
+        let from_elsewhere = self.sign.at.is_some() && !self.only_points;
         let (sign, second) = (&mut self.sign, &mut self.second);
         let whole_leg = matches!(sign.at, Some(Place::Legs));
         match more.at {
@@ -124,6 +127,8 @@ impl Clause {
         }
         // the face of a place that lines only point to is not the face of the sign
         match (sign.face, more.face) {
+            // `from the hip to the inside of the knee`: the face of what follows
+            (None, Some(_)) if pointing && more.at.is_none() && from_elsewhere && sign.to.is_none() => {}
             (None, face) => sign.face = face,
             (Some(_), Some(_)) if pointing && more.at.is_some() => {}
             (Some(face), Some(more)) if face != more => second.1 = second.1.or(Some(more)),
@@ -156,7 +161,8 @@ fn split(text: &str) -> Vec<Vec<Piece>> {
     let mut blank_before = true;
     let mut letters = text.split_word_bounds().peekable();
     let flush = |words: &mut Vec<String>, pieces: &mut Vec<Piece>| {
-        pieces.extend(alike(std::mem::take(words)).iter().map(|word| Piece::Word(Said::new(word))));
+        let told = sides(alike(std::mem::take(words)));
+        pieces.extend(told.iter().map(|word| Piece::Word(Said::new(word))));
     };
     while let Some(part) = letters.next() {
         let last = sentences.len() - 1;
@@ -188,12 +194,16 @@ fn written_out(word: &str) -> Vec<String> {
     }
     let bare = word.replace('\'', "");
     let not = |verb: &str| vec![verb.to_owned(), "not".to_owned()];
+    if let Some(side @ ("left" | "right")) = word.strip_suffix("'s") {
+        return vec![side.to_owned(), "is".to_owned()];
+    }
     match bare.as_str() {
         "cannot" | "cant" => return not("can"),
         "wont" if word.contains('\'') => return not("will"),
         "aint" => return not("is"),
         "its" if word.contains('\'') => return vec!["it".to_owned(), "is".to_owned()],
-        "im" | "theyre" | "youre" | "were" if word.contains('\'') => return vec!["are".to_owned()],
+        "im" if word.contains('\'') => return vec!["i".to_owned(), "am".to_owned()],
+        "theyre" | "youre" | "were" if word.contains('\'') => return vec!["are".to_owned()],
         "thats" | "theres" => return vec!["that".to_owned(), "is".to_owned()],
         _ => {}
     }
@@ -205,6 +215,21 @@ fn written_out(word: &str) -> Vec<String> {
         return not(verb);
     }
     vec![word.split('\'').next().unwrap_or_default().to_owned()]
+}
+
+/// `the right`, with no noun after it, is `the right one`.
+fn sides(words: Vec<String>) -> Vec<String> {
+    const ENDS: [&str; 12] =
+        ["is", "are", "was", "does", "do", "did", "has", "that", "which", "and", "but", "not"];
+    let mut out: Vec<String> = Vec::with_capacity(words.len() + 1);
+    for (at, word) in words.iter().enumerate() {
+        let side = matches!(word.as_str(), "left" | "right") && at > 0 && words[at - 1] == "the";
+        out.push(word.clone());
+        if side && words.get(at + 1).is_none_or(|next| ENDS.contains(&next.as_str())) {
+            out.push("one".to_owned());
+        }
+    }
+    out
 }
 
 /// Stretches of words rewritten as [`Lexicon::alike`] has it.
@@ -290,11 +315,14 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
             if clause.joint != Joint::When {
                 clause.corrects |= is_correction(&clause.text);
                 clause.points_back |= points_back(&clause.text);
+            } else {
+                clause.corrects |= clause.text.starts_with("only ");
             }
         }
         at = end;
     }
-    for clause in &mut all {
+    for (at, clause) in all.iter_mut().enumerate() {
+        told_of_person(clause, at == 0);
         finish(clause);
     }
     all.retain(|clause| !clause.text.is_empty());
@@ -394,10 +422,18 @@ fn joint(role: Role) -> Option<Joint> {
     })
 }
 
+/// A denial reaches as far as its own subject: `it` and `they` begin anew, and `only` names what is so.
 fn is_correction(text: &str) -> bool {
-    ["it is ", "they are ", "that is ", "it was ", "and it is ", "but it is ", "rather "]
-        .iter()
-        .any(|start| text.starts_with(start))
+    const STARTS: [&str; 8] = ["it", "they", "that", "only", "just", "merely", "rather", "those"];
+    let bare = text.strip_prefix("and ").or_else(|| text.strip_prefix("but ")).unwrap_or(text);
+    bare.split_once(' ').is_some_and(|(first, _)| STARTS.contains(&first))
+}
+
+/// A subject and an auxiliary with nothing after it.
+fn repeats(text: &str) -> bool {
+    const AUXILIARIES: [&str; 9] = ["does", "do", "did", "is", "are", "was", "were", "has", "have"];
+    let mut words = text.split(' ').rev().skip_while(|word| matches!(*word, "not" | "too" | "now"));
+    words.next().is_some_and(|last| AUXILIARIES.contains(&last)) && words.next().is_some()
 }
 
 fn points_back(text: &str) -> bool {
@@ -455,8 +491,33 @@ fn unknown(clause: &mut Clause, said: &Said, pointing: bool) {
     }
 }
 
+/// What a person does is when it shows, and what was done to the cloth is not seen on it.
+fn told_of_person(clause: &mut Clause, first: bool) {
+    const PEOPLE: [&str; 6] = ["i", "we", "you", "he", "she", "they"];
+    const CLOTH: [&str; 9] =
+        ["it", "they", "that", "cloth", "fabric", "material", "everything", "trousers", "lines"];
+    if clause.joint != Joint::When {
+        return;
+    }
+    let mut words = clause.text.split(' ').filter(|word| !matches!(*word, "only" | "not" | "even" | "now"));
+    let since = words.next() == Some("since");
+    if !words.next().is_some_and(|who| PEOPLE.contains(&who)) {
+        return;
+    }
+    let of_cloth = words.any(|word| CLOTH.contains(&word));
+    let Sign { at, face, when, one_side, .. } = clause.sign;
+    // `when I bend up tight`; but `when I sit it is tight`, `when I sit the seat is tight`
+    let moves = when.is_some() && at.is_none() && face.is_none() && !of_cloth && !clause.wrinkle;
+    // `since you took it in it pulls`, at the head of a sentence, may go on to what is seen now
+    if since && !first || moves && clause.sign.lines.is_none() {
+        clause.sign = Sign { at, face, when, one_side, ..Sign::default() };
+        (clause.bad, clause.wrinkle) = (false, false);
+    }
+}
+
 /// What follows from the whole clause.
 fn finish(clause: &mut Clause) {
+    clause.repeats = !clause.has_predicate() && repeats(&clause.text);
     // a thing may be said to be right only where nothing else is said of it
     let sign = &mut clause.sign;
     // `has not gone away`: it is still there

@@ -66,8 +66,11 @@ impl Seen {
         let mut text = self.sign.plain();
         match (self.denied, self.sign.place()) {
             (true, Some(place)) if text.len() > place.len() => {
-                text = format!("{place}: not {}", text[place.len()..].trim_start_matches(", "));
+                let what = text[place.len()..].trim_start_matches(", ");
+                text = format!("{place}: not {}", what.trim_start_matches("is "));
             }
+            // lines of no direction are all that can be denied without a word for it
+            (true, Some(place)) => text = format!("{place}: no lines"),
             (true, _) => text = format!("not {text}"),
             _ => {}
         }
@@ -256,6 +259,11 @@ impl Reader {
             match self.report.seen.get_mut(began..).and_then(<[Seen]>::last_mut) {
                 // `but not when I stand`: what was said stands
                 _ if clause.denied || sign.when.is_none() => {}
+                // `not tight standing, only when I reach forward`
+                Some(last) if last.denied && clause.corrects => {
+                    let sign = Sign { when: sign.when, ..last.sign };
+                    return self.put(clause, sign, false, told);
+                }
                 Some(last) => {
                     last.sign.when = last.sign.when.or(sign.when);
                     last.read_on(clause);
@@ -278,8 +286,27 @@ impl Reader {
             told.named.push(Named { listed: joined || clause.denied, ..alone });
             return;
         };
-        let elsewhere = clause.has_place() && sign.at != last.at;
+        let elsewhere = clause.has_place() && sign.at != last.at && !is_part_of(sign.at, last.at);
+        let other_side = clause.sign.one_side
+            && (clause.corrects
+                || clause.side.zip(self.side_before(told)).is_some_and(|(here, there)| here != there));
         match clause.joint {
+            // `the right leg does not twist, the left one does`; `the waist is tight, the hip is not`
+            Joint::Comma | Joint::Break | Joint::And if clause.repeats => {
+                self.put(clause, with_place(last, sign), clause.denied, told);
+            }
+            // `it is not the left hip, it is the right one`
+            Joint::Comma | Joint::Break if last_denied && other_side && !clause.denied => {
+                self.put(clause, with_place(last, sign), false, told);
+            }
+            // `no bagginess at the seat, but a bit at the knees`
+            Joint::Break if last_denied && elsewhere && !clause.denied && clause.degree.is_some() => {
+                self.put(clause, with_place(last, sign), false, told);
+            }
+            // `the calves are stuck, I peeled the legs off`: no list, for it has a verb, though not one that is known
+            Joint::Comma if elsewhere && !clause.unknown.is_empty() && !clause.corrects => {
+                told.named = vec![alone];
+            }
             Joint::Except if last.fine && clause.has_place() => told.named = vec![alone],
             Joint::Except => self.put(clause, with_place(last, sign), true, told),
             _ if clause.denied && clause.has_place() => self.put(clause, with_place(last, sign), true, told),
@@ -309,9 +336,31 @@ impl Reader {
         }
     }
 
+    /// The side that the last sign of the sentence is on.
+    fn side_before(&self, told: &Told) -> Option<Side> {
+        self.report.seen.get(told.began.0..).and_then(<[Seen]>::last).and_then(|seen| seen.side)
+    }
+
     /// Gives the last sign the place that a clause names after it.
     fn place_last(&mut self, clause: &Clause, told: &mut Told) {
         let began = told.began;
+        // a question where it is may be answered by the same words
+        let open = self.report.open.get(began.1..).and_then(<[Open]>::last).cloned();
+        if let Some(open) = open.filter(|open| {
+            open.asks == Asks::Where && clause.sign.at.is_some()
+                || open.asks == Asks::Leg && is_part_of(clause.sign.at, open.sign.at)
+        }) {
+            self.report.open.pop();
+            let waits = |seen: &Seen| seen.waits && seen.words == open.words;
+            self.report.seen.retain(|seen| !waits(seen));
+            let mut whole = clause.clone();
+            whole.text = format!("{} {}", open.words, clause.text);
+            (whole.degree, whole.wrinkle) = (open.degree, open.sign.feel.is_none());
+            whole.side = open.side.or(clause.side);
+            let face = clause.sign.face.or(open.sign.face);
+            let sign = Sign { face, ..with_place(open.sign, &clause.sign) };
+            return self.put(&whole, sign, open.denied, told);
+        }
         if let Some(last) = self.report.seen.get_mut(began.0..).and_then(<[Seen]>::last_mut) {
             match (last.sign.face, clause.sign.face) {
                 // in front and behind: all round
@@ -330,17 +379,6 @@ impl Reader {
             }
             last.read_on(clause);
             told.last = Some((last.sign, last.denied));
-        }
-        // a question where it is may be answered by the same words
-        let open = self.report.open.get(began.1..).and_then(<[Open]>::last).cloned();
-        if let Some(open) = open.filter(|open| open.asks == Asks::Where && clause.sign.at.is_some()) {
-            self.report.open.pop();
-            let waits = |seen: &Seen| seen.waits && seen.words == open.words;
-            self.report.seen.retain(|seen| !waits(seen));
-            let mut whole = clause.clone();
-            whole.text = format!("{} {}", open.words, clause.text);
-            (whole.degree, whole.wrinkle) = (open.degree, open.sign.feel.is_none());
-            self.put(&whole, with_place(open.sign, &clause.sign), open.denied, told);
         }
     }
 
@@ -403,7 +441,7 @@ impl Reader {
             } else if elsewhere && it.clause.sign.one_side {
                 // `the left hip is higher, so the band slopes`
                 self.put(&it.clause, it.clause.sign, false, told);
-            } else if it.clause.denied && !elsewhere {
+            } else if it.clause.denied && !elsewhere && !sign.fine {
                 let mut whole = clause.clone();
                 whole.text = format!("{} {}", it.clause.text, clause.text);
                 return self.put(&whole, sign, true, told);
@@ -430,7 +468,12 @@ impl Reader {
         let began = told.began;
         for Named { clause, .. } in named {
             let compared = clause.compared.is_some() && !clause.denied;
-            if clause.sign.one_side && (clause.has_place() || clause.side.is_some()) {
+            let one_side = clause.sign.one_side && (clause.has_place() || clause.side.is_some());
+            if one_side && clause.compared.is_some() && told.last.is_none() {
+                // `one leg is worse`
+                let sign = clause.sign;
+                self.ask(&clause, sign, Asks::What, told);
+            } else if one_side {
                 // `on the left hip only`
                 let sign = clause.sign;
                 self.put(&Clause { wrinkle: false, ..clause }, sign, false, told);
@@ -466,6 +509,12 @@ impl Reader {
                 !clause.rest && !denied && clause.sign.when.is_none() && clause.compared.is_none();
             told.last = Some((sign, denied));
             return;
+        }
+        // not right is wrong, and it is not said how
+        if sign.fine && denied {
+            sign.fine = false;
+            let told_wrong = Clause { denied: false, ..clause.clone() };
+            return self.ask(&told_wrong, sign, Asks::What, told);
         }
         if clause.bad && !denied && sign.feel.is_none() && sign.does.is_none() && sign.lines.is_none() {
             return self.ask(clause, sign, Asks::What, told);
@@ -523,6 +572,11 @@ impl Reader {
             None => self.report.seen.push(seen),
         }
     }
+}
+
+/// Whether a place is a part of the legs, where only these were named.
+fn is_part_of(place: Option<Place>, whole: Option<Place>) -> bool {
+    whole == Some(Place::Legs) && matches!(place, Some(Place::Thigh | Place::Knee | Place::Calf | Place::Hem))
 }
 
 /// Whether a sentence says the same of the same place once more, perhaps with more of it.
@@ -585,11 +639,23 @@ fn complete(sign: &mut Sign, clause: &Clause) {
         sign.at = Some(Waist);
     }
     // what moves or holds, said of nothing in particular, is the leg
-    if sign.at.is_none() && !clause.bottom && matches!(sign.does, Some(Binds | Climbs | Twists)) {
+    // but front or back alone is not the leg, nor is `it` where nothing was named before
+    let whole_leg = !faced && clause.text.split(' ').next() != Some("it");
+    if sign.at.is_none() && !clause.bottom && whole_leg && matches!(sign.does, Some(Binds | Climbs | Twists))
+    {
         sign.at = Some(Legs);
     }
     match (sign.at, sign.does) {
         (Some(Hem), Some(TooHigh)) => sign.does = Some(Climbs),
+        // a hem that lies on the floor all round is that of a leg too long
+        (Some(Hem), Some(Drops)) if sign.face.is_none() && !sign.one_side && sign.when.is_none() => {
+            sign.does = Some(TooLong);
+        }
+        // `hangs to the knees` says how far, not where lines run
+        (Some(Crotch), Some(Drops)) => {
+            sign.feel = sign.feel.or(Some(Feel::Loose));
+            sign.to = sign.to.filter(|_| sign.lines.is_some());
+        }
         (Some(Calf | Knee), Some(Climbs)) => (sign.at, sign.face) = (Some(Hem), None),
         (Some(Waist), Some(TooHigh)) if sign.one_side => sign.does = Some(Does::Slopes),
         (Some(Place::Hip), Some(TooHigh)) if sign.one_side => sign.does = None,

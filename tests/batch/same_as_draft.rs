@@ -57,6 +57,7 @@ fn of_draft(values: &[String]) -> Value {
 fn without_drawing(whole: &str) -> Value {
     let mut whole: Value = serde_json::from_str(whole).unwrap();
     whole.as_object_mut().unwrap().remove("steps").unwrap();
+    whole.as_object_mut().unwrap().remove("construction").unwrap();
     for piece in whole["pieces"].as_array_mut().unwrap() {
         let piece = piece.as_object_mut().unwrap();
         piece.remove("edges").unwrap();

@@ -60,8 +60,11 @@ fn no_serious_finding_on_a_desk_or_a_phone() {
     let script = std::fs::read_to_string(axe).expect("axe-core can be read");
     let taught = Taught::demo("stroke", "classic", &["thigh.front=1.9"]);
     let subject = taught.subject(Unit::Cm);
-    let pages =
-        [("lesson", lesson(&subject)), ("fit-sheet", fit_sheet(&subject, &[])), ("guide", measuring_guide())];
+    let pages = [
+        ("lesson", lesson(&subject)),
+        ("fit-sheet", fit_sheet(&subject, &[])),
+        ("guide", measuring_guide(breeks::unit::Unit::Cm)),
+    ];
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("pages");
     std::fs::create_dir_all(&folder).expect("a folder of the build");
     for (name, booklet) in pages {

@@ -104,7 +104,7 @@ impl Paper {
                 let entry = (row[1].clone(), [x, y], [trued_x, trued_y]);
                 self.trued.insert((panel_of(panel), row[0].clone()), entry);
             }
-        } else if caption.ends_with(": points moved") {
+        } else if caption.contains(": points moved") {
             for row in rows {
                 let place = self.moved.entry((row[1].clone(), row[0].clone())).or_default();
                 place[0] += number(&row[2]);

@@ -85,7 +85,7 @@ fn fit_sheet_of_every_demo_body_on_one_page() {
 #[test]
 fn pdf_with_as_many_pages_as_were_set_all_of_paper_size() {
     let taught = Taught::demo("stroke", "classic", &[]);
-    for booklet in [lesson(&taught.subject(Unit::Cm)), measuring_guide()] {
+    for booklet in [lesson(&taught.subject(Unit::Cm)), measuring_guide(breeks::unit::Unit::Cm)] {
         let pdf = booklet.to_pdf().expect("pages");
         let text = String::from_utf8_lossy(&pdf);
         let leaves: Vec<&str> = text.split("/Type /Page\n").skip(1).collect();
@@ -128,7 +128,7 @@ fn toiles_on_the_fit_sheet() {
         "classic",
         "lines from the fork to the knee",
         "pinned out at the front thigh",
-        "thigh.front 1.9 cm; trousers.ease.hip 6.00",
+        "thigh.front 1.90 cm; trousers.ease.hip 6.00 cm",
         "second toile on Friday",
     ];
     assert_eq!(rows[1], wanted);
@@ -171,7 +171,7 @@ fn words_as_yesterday() {
         ("lesson-stroke", as_read(&lesson(&stroke.subject(Unit::Cm)))),
         ("lesson-cox", as_read(&lesson(&cox.subject(Unit::Inch)))),
         ("fit-sheet-stroke", as_read(&fit_sheet(&stroke.subject(Unit::Cm), &[]))),
-        ("measuring-guide", as_read(&measuring_guide())),
+        ("measuring-guide", as_read(&measuring_guide(breeks::unit::Unit::Cm))),
     ];
     for (name, text) in texts {
         in_the_folder(|| insta::assert_snapshot!(name, text));

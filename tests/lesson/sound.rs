@@ -17,7 +17,7 @@ use crate::{
 
 /// Every booklet worth a look: the lesson by every recipe, each on one of the demo bodies, their fit sheets, the guide.
 pub(crate) fn booklets() -> Vec<Booklet> {
-    let mut all = vec![measuring_guide()];
+    let mut all = vec![measuring_guide(breeks::unit::Unit::Cm)];
     for (block, demo) in shipped_names().zip(DEMOS.iter().cycle()) {
         let taught = Taught::demo(demo, block, &["thigh.front=1.2"]);
         let unit = taught.made.order.units;

@@ -53,6 +53,19 @@ fn panels_as_wide_as_the_draft() {
     }
 }
 
+/// Inches as a tape has them, reckoned from the smallest fraction that says the same.
+fn sixteenths(inches: f64) -> String {
+    let (whole, part) = ((inches * 16.0).round() as i64 / 16, (inches * 16.0).round() as i64 % 16);
+    let fraction = [2, 4, 8, 16]
+        .into_iter()
+        .find_map(|under| (part * under % 16 == 0).then(|| format!("{}/{under}", part * under / 16)));
+    match (whole, part) {
+        (_, 0) => whole.to_string(),
+        (0, _) => fraction.unwrap_or_default(),
+        _ => format!("{whole} {}", fraction.unwrap_or_default()),
+    }
+}
+
 #[test]
 fn every_level_with_body_pattern_and_ease() {
     for drawn in breeks::order::DEMOS.iter().map(|name| Drawn::demo(name, &[])) {
@@ -61,9 +74,11 @@ fn every_level_with_body_pattern_and_ease() {
         let figures = Drawing { layers: vec![figures.expect("a layer").clone()], ..wall.clone() };
         let words: Vec<String> = texts(&figures).iter().map(|text| text.words.to_string()).collect();
         for row in &drawn.report.levels {
-            let places = if drawn.unit == breeks::unit::Unit::Cm { 1 } else { 2 };
             for cm in [row.body, row.pattern, row.ease()] {
-                let figure = format!("{:.places$}", drawn.unit.from_cm(cm)).replace('-', "−");
+                let figure = match drawn.unit {
+                    breeks::unit::Unit::Cm => format!("{cm:.1}").replace('-', "−"),
+                    breeks::unit::Unit::Inch => sixteenths(cm / 2.54),
+                };
                 assert!(words.contains(&figure), "{}: {} {figure}", drawn.draft.name, row.level);
             }
         }

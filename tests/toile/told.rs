@@ -96,23 +96,31 @@ fn sentences_read_as_they_are_meant() {
 }
 
 /// Sentences that were found when the reader was done: of 60 at first reading 52 were right or asked about and 7 acted
-/// on wrongly; when that was mended, of 40 others 36 and 4. Now, mended again, none of either lot is acted on wrongly.
+/// on wrongly; when that was mended, of 40 others 36 and 4; when that was, of 120 others 102 and 18. Now none of the three
+/// lots is acted on wrongly.
 #[test]
 fn sentences_held_out() {
-    for (file, count) in [(include_str!("held_out.txt"), 60), (include_str!("held_out_again.txt"), 40)] {
+    for (file, count) in [
+        (include_str!("held_out.txt"), 60),
+        (include_str!("held_out_again.txt"), 40),
+        (include_str!("held_out_third.txt"), 120),
+    ] {
         let all = told(file);
         assert_eq!(all.len(), count);
         let mut asked = 0;
+        let mut wrong = Vec::new();
         for (said, meant) in &all {
-            let how = judged(&read(said), meant);
-            assert_ne!(
-                how,
-                Read::Wrong,
-                "{said}: {meant}: {:?}",
-                read(said).seen.iter().map(words).collect::<Vec<_>>()
-            );
+            let report = read(said);
+            let how = judged(&report, meant);
             asked += usize::from(how == Read::Asked);
+            if how != Read::Right {
+                let got: Vec<_> = report.seen.iter().map(words).collect();
+                let line = format!("{said}: {meant}: {how:?} {got:?}, open {}", report.open.len());
+                println!("{line}");
+                wrong.extend((how == Read::Wrong).then_some(line));
+            }
         }
+        assert!(wrong.is_empty(), "{}", wrong.join("\n"));
         println!("{count} sentences, of which {asked} are asked about beyond what they mean");
         assert!(20 * asked <= count);
     }

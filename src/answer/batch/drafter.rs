@@ -24,6 +24,7 @@ use crate::{
     order::{Path, Raw, RowReader, row_key},
     pattern::Wanted,
     recipe::{self, Recipe},
+    voice::Sentence,
 };
 
 /// Drafts rows; every worker reads the same one.
@@ -214,7 +215,9 @@ fn is_id(json: &str) -> bool {
 fn brief(fault: Fault) -> Mistake {
     let mistake = Mistake::new(fault.title);
     match fault.at {
-        Some(measurement) if fault.help != measurement.about().how => mistake.help(fault.help),
+        Some(measurement) if fault.help != Sentence::from(measurement.about().how) => {
+            mistake.help(fault.help)
+        }
         Some(_) | None => mistake,
     }
 }

@@ -56,9 +56,9 @@ impl Failure {
         let mut parts: Vec<String> = mistakes
             .iter()
             .take(TOLD)
-            .map(|mistake| match mistake.remedies() {
-                [] => mistake.title().to_owned(),
-                help => format!("{} ({})", mistake.title(), help.join("; ")),
+            .map(|mistake| match mistake.remedies().as_slice() {
+                [] => mistake.title(),
+                remedies => format!("{} ({})", mistake.title(), remedies.join("; ")),
             })
             .collect();
         if mistakes.iter().len() > TOLD {

@@ -173,6 +173,6 @@ fn told(mistake: &Mistake) -> Vec<String> {
     if mistake.place().is_some() {
         mistake.render(false).lines().map(str::to_owned).collect()
     } else {
-        vec![mistake.title().to_owned()]
+        vec![mistake.title()]
     }
 }

@@ -51,7 +51,7 @@ export class Drawer {
         const small = element("small");
         const wrong = element("p", "", { className: "wrong", hidden: true, id: `measure-${it.key}-wrong` });
         input.setAttribute("aria-describedby", wrong.id);
-        label.append(element("span", it.name, { title: it.how }), input, small);
+        label.append(element("span", it.name, { title: it.how[unit] }), input, small);
         this.parts.body.append(label, wrong);
         const said = async () => {
           const typed = input.value.trim();

@@ -8,13 +8,13 @@ export function cm(value, places = 1) {
   return minus(Number(text) === 0 ? (0).toFixed(places) : text);
 }
 
-/** Inches to the nearest eighth: `31 1/2`. */
+/** Inches to the nearest sixteenth: `31 1/2`. */
 export function inches(value) {
-  let over = Math.round((Math.abs(value) / 2.54) * 8);
+  let over = Math.round((Math.abs(value) / 2.54) * 16);
   const sign = value < 0 && over > 0 ? "−" : "";
-  const whole = Math.floor(over / 8);
-  over %= 8;
-  let under = 8;
+  const whole = Math.floor(over / 16);
+  over %= 16;
+  let under = 16;
   while (over && over % 2 === 0) [over, under] = [over / 2, under / 2];
   const part = over ? `${over}/${under}` : "";
   return sign + (whole && part ? `${whole} ${part}` : part || String(whole));

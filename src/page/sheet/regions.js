@@ -205,12 +205,12 @@ export class Regions {
     purpose.className = "purpose";
     purpose.textContent = `For ${about.purpose}.`;
     const more = document.createElement("details");
-    const usual = degrees ? `${about.usual[0]} to ${about.usual[1]} degrees` : `${about.usual[0]} to ${about.usual[1]} cm (${inches(about.usual[0])} to ${inches(about.usual[1])} in)`;
+    const unit = this.unit === "inch" ? "inch" : "cm";
     more.innerHTML = "<summary>moves, stays, by hand</summary><dl></dl>";
-    for (const [term, text] of [["Usual", usual], ["Moves", about.moves], ["Stays", about.stays], ["By hand", about.hand_method]]) {
+    for (const [term, text] of [["Usual", about.range], ["Moves", about.moves], ["Stays", about.stays], ["By hand", about.hand_method]]) {
       more.lastElementChild.append(
         Object.assign(document.createElement("dt"), { textContent: term }),
-        Object.assign(document.createElement("dd"), { textContent: text }),
+        Object.assign(document.createElement("dd"), { textContent: text[unit] }),
       );
     }
     more.addEventListener("toggle", () => { this.size = null; this.#beside(this.hands.view); });

@@ -39,7 +39,12 @@ pub fn draft_picture(subject: &Subject<'_>) -> Drawing {
     let mut words = Layer::new("Figures");
     let plain = plain(subject);
 
-    let shown = Rect::new(Ledger::width(LANGUAGE) + 3.0 * GAP, ABOVE_WAIST, sheet.x1 - 0.2, sheet.y1 - NAMES);
+    let shown = Rect::new(
+        Ledger::width(LANGUAGE, subject.unit) + 3.0 * GAP,
+        ABOVE_WAIST,
+        sheet.x1 - 0.2,
+        sheet.y1 - NAMES,
+    );
     let (mut whole, mut places) = side_by_side(subject.panels());
     // The centre back stands above the waist line, beside the names.
     whole.y0 = 0.0;

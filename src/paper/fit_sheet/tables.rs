@@ -1,21 +1,22 @@
 //! The tables of the fit sheet.
 
 use crate::{
-    adjust::{Key, Measure},
+    adjust::Measure,
     booklet::{Column, Table},
+    order::{Kind, Path},
     paper::{
-        figures::{decimal, figure, places, short_name, spoken},
+        figures::{decimal, spoken},
         notes,
         subject::Subject,
     },
     terms::{Level, Measurement, Word},
-    unit::Unit,
+    voice::{Value, named},
 };
 
 /// The measurements that the draft was made from, each with its source and its spread.
 pub(super) fn measurements(subject: &Subject<'_>) -> Table {
     let mut table = Table::new(
-        &format!("Measurements, {}; ±: one deviation", short_name(subject.unit)),
+        &format!("Measurements, {}; ±: one deviation", subject.unit.tag()),
         vec![
             Column::words("", 10.0),
             Column::numbers("body", 1.0),
@@ -25,9 +26,9 @@ pub(super) fn measurements(subject: &Subject<'_>) -> Table {
     );
     for measurement in Measurement::ALL {
         if let Some(value) = subject.draft.body.value(*measurement) {
-            let sd = decimal(subject.unit.from_cm(value.sd), places(subject.unit));
+            let sd = subject.unit.figure(value.sd);
             let title = measurement.about().title;
-            table.row([title, &figure(value.cm, subject.unit), &sd, value.from.key()]);
+            table.row([title, &subject.unit.figure(value.cm), &sd, value.from.key()]);
         }
     }
     table
@@ -35,9 +36,9 @@ pub(super) fn measurements(subject: &Subject<'_>) -> Table {
 
 /// Every level with body, pattern, ease and what counts as a fit.
 pub(super) fn levels(subject: &Subject<'_>) -> Table {
-    let print = |cm| figure(cm, subject.unit);
+    let print = |cm| subject.unit.figure(cm);
     let mut table = Table::new(
-        &format!("Levels, {}; thigh to hem: one leg", short_name(subject.unit)),
+        &format!("Levels, {}; thigh to hem: one leg", subject.unit.tag()),
         vec![
             Column::words("level", 1.5),
             Column::numbers("body", 1.2),
@@ -60,9 +61,9 @@ pub(super) fn levels(subject: &Subject<'_>) -> Table {
 
 /// What sews to what.
 pub(super) fn seams(subject: &Subject<'_>) -> Table {
-    let print = |cm| figure(cm, subject.unit);
+    let print = |cm| subject.unit.figure(cm);
     let mut table = Table::new(
-        "Seams walked",
+        &format!("Seams walked, {}", subject.unit.tag()),
         vec![
             Column::words("", 3.0),
             Column::numbers("front", 1.2),
@@ -91,9 +92,9 @@ pub(super) fn joins(subject: &Subject<'_>) -> Table {
 
 /// The fit parameters in force and what each adds to the crotch seam.
 pub(super) fn parameters(subject: &Subject<'_>) -> Table {
-    let print = |cm| decimal(subject.unit.from_cm(cm), 2);
+    let print = |cm| subject.unit.fine(cm);
     let mut table = Table::new(
-        &format!("Fit parameters, {}, and what each adds to the crotch seam", short_name(subject.unit)),
+        &format!("Fit parameters, {}, and what each adds to the crotch seam", subject.unit.tag()),
         vec![
             Column::words("", 3.0),
             Column::numbers("value", 1.5),
@@ -122,7 +123,7 @@ pub(super) fn parameters(subject: &Subject<'_>) -> Table {
 /// Ease asked for, drafted and wanted, besides what the levels show.
 pub(super) fn ease(subject: &Subject<'_>) -> Table {
     let mut table = Table::new(
-        &format!("Ease, {}", short_name(subject.unit)),
+        &format!("Ease, {}", subject.unit.tag()),
         vec![
             Column::words("at", 2.0),
             Column::numbers("asked", 1.0),
@@ -137,21 +138,13 @@ pub(super) fn ease(subject: &Subject<'_>) -> Table {
     table
 }
 
-fn amount(subject: &Subject<'_>, key: Key, value: f64) -> String {
-    match key.about().unit {
-        Measure::Cm => subject.length(value),
-        Measure::Degrees => format!("{}°", decimal(value, 1)),
-    }
-}
-
 /// A changed key of the file with its new value.
 pub(super) fn changed(subject: &Subject<'_>, key: &str, value: f64) -> String {
-    match Key::from_key(key) {
-        Some(parameter) => format!("{key} {}", amount(subject, parameter, value)),
-        None => {
-            // Other keys are lengths or per cent; the record does not say which.
-            let value = if subject.unit == Unit::Cm { value } else { subject.unit.from_cm(value) };
-            format!("{key} {}", decimal(value, 2))
-        }
-    }
+    let value = match Path::find(key).map(|path| path.kind()) {
+        Some(Kind::Degrees(..)) => Value::Degrees(value),
+        Some(Kind::PerCent(..)) => Value::Share(value / 100.0),
+        Some(Kind::Count(_)) => named(decimal(value, 0)),
+        Some(Kind::Length(..) | Kind::Text | Kind::OneOf(_)) | None => Value::Amount(value),
+    };
+    format!("{key} {}", value.in_unit(subject.unit))
 }

@@ -1,6 +1,6 @@
 //! The fit parameters in force, one after the other: what each moves here, and how the same is done by hand.
 
-use super::{Class, sentence, sums::fine_length, truing::two};
+use super::{Class, sentence, sums::fine_length};
 use crate::{
     adjust::{Key, Measure, Parameters},
     booklet::{Block, Booklet, Column, Table},
@@ -13,6 +13,7 @@ use crate::{
         figures::{decimal, spoken},
     },
     terms::{Edge, Panel, Role, Word},
+    voice::rule_of_thumb,
 };
 
 /// The panels of a correction's picture are no wider and no higher, cm.
@@ -72,7 +73,7 @@ impl Class<'_> {
             amounts.rows.push(vec![
                 Wording::line(&format!("{}, {key}", key.about().title)),
                 Wording::line(&self.amount(key, value)),
-                Wording::paragraph(key.about().hand_method),
+                Wording::paragraph(&rule_of_thumb(key.about().hand_method, self.unit())),
             ]);
             if !moves.rows.is_empty() {
                 blocks.push(Block::Table(moves));
@@ -101,13 +102,14 @@ impl Class<'_> {
             "measured" => ", as measured",
             _ => ", as the file says",
         });
+        let said = |words: &'static str| sentence(&rule_of_thumb(words, self.unit()));
         let words = vec![
             Block::section(&format!("{}: {amount}", sentence(about.title).trim_end_matches('.'))),
             Block::remark(&format!("Parameter {key} = {amount}{from}.")),
-            Block::led("For.", &sentence(about.purpose)),
-            Block::led("Moves.", &sentence(about.moves)),
-            Block::led("Stays.", &sentence(about.stays)),
-            Block::led("By hand.", about.hand_method),
+            Block::led("For.", &said(about.purpose)),
+            Block::led("Moves.", &said(about.moves)),
+            Block::led("Stays.", &said(about.stays)),
+            Block::led("By hand.", &said(about.hand_method)),
             Block::led("Gives.", &sentence(&seams(was, is, self.unit()))),
         ];
         let what = format!("{key} {amount}");
@@ -119,7 +121,7 @@ impl Class<'_> {
         /// Less is not seen on paper, cm.
         const SEEN: f64 = 0.005;
         let mut table = Table::new(
-            &format!("{key}: points moved"),
+            &format!("{key}: points moved, {}", self.unit().tag()),
             vec![
                 Column::words("point", 3.5),
                 Column::words("panel", 1.5),
@@ -131,7 +133,7 @@ impl Class<'_> {
             for role in Role::ALL {
                 let by = is.panel(*panel).roles[*role] - was.panel(*panel).roles[*role];
                 if by.x.abs() >= SEEN || by.y.abs() >= SEEN {
-                    let [x, y] = [by.x, by.y].map(|cm| two(self.unit().from_cm(cm)));
+                    let [x, y] = [by.x, by.y].map(|cm| self.unit().fine(cm));
                     table.row([spoken(role.key()), panel.key().to_owned(), x, y]);
                 }
             }

@@ -8,6 +8,7 @@ use crate::{
     curve::{Chain, meet},
     draft::PanelShape,
     terms::{Edge, Panel, Role, Word},
+    voice::rule_of_thumb,
 };
 
 impl Class<'_> {
@@ -86,10 +87,11 @@ impl Class<'_> {
                 more => format!("there are {more} darts of {} together", long(plan.intake)),
             };
             changes.push(format!(
-                "By the recipe the darts take {} and the side takes the rest. A dart of less than 0.8 cm \
+                "By the recipe the darts take {} and the side takes the rest. A dart of less than {} \
                  is not sewn, one that is too wide is split, and a side that takes too much stands off the \
                  body. So the {} goes {} {way}, and {count}.",
                 long(darts),
+                rule_of_thumb("0.8 cm", self.unit()),
                 self.point_name(rules.roles[Role::SideWaist]),
                 long(side.abs()),
             ));

@@ -1,6 +1,6 @@
 //! The finished block with the numbers that decide the fit.
 
-use super::{Class, sentence, sums::fine_length, truing::two};
+use super::{Class, sentence, sums::fine_length};
 use crate::{
     booklet::{Block, Booklet, Column, Table},
     draft::{PanelShape, shape},
@@ -59,13 +59,13 @@ impl Class<'_> {
 
     fn finished_points(&self, panel: Panel) -> Table {
         let mut table = Table::new(
-            &format!("The {panel}: its points when finished"),
+            &format!("The {panel}: its points when finished, {}", self.unit().tag()),
             vec![Column::words("point", 3.5), Column::numbers("across", 1.5), Column::numbers("down", 1.5)],
         );
         let finished = self.draft().shape.panel(panel);
         for role in Role::ALL {
             let at = finished.roles[*role];
-            let [x, y] = [at.x, at.y].map(|cm| two(self.unit().from_cm(cm)));
+            let [x, y] = [at.x, at.y].map(|cm| self.unit().fine(cm));
             table.row([spoken(role.key()), x, y]);
         }
         table
@@ -73,7 +73,7 @@ impl Class<'_> {
 
     fn lengths(&self) -> Table {
         let mut table = Table::new(
-            "Sewn lengths of the edges",
+            &format!("Sewn lengths of the edges, {}", self.unit().tag()),
             vec![Column::words("edge", 3.0), Column::numbers("front", 1.5), Column::numbers("back", 1.5)],
         );
         let sewn = |panel: &PanelShape, edge: Edge| match edge {
@@ -83,7 +83,7 @@ impl Class<'_> {
         let finished = &self.draft().shape;
         for edge in Edge::ALL {
             let [front, back] =
-                [&finished.front, &finished.back].map(|panel| two(self.unit().from_cm(sewn(panel, *edge))));
+                [&finished.front, &finished.back].map(|panel| self.unit().fine(sewn(panel, *edge)));
             table.row([spoken(edge.key()), front, back]);
         }
         table

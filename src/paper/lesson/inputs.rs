@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     booklet::{Block, Column, Table},
-    paper::figures::{short_name, spoken},
+    paper::figures::spoken,
     recipe::{Proportion, QuantityRule, Reference, Step},
     terms::{Panel, Style, Word},
 };
@@ -19,7 +19,7 @@ impl Class<'_> {
 
     /// The chapter on what is needed.
     pub(super) fn inputs(&self) -> Vec<Block> {
-        let unit = short_name(self.unit());
+        let unit = self.unit().tag();
         let columns = || {
             vec![
                 Column::words("name in the rules", 3.2),

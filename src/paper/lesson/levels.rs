@@ -3,9 +3,10 @@
 use super::{Class, sentence, sums::fine};
 use crate::{
     booklet::{Block, Booklet, Column, Table},
-    paper::figures::{short_name, spoken},
+    paper::figures::spoken,
     recipe::QuantityRule,
     terms::Panel,
+    voice::rule_of_thumb,
 };
 
 impl Class<'_> {
@@ -15,11 +16,11 @@ impl Class<'_> {
         let made = &self.draft().plan.construction;
         let sums = self.sums();
         let mut table = Table::new(
-            "Level lines, measured downwards from the waist line",
+            &format!("Level lines, {}, measured downwards from the waist line", self.unit().tag()),
             vec![
                 Column::words("line", 2.2),
                 Column::words("rule and sum", 5.4),
-                Column::numbers(&format!("below, {}", short_name(self.unit())), 1.4),
+                Column::numbers("below", 1.4),
             ],
         );
         let mut said = Vec::new();
@@ -36,7 +37,7 @@ impl Class<'_> {
                 }
             };
             table.row([spoken(&line.name), sum, fine(*y, self.unit())]);
-            said.push(crate::drawing::Wording::line(&sentence(&line.says)));
+            said.push(crate::drawing::Wording::line(&sentence(&rule_of_thumb(&line.says, self.unit()))));
         }
         let stage = self.stage(Panel::Front, 0);
         let words = vec![

@@ -10,6 +10,7 @@ use crate::{
     drawing::Wording,
     paper::figures::spoken,
     recipe::{Height, PointId, PointRule, Proportion, QuantityRule, Reach, Slope, Step, Track, towards},
+    voice::rule_of_thumb,
 };
 
 /// What is done with the pencil, and the sums it takes.
@@ -27,7 +28,7 @@ impl Class<'_> {
         let name = spoken(&entry.makes);
         let heading =
             Block::section(&format!("{} {}. {}", capital(entry.panel), entry.number, capitalised(&name)));
-        let mut blocks = vec![heading, Block::plain(&sentence(&entry.title))];
+        let mut blocks = vec![heading, Block::plain(&sentence(&rule_of_thumb(&entry.title, self.unit())))];
         let reason = self.reason(step);
         let why = (reason != ".").then(|| Block::led("Why.", &reason));
         match step {

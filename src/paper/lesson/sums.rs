@@ -2,14 +2,17 @@
 
 use crate::{
     draft::Plan,
-    paper::figures::{decimal, short_name, spoken},
+    paper::figures::spoken,
     recipe::{Entry, Ladder, Number, Part, Proportion, QuantityRule, Reference},
     unit::Unit,
 };
 
-/// A length to two decimals without zeros at its end: what a sum can be followed by.
+/// A length as a sum can be followed by it: in cm two decimals without zeros at their end.
 pub(super) fn fine(cm: f64, unit: Unit) -> String {
-    let text = decimal(unit.from_cm(cm), 2);
+    let text = unit.fine(cm);
+    if unit == Unit::Inch {
+        return text;
+    }
     match text.strip_suffix(".00") {
         Some(whole) => whole.to_owned(),
         None => text.strip_suffix('0').map_or(text.clone(), str::to_owned),
@@ -18,7 +21,7 @@ pub(super) fn fine(cm: f64, unit: Unit) -> String {
 
 /// The same with its unit.
 pub(super) fn fine_length(cm: f64, unit: Unit) -> String {
-    format!("{} {}", fine(cm, unit), short_name(unit))
+    format!("{} {}", fine(cm, unit), unit.tag())
 }
 
 /// A number without unit, as short as it can be said.
@@ -54,7 +57,7 @@ impl Sums<'_> {
                 stages.push(next);
             }
         }
-        format!("{} {}", stages.join(" = "), short_name(self.unit))
+        format!("{} {}", stages.join(" = "), self.unit.tag())
     }
 
     /// The rule as the trade writes it.
@@ -63,7 +66,7 @@ impl Sums<'_> {
             let words = match (part.number, part.of) {
                 (Some(number), Some((_, name))) => format!("{number} {}", spoken(name)),
                 (Some(number), None) if self.unit != part.unit => {
-                    format!("{number} {}", short_name(part.unit))
+                    fine(part.unit.to_cm(number.value()), self.unit)
                 }
                 (Some(number), None) => number.to_string(),
                 (None, Some((_, name))) => spoken(name),
@@ -85,8 +88,8 @@ impl Sums<'_> {
         };
         let value = self.value_of(reference);
         let value = match fine(value, self.unit) {
-            negative if negative.starts_with('−') => format!("({negative})"),
-            positive => positive,
+            several if several.starts_with('−') || several.contains(' ') => format!("({several})"),
+            one => one,
         };
         match part.number {
             None => value,
@@ -116,17 +119,13 @@ impl Sums<'_> {
             crate::recipe::Between::Ramp => ("at", ", in proportion between"),
             crate::recipe::Between::Step => ("from", ""),
         };
-        let unit =
-            if self.unit == ladder.unit { String::new() } else { format!(" {}", short_name(ladder.unit)) };
         let long = |cm: &f64| match ladder.unit {
+            unit if unit != self.unit => fine(*cm, self.unit),
             Unit::Cm => plain(*cm),
             Unit::Inch => Unit::Inch.write(*cm).replace('-', "−"),
         };
-        let rungs: Vec<String> = ladder
-            .rungs
-            .iter()
-            .map(|[size, value]| format!("{}{unit} {at} {}{unit}", long(value), long(size)))
-            .collect();
+        let rungs: Vec<String> =
+            ladder.rungs.iter().map(|[size, value]| format!("{} {at} {}", long(value), long(size))).collect();
         let size = fine_length(self.value_of(ladder.by), self.unit);
         format!("by {} {size}: {}{end}", spoken(&ladder.by_name), rungs.join(", "))
     }

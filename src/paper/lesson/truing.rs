@@ -18,6 +18,7 @@ use crate::{
         panel_marks,
     },
     terms::{Join, Panel, Role, Seam, Word},
+    voice::rule_of_thumb,
 };
 
 /// Truing pictures show this much of the body's paper, cm, so large.
@@ -76,7 +77,7 @@ impl Class<'_> {
     fn seam(&self, name: &str, seam: Seam, before: &Report, after: &Report) -> Table {
         let unit = self.unit();
         let mut table = Table::new(
-            name,
+            &format!("{name}, {}", unit.tag()),
             vec![
                 Column::words("", 2.0),
                 Column::numbers("front", 1.5),
@@ -86,7 +87,7 @@ impl Class<'_> {
         );
         for (word, report) in [("joined", before), ("trued", after)] {
             if let Some(row) = report.seams.iter().find(|row| row.seam == seam) {
-                let cells = [row.front, row.back, row.difference()].map(|cm| two(unit.from_cm(cm)));
+                let cells = [row.front, row.back, row.difference()].map(|cm| unit.fine(cm));
                 let [front, back, longer] = cells;
                 table.row([word.to_owned(), front, back, longer]);
             }
@@ -134,8 +135,11 @@ impl Class<'_> {
             Block::section("The crotch curve across the inseam"),
             Block::led(
                 "Do.",
-                "Lay the front inseam on the back inseam at the crotch point. Draw both curves and the \
-                 last 5 cm of both inseams so that the curves run on into each other.",
+                &rule_of_thumb(
+                    "Lay the front inseam on the back inseam at the crotch point. Draw both curves and the last 5 cm of \
+                     both inseams so that the curves run on into each other.",
+                    self.unit(),
+                ),
             ),
             Block::Table(self.join(&[Join::Crotch], before, after)),
             Block::led("Why.", "Sewn together, the two curves are one. A peak there pokes, a dip cuts in."),
@@ -168,7 +172,7 @@ impl Class<'_> {
     fn waist_trued(&self, steps: &[Recorded<'_>], before: &Report, after: &Report) -> Vec<Block> {
         let unit = self.unit();
         let mut table = Table::new(
-            "Darts and sewn waist",
+            &format!("Darts and sewn waist, {}", unit.tag()),
             vec![
                 Column::words("", 1.6),
                 Column::numbers("darts planned", 1.8),
@@ -183,8 +187,8 @@ impl Class<'_> {
             };
             let shape = self.plain.shape.panel(*panel);
             let trued = steps.iter().find(|step| step.panel == *panel).and_then(|step| step.value);
-            let cells = [plan.intake, trued.unwrap_or_default(), shape.sewn_waist_length()]
-                .map(|cm| two(unit.from_cm(cm)));
+            let cells =
+                [plan.intake, trued.unwrap_or_default(), shape.sewn_waist_length()].map(|cm| unit.fine(cm));
             let [planned, darts, sewn] = cells;
             table.row([panel.key().to_owned(), planned, darts, sewn]);
         }
@@ -243,7 +247,7 @@ impl Class<'_> {
         let made = &self.draft().plan.construction;
         let crease = self.crease(panel);
         let mut table = Table::new(
-            &format!("The {panel}: its points as constructed and as trued"),
+            &format!("The {panel}: its points as constructed and as trued, {}", self.unit().tag()),
             vec![
                 Column::words("point", 2.6),
                 Column::words("in the recipe", 3.0),
@@ -257,17 +261,12 @@ impl Class<'_> {
             let id = rules.roles[*role];
             let at = made.points[id.0] - Vec2::new(crease, 0.0);
             let trued = self.plain.shape.panel(panel).roles[*role];
-            let cells = [at.x, at.y, trued.x, trued.y].map(|cm| two(self.unit().from_cm(cm)));
+            let cells = [at.x, at.y, trued.x, trued.y].map(|cm| self.unit().fine(cm));
             let [x, y, trued_x, trued_y] = cells;
             table.row([spoken(role.key()), self.point_name(id), x, y, trued_x, trued_y]);
         }
         table
     }
-}
-
-/// Two decimals, for columns of numbers.
-pub(super) fn two(number: f64) -> String {
-    decimal(number, 2)
 }
 
 /// How far up or down.
