@@ -78,8 +78,8 @@ fn take_back(draft: &Draft, report: &Report, opening: f64) -> Option<Notice> {
     let taken = draft.parameters[Key::ThighBackTake];
     let notice = Notice::note(
         "take-back",
-        "if the back of the thigh already fits, `thigh.back_take` up to half of the opening, {half}, is worth trying (common \
-         practice, no source)",
+        "where the back of the thigh already fits, `thigh.back_take` takes back up to half of it, {half} (common practice, no \
+         source)",
     )
     .with("half", amount(0.5 * opening));
     let notice = if taken > 0.0 {
@@ -99,9 +99,8 @@ fn scoop_first(opening: f64) -> Option<Notice> {
     (opening >= Key::ThighFront.about().usual.0).then(|| {
         Notice::note(
             "scoop-first",
-            "if the toile is loose at the base of the fly, scoop the front first with `crotch.front_scoop`, then open \
-             the thigh (common practice, no source: an opening of 1.9 cm is ordinary, its pivot \
-             20 to 25 cm below the crotch point)",
+            "if the toile is loose at the base of the fly, `crotch.front_scoop` comes before the thigh (common practice, no \
+             source; {1.9 cm|3/4 in} of opening is ordinary)",
         )
     })
 }
