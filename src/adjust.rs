@@ -100,7 +100,8 @@ impl Measure {
     pub fn limit(self, value: f64) -> Value {
         match self {
             Self::Cm => Value::AtMost(value),
-            Self::Degrees => Value::Degrees(value),
+            // to a tenth towards nothing, as it is printed
+            Self::Degrees => Value::Degrees((value * 10.0).trunc() / 10.0),
         }
     }
 

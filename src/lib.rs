@@ -15,7 +15,7 @@
 //!     println!("{}: {:.1} cm of ease", row.level, row.ease());
 //! }
 //! let picture = wall_drawing(&Subject::of(leg, Unit::Cm)).to_svg(SvgScale::TrueScale);
-//! assert!(made.can_be_cut() && picture.starts_with("<svg"));
+//! assert!(made.verdict().can_be_cut() && picture.starts_with("<svg"));
 //! # Ok::<(), breeks::mistake::Mistakes>(())
 //! ```
 

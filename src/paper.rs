@@ -78,7 +78,7 @@ pub use printed::{OnRoll, OnSheets, on_roll, on_sheets, side_by_side};
 pub use projected::projected;
 pub use recipes_page::{ShownRule, ShownSlip, recipes_page};
 pub use subject::Subject;
-pub use terminal::note;
 pub(crate) use terminal::wrapped;
+pub use terminal::{note, sentence};
 pub use thumbnail::thumbnail;
 pub use wall::wall_drawing;

@@ -116,7 +116,7 @@ fn broken_recipe_told_body_by_body() {
     printed(&breeks(&folder, &["blocks", "new", "own.toml", "--from", "classic"]));
     let text = std::fs::read_to_string(folder.join("own.toml")).unwrap();
     // an extension that shrinks with size: nothing of it is left on full bodies
-    let shrinking = text.replace("is = \"1/16 hip + 1.3\"", "is = \"8 - 1/16 hip\"");
+    let shrinking = text.replace("is = \"1/16 hip + 1/4 fuller + 1.3\"", "is = \"8 - 1/16 hip\"");
     assert_ne!(shrinking, text);
     std::fs::write(folder.join("own.toml"), shrinking).unwrap();
     let output = breeks(&folder, &["blocks", "check", "own.toml"]);
@@ -134,7 +134,7 @@ fn slip_in_ones_own_recipe_shown_at_its_place() {
     let folder = folder("slip");
     printed(&breeks(&folder, &["blocks", "new", "own.toml", "--from", "classic"]));
     let text = std::fs::read_to_string(folder.join("own.toml")).unwrap();
-    std::fs::write(folder.join("own.toml"), text.replace("1/16 hip + 1.3", "1/16 hipp + 1.3")).unwrap();
+    std::fs::write(folder.join("own.toml"), text.replace("1/16 hip + 1/4", "1/16 hipp + 1/4")).unwrap();
     let told = complaint(&breeks(&folder, &["blocks", "check", "own.toml"]));
     assert!(told.contains("own.toml:") && told.contains("did you mean `hip`?"), "{told}");
 }

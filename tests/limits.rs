@@ -30,7 +30,7 @@ fn named(mistakes: &Mistakes) -> f64 {
     let text = mistakes.to_string();
     let (_, after) =
         text.split_once("the largest that can be drawn here is ").unwrap_or_else(|| panic!("{text}"));
-    after.split_whitespace().next().expect("a number").parse().expect("a number")
+    after.split_whitespace().next().expect("a number").replace('−', "-").parse().expect("a number")
 }
 
 fn keys() -> impl Iterator<Item = Key> {

@@ -138,7 +138,7 @@ fn squares_and_outlines_true_on_large_paper() {
     draft(&folder, &["--demo", "stroke", "--paper", "a0", "--roll", "91.4"]);
     let answer = std::fs::read_to_string(folder.join("stroke-classic.json")).unwrap();
     let answer: Value = serde_json::from_str(&answer).unwrap();
-    for (file, width) in [("stroke-classic-a0.pdf", None), ("stroke-classic-roll-91.pdf", Some(91.4))] {
+    for (file, width) in [("stroke-classic-a0.pdf", None), ("stroke-classic-roll-91-4.pdf", Some(91.4))] {
         let pdf = folder.join(file);
         let Some(paths) = paths(&pdf, 1) else { return };
         for piece in answer["pieces"].as_array().unwrap() {

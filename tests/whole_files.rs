@@ -122,7 +122,7 @@ fn writing(child: &mut Child, out: &Path) -> Option<Instant> {
 #[derive(Debug, Default)]
 struct Tally {
     kills: usize,
-    /// Killed before their end.
+    /// Of them, those that were killed before their end.
     ended: usize,
     /// Left some files of the run before beside some of their own, each whole: killed between two names.
     mixed: usize,
@@ -139,17 +139,21 @@ fn killed(name: &str, commands: [[&str; 5]; 2], kills: usize) -> Tally {
     let span = seen.map_or(Duration::from_millis(2), |seen| seen.elapsed());
 
     let mut tally = Tally::default();
-    let mut dice = 7_u32;
-    while tally.kills < kills {
+    let (mut dice, mut reach) = (7_u32, 1.0);
+    while tally.ended < kills {
+        assert!(tally.kills < 20 * kills, "too few are killed before they end: {tally:?}");
         let new = 1 - tally.kills % 2;
         let mut child = folder.command(&commands[new]).spawn().unwrap();
         if writing(&mut child, &folder.out()).is_some() {
             dice = dice.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
-            thread::sleep(span.mul_f64(f64::from(dice >> 8) / f64::from(1 << 24)));
+            thread::sleep(span.mul_f64(reach * f64::from(dice >> 8) / f64::from(1 << 24)));
         }
         child.kill().unwrap();
-        tally.ended += usize::from(child.wait().unwrap().signal().is_some());
+        let ended = child.wait().unwrap().signal().is_some();
+        tally.ended += usize::from(ended);
         tally.kills += 1;
+        // a busy machine wakes us late
+        reach = f64::min(reach * if ended { 1.2 } else { 0.6 }, 1.0);
 
         let left = folder.set();
         let of = |set: &Set| set.iter().filter(|(name, bytes)| left.get(*name) == Some(bytes)).count();
@@ -168,12 +172,11 @@ fn killed(name: &str, commands: [[&str; 5]; 2], kills: usize) -> Tally {
 fn nothing_torn_by_a_kill_and_nothing_left_after_the_next_run() {
     let asked = std::env::var("BREEKS_KILLS").ok().map(|kills| kills.parse::<usize>().unwrap());
     for (name, commands, kills) in [
-        ("compare", COMPARE, asked.map_or(24, |kills| kills / 2)),
+        ("compare", COMPARE, asked.map_or(16, |kills| kills / 2)),
         ("draft", DRAFT, asked.map_or(4, |kills| kills.div_ceil(2))),
     ] {
         let tally = killed(name, commands, kills);
         println!("{name}: {tally:?}");
-        assert!(2 * tally.ended >= tally.kills, "few were killed while they wrote: {tally:?}");
     }
 }
 

@@ -22,8 +22,8 @@ use crate::{
 #[command(after_help = "\
 A row has an `id`, text or number, and any key of the measurement file by its dotted path, as `thigh.front`; \
 `measurements.` and `trousers.` may be left out, as in `hip_girth`. NDJSON when the first byte is `{`, else CSV with a \
-header. Each row gives one line, in order: the draft without outlines, or `{ \"id\": …, \"error\": { \"code\": …, \
-\"text\": … } }`. Rows of the same id are drafted both. The run ends with 1 when any row gave an error or a `verdict` of `not_to_cut`.
+header. Each row gives one line, in order: the draft without outlines, or `{ \"id\": ..., \"error\": { \"code\": ..., \
+\"text\": ... } }`. Rows of the same id are drafted both. The run ends with 1 when any row gave an error or a `verdict` of `not_to_cut`.
 
 It takes about 9 MB, however many rows, and is a plain filter: what spreads lines over machines spreads it, as
 parallel --pipepart -a people.csv --header : --block 1M -k breeks batch --jobs 1 - > drafts.ndjson")]

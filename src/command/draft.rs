@@ -16,7 +16,7 @@ use crate::{
     making::make,
     mistake::Mistakes,
     order::Fitting,
-    paper::{Subject, cautions, centre_table, fit_sheet, fit_table, wall_drawing},
+    paper::{Subject, cautions, centre_table, fit_sheet, fit_table, sentence, wall_drawing},
     terms::Side,
 };
 
@@ -86,7 +86,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         }
         text.push_str(&centre_table(&made.legs, unit));
         // Cannot fail: writing to a string.
-        let _ = writeln!(text, "{}", made.verdict().said());
+        text.push_str(&sentence(made.verdict().said()));
         for (path, count) in &written {
             let count = count.as_deref().map(|count| format!(" ({count})")).unwrap_or_default();
             // Cannot fail: writing to a string.

@@ -6,7 +6,7 @@ use crate::{
     making::{Made, make},
     mistake::{Mistake, Mistakes},
     order::{Adjustment, Change, Fitting, edit, record, today},
-    paper::{cautions, fit_story},
+    paper::{cautions, fit_story, sentence},
     pattern::Wanted,
     terms::{FitKind, Side, Word},
 };
@@ -59,8 +59,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     for notice in after.notices() {
         text.push_str(&crate::paper::note(&notice.text(unit)));
     }
-    text.push_str(after.verdict().said());
-    text.push('\n');
+    text.push_str(&sentence(after.verdict().said()));
     if let (true, Some(path)) = (arguments.write, path) {
         let removed = if arguments.afresh { old } else { Vec::new() };
         match with_fit(&after.order.source, &after, &removed)? {

@@ -1,7 +1,6 @@
 //! How the difference between hip and waist is taken in: the trade's limits on side and darts, decided once from
 //! body and recipe. Limits, order and the shortest dart: common practice, no source.
 
-use super::smooth::smooth_max;
 use crate::{mistake::Notice, terms::Panel, voice::length};
 
 /// What is to be taken in on one panel between hip and waist, before it is shared out.
@@ -46,8 +45,6 @@ const BACK_FIRST: f64 = 1.75;
 const LEAST_OF_MEN: f64 = 1.5;
 /// From this difference of hip and waist, girths, a man's back has a dart.
 const DROP_WITH_BACK_DART: f64 = 8.0;
-/// Over this length the front begins to give to a back that has too little for its dart, cm.
-const ROUNDED: f64 = 0.8;
 /// Under this difference a man's front has none.
 const DROP_WITH_FRONT_DART: f64 = 18.0;
 
@@ -73,20 +70,8 @@ fn most_in_darts(surplus: &Surplus) -> f64 {
     2.0 * f64::min(most_dart(surplus.panel, surplus.length), WIDEST_DART * surplus.length)
 }
 
-/// Shares out front and back of a woman: what the recipe has in its darts first, but for a part of the front that goes to
-/// the back where the back would have no dart for its seat.
-pub(super) fn of_women(
-    mut front: Surplus,
-    mut back: Surplus,
-    waist_to_hip: f64,
-) -> ([Suppression; 2], Vec<Notice>) {
-    if back.count > 0 {
-        let wanted = BACK_FIRST.min(back.darts) + SIDE_FIRST;
-        let spared = (front.total - SIDE_FIRST).max(0.0);
-        let moved = smooth_max(wanted - back.total, 0.0, ROUNDED).min(spared);
-        front.total -= moved;
-        back.total += moved;
-    }
+/// Shares out front and back of a woman: what the recipe has in the darts of each first.
+pub(super) fn of_women(front: Surplus, back: Surplus, waist_to_hip: f64) -> ([Suppression; 2], Vec<Notice>) {
     told([front, back].map(|surplus| surplus.share_out(waist_to_hip)))
 }
 
@@ -246,15 +231,6 @@ mod tests {
         fn capped(self, most: f64, total: f64) -> Self {
             Self { darts: most, side: total - most, ..self }
         }
-    }
-
-    #[test]
-    fn back_without_a_dart_given_some_of_the_front() {
-        let ([front, back], _) =
-            of_women(surplus(Panel::Front, 6.0, 1, 2.2), surplus(Panel::Back, 1.0, 1, 2.6), 20.0);
-        assert_eq!(back.count, 1);
-        assert!((1.75..1.9).contains(&back.darts), "{}", back.darts);
-        assert!((front.side + front.darts + back.side + back.darts - 7.0).abs() < 1e-12);
     }
 
     #[test]

@@ -15,6 +15,11 @@ pub(super) fn headed(heading: &str, sentence: &str) -> String {
     format!("{heading}{}\n", lines.join(&format!("\n{}", " ".repeat(indent))))
 }
 
+/// A sentence as a terminal shows it.
+pub fn sentence(text: &str) -> String {
+    headed("", text)
+}
+
 /// A notice as a terminal shows it.
 pub fn note(text: &str) -> String {
     headed("note: ", text)

@@ -122,9 +122,9 @@ fn what_no_cloth_is_refused() {
     let cases = [
         (Cloth::new(3.0), "no cloth is 3.0 cm wide"),
         (Cloth::new(f64::NAN), "no cloth is NaN cm wide"),
-        (washed(0.6, 0.02), "shrinks by 60.0 per cent lengthwise"),
-        (washed(-0.05, 0.02), "shrinks by -5.0 per cent lengthwise"),
-        (washed(0.0, 1.0), "shrinks by 100.0 per cent across"),
+        (washed(0.6, 0.02), "shrinks by 60 per cent lengthwise"),
+        (washed(-0.05, 0.02), "shrinks by −5 per cent lengthwise"),
+        (washed(0.0, 1.0), "shrinks by 100 per cent across"),
         (Cloth { repeat: Some(0.0), ..Cloth::new(150.0) }, "begins again after 0.0 cm"),
         (Cloth { selvedge: 40.0, ..Cloth::new(150.0) }, "a selvedge of 40.0 cm"),
         (Cloth { folded: true, ..Cloth::new(90.0) }, "cm wide, the cloth has room for 44.0 cm"),

@@ -42,7 +42,7 @@ fn changes_drawn_as_they_would_be_saved() {
 fn bad_number_with_its_key_and_its_reason() {
     let table = Table::of("bad", &demo("stroke"));
     for (key, typed, reason) in [
-        ("measurements.hip_girth", "410", "expected `hip_girth` between"),
+        ("measurements.hip_girth", "410", "for `hip_girth`, found 410.0 cm"),
         ("measurements.hip_girth", "wide", "expected a length such as"),
         ("thigh.front", "nan", "expected a length such as"),
         ("thigh.font", "1", "unknown key"),
