@@ -39,6 +39,8 @@ fn judged(report: &Report, meant: &str) -> Read {
         "?" if acted == 0 && !report.fits && !report.open.is_empty() => return Read::Right,
         "whole" if report.fits => return Read::Right,
         "?" | "whole" => return if acted == 0 && !report.fits { asked } else { Read::Wrong },
+        // it would close the fitting
+        _ if report.fits => return Read::Wrong,
         _ => {}
     }
     let mut used = vec![false; report.seen.len()];
@@ -96,14 +98,15 @@ fn sentences_read_as_they_are_meant() {
 }
 
 /// Sentences that were found when the reader was done: of 60 at first reading 52 were right or asked about and 7 acted
-/// on wrongly; when that was mended, of 40 others 36 and 4; when that was, of 120 others 102 and 18. Now none of the three
-/// lots is acted on wrongly.
+/// on wrongly; when that was mended, of 40 others 36 and 4; when that was, of 120 others 102 and 18; when that was, of 200
+/// others 174 and 19. Now none of the four lots is acted on wrongly.
 #[test]
 fn sentences_held_out() {
     for (file, count) in [
         (include_str!("held_out.txt"), 60),
         (include_str!("held_out_again.txt"), 40),
         (include_str!("held_out_third.txt"), 120),
+        (include_str!("held_out_fourth.txt"), 200),
     ] {
         let all = told(file);
         assert_eq!(all.len(), count);
