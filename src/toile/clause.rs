@@ -149,7 +149,9 @@ impl Clause {
         }
         sign.feel = sign.feel.or(more.feel);
         sign.lines = sign.lines.or(more.lines);
-        sign.does = sign.does.or(more.does);
+        // `goes up between the cheeks`
+        let cuts = sign.does == Some(Does::Climbs) && more.does == Some(Does::Cuts);
+        sign.does = sign.does.filter(|_| !cuts).or(more.does);
         sign.when = sign.when.or(more.when);
         sign.one_side |= more.one_side;
         sign.fine |= more.fine;
@@ -350,7 +352,9 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
             (pointing, compared_with) = (false, false);
         }
         let with = found.iter().any(|phrase| phrase.role == Some(Role::With));
-        if with && all.last().is_some_and(Clause::has_predicate) {
+        // `fine with the waist` is one clause
+        let of_nothing = |last: &Clause| last.sign.fine && !last.has_place();
+        if with && all.last().is_some_and(|last| last.has_predicate() && !of_nothing(last)) {
             begin(&mut all, Joint::Comma);
             (pointing, compared_with) = (false, false);
         }
@@ -671,6 +675,10 @@ fn finish(clause: &mut Clause) {
     if clause.praised {
         let Sign { at, face, when, one_side, .. } = *sign;
         *sign = Sign { at, face, when, one_side, fine: true, ..Sign::default() };
+    }
+    // `not so great`
+    if sign.fine && clause.compared == Some(Since::Better) && (says("not") || says("less")) {
+        (sign.fine, clause.bad) = (false, true);
     }
     // `smooth across the hip`: no lines
     if sign.fine && sign.lines == Some(Lines::Level) && sign.feel.is_none() && !clause.wrinkle {

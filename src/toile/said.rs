@@ -207,13 +207,19 @@ struct Told {
     when: Option<When>,
     /// The last sign was told to be there no longer.
     gone: bool,
+    /// Something of it is so under a condition only: `fine when I pull them up`.
+    on_condition: bool,
     /// The number of signs and of open questions before the sentence.
     began: (usize, usize),
 }
 
 impl Reader {
     fn sentence(&mut self, clauses: &[Clause]) {
-        let mut told = Told { began: (self.report.seen.len(), self.report.open.len()), ..Told::default() };
+        let mut told = Told {
+            began: (self.report.seen.len(), self.report.open.len()),
+            on_condition: clauses.iter().any(|clause| clause.joint == Joint::When),
+            ..Told::default()
+        };
         if clauses.first().is_some_and(|first| first.points_back) {
             told.last =
                 self.before.map(|sign| (Sign { at: sign.at, face: sign.face, ..Sign::default() }, false));
@@ -338,7 +344,14 @@ impl Reader {
             Joint::Comma if elsewhere && !clause.unknown.is_empty() && !clause.corrects => {
                 told.named = vec![alone];
             }
-            Joint::Except if last.fine && clause.has_place() => told.named = vec![alone],
+            // `they fit well but the hem`
+            Joint::Except | Joint::Break if last.fine && clause.has_place() && !clause.denied => {
+                told.named = vec![alone];
+            }
+            // `nothing is tight but the crotch`
+            Joint::Break if last_denied && last.at.is_none() && clause.has_place() && !clause.denied => {
+                self.put(clause, with_place(last, sign), false, told);
+            }
             // `no folds except at the knee`
             Joint::Except => self.put(clause, with_place(last, sign), !last_denied, told),
             // `not the length, it is the width at the thigh`: there it is something
@@ -608,7 +621,7 @@ impl Reader {
         complete(&mut sign, clause);
         if sign.fine && sign.at.is_none() && sign.face.is_none() {
             self.report.fits |=
-                !clause.rest && !denied && clause.sign.when.is_none() && clause.compared.is_none();
+                !(clause.rest || denied || told.on_condition || clause.sign.when.is_some() || clause.compared.is_some());
             told.last = Some((sign, denied));
             return;
         }
