@@ -191,7 +191,7 @@ fn second_that_cannot_be_cut() {
     assert_eq!((run.code, run.err.as_str()), (1, ""));
     run.assert_tidy();
     assert!(
-        run.out.contains("old  Good: sew a toile of it.\nnew  Not to be cut as it stands: see the notes.\n"),
+        run.out.contains("Old. Good: sew a toile of it.\nNew. Not to be cut as it stands: see the notes.\n"),
         "{}",
         run.out
     );
