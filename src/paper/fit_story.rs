@@ -70,10 +70,11 @@ fn eased(before: &Report, after: &Report) -> Table {
 fn sewn(before: &CrotchBudget, after: &CrotchBudget) -> Table {
     let columns = vec![Column::words("", 2.0), Column::numbers("before", 1.0), Column::numbers("after", 1.0)];
     let mut table = Table::new("Crotch seam", columns);
-    let parts: [(_, fn(&CrotchBudget) -> f64); 3] =
-        [("front", |of| of.front), ("back", |of| of.back), ("total", CrotchBudget::total)];
-    for (name, part) in parts {
-        table.row([name.into(), length(part(before)), length(part(after))]);
+    let parts = |of: &CrotchBudget| [of.front, of.back, of.total()];
+    for (name, (was, is)) in
+        ["front", "back", "total"].into_iter().zip(parts(before).into_iter().zip(parts(after)))
+    {
+        table.row([name.into(), length(was), length(is)]);
     }
     table
 }
