@@ -250,8 +250,10 @@ fn verbs(words: Vec<String>) -> Vec<String> {
     for (at, word) in words.iter().enumerate() {
         let next = words.get(at + 1).map(String::as_str);
         match word.as_str() {
-            "its" if next.is_some_and(|next| AFTER_IT_IS.contains(&next) || next.ends_with("ing"))
-                && !(next == Some("way") && words.get(at + 2).is_some_and(|it| it == "down" || it == "up")) =>
+            "its"
+                if next.is_some_and(|next| AFTER_IT_IS.contains(&next) || next.ends_with("ing"))
+                    && !(next == Some("way")
+                        && words.get(at + 2).is_some_and(|it| it == "down" || it == "up")) =>
             {
                 out.extend(["it".to_owned(), "is".to_owned()]);
             }
@@ -418,7 +420,9 @@ fn begins_anew(pieces: &[Piece], at: usize) -> bool {
     };
     let (before, here, next) = (word(at.checked_sub(1)), word(Some(at)), word(Some(at + 1)));
     match here {
-        "it" | "they" => matches!(next, "is" | "are") && before != "like" && before != "as" && before != "than",
+        "it" | "they" => {
+            matches!(next, "is" | "are") && before != "like" && before != "as" && before != "than"
+        }
         "the" | "my" | "his" | "her" => {
             let said = [Said::new(next)];
             FEELS.contains(&before) && lexicon().longest(&said).1.iter().any(|it| it.sign.at.is_some())
@@ -656,7 +660,8 @@ fn finish(clause: &mut Clause) {
     // `the seat was baggy last time`
     let was = clause.before && clause.compared.is_none() && (says("was") || says("were"));
     // `does not pull as much as it did`
-    let less = ["as much", "so much", "that much", "as bad", "so bad", "as badly", "as often"].into_iter().any(says);
+    let less =
+        ["as much", "so much", "that much", "as bad", "so bad", "as badly", "as often"].into_iter().any(says);
     if clause.denied && clause.compared == Some(Since::Better) {
         // `has not got any better`
         (clause.denied, clause.compared, clause.degree) = (false, Some(Since::Same), None);

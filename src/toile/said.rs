@@ -620,8 +620,11 @@ impl Reader {
     fn put(&mut self, clause: &Clause, mut sign: Sign, denied: bool, told: &mut Told) {
         complete(&mut sign, clause);
         if sign.fine && sign.at.is_none() && sign.face.is_none() {
-            self.report.fits |=
-                !(clause.rest || denied || told.on_condition || clause.sign.when.is_some() || clause.compared.is_some());
+            self.report.fits |= !(clause.rest
+                || denied
+                || told.on_condition
+                || clause.sign.when.is_some()
+                || clause.compared.is_some());
             told.last = Some((sign, denied));
             return;
         }
@@ -811,8 +814,7 @@ fn complete(sign: &mut Sign, clause: &Clause) {
         sign.feel = sign.feel.or(Some(Feel::Tight));
     }
     // what slides down behind is the band, what sags there is the seat
-    if (sign.at, sign.face, sign.feel, sign.does)
-        == (None, Some(Face::Back), Some(Feel::Loose), Some(Drops))
+    if (sign.at, sign.face, sign.feel, sign.does) == (None, Some(Face::Back), Some(Feel::Loose), Some(Drops))
     {
         sign.at = Some(Seat);
     }

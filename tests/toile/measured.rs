@@ -9,9 +9,7 @@ use breeks::mistake::Source;
 use breeks::order::{Order, demo};
 use breeks::recipe::{self, Recipe};
 use breeks::terms::{EaseAt, Level, Panel, Role, Seam, Side, Style};
-use breeks::toile::{
-    Advice, CauseId, Past, Ranked, Ranking, Report, Target, Toile, advise, knowledge,
-};
+use breeks::toile::{Advice, CauseId, Past, Ranked, Ranking, Report, Target, Toile, advise, knowledge};
 use kurbo::{ParamCurveArclen, Point};
 
 fn drafted(order: &Order) -> Legs {
@@ -114,9 +112,7 @@ fn moved(target: Target, before: &Leg, after: &Leg) -> Option<f64> {
             Key::ThighFront => opened(before, after, Front),
             Key::ThighBack => opened(before, after, Back),
             Key::ThighBackTake => -opened(before, after, Back),
-            Key::ThighInner | Key::CrotchFrontExtension => {
-                -more(&|leg| at(leg, Front, Role::CrotchPoint).x)
-            }
+            Key::ThighInner | Key::CrotchFrontExtension => -more(&|leg| at(leg, Front, Role::CrotchPoint).x),
             Key::CrotchBackExtension => -more(&|leg| at(leg, Back, Role::CrotchPoint).x),
             Key::ThighOuter | Key::ThighFrontSide => more(&|leg| side(leg, crotch + 5.0)),
             Key::SeatLength => more(&|leg| leg.report.crotch.back),
@@ -158,8 +154,7 @@ fn advised(cause: CauseId, order: &Order, recipe: &Arc<Recipe>, legs: &Legs) -> 
         tests: Vec::new(),
         worse: false,
     };
-    let ranking =
-        Ranking { first: Vec::new(), causes: vec![ranked], faults: Vec::new(), torn: None };
+    let ranking = Ranking { first: Vec::new(), causes: vec![ranked], faults: Vec::new(), torn: None };
     let toile = Toile {
         report: Report::default(),
         told: Vec::new(),

@@ -32,7 +32,10 @@ const PLAIN: &[(&str, &[&str])] = &[
     ("seat-lies-high", &["the cloth is loose under the seat and tight in a fan below the back of the band"]),
     ("lean-too-large", &["the seat is too loose", "upright ripples at the seat"]),
     ("lean-too-small", &["the seat holds me back when I sit"]),
-    ("folds-behind-leg", &["folds across the back of the thigh", "the back of the leg is full of slanting folds"]),
+    (
+        "folds-behind-leg",
+        &["folds across the back of the thigh", "the back of the leg is full of slanting folds"],
+    ),
     ("front-thigh-strains", &["the front of the thigh is tight", "my quads pull when I sit"]),
     ("inner-thigh-strains", &["the inner thigh is tight", "the inseam is tight at the top when I walk"]),
     ("outer-thigh-strains", &["the outside of the thigh is tight"]),
@@ -41,7 +44,10 @@ const PLAIN: &[(&str, &[&str])] = &[
     ("thigh-binds-sitting", &["the thigh binds when I sit"]),
     ("knee-stands-in", &["tight on the inside of the knee"]),
     ("knee-stands-out", &["tight on the outside of the knee", "the hem swings outwards"]),
-    ("knee-pushed-back", &["the shin stands off in front", "a tight slanting line from the calf to the seat"]),
+    (
+        "knee-pushed-back",
+        &["the shin stands off in front", "a tight slanting line from the calf to the seat"],
+    ),
     ("knee-bent-forward", &["tight over the front of the knee", "the knee is tight"]),
     ("calf-catches", &["the calf is too tight", "the leg catches on the calf"]),
     ("leg-cut-open", &["a slanting fold from the inner hem to the calf"]),
