@@ -68,6 +68,8 @@ pub(super) struct Clause {
     pub(super) centre: bool,
     /// Big.
     pub(super) big: bool,
+    /// Tight and loose at once.
+    pub(super) torn: bool,
     /// Of all of the trousers.
     pub(super) whole: bool,
     /// Of what was not named.
@@ -147,6 +149,7 @@ impl Clause {
             (Some(face), Some(more)) if face != more => second.1 = second.1.or(Some(more)),
             _ => {}
         }
+        self.torn |= sign.feel.zip(more.feel).is_some_and(|(one, other)| one != other);
         sign.feel = sign.feel.or(more.feel);
         sign.lines = sign.lines.or(more.lines);
         // `goes up between the cheeks`
@@ -241,15 +244,42 @@ const IS_OR_OF: &str = "'s";
 
 /// `the back's clean` and `its not tight` have a verb; `the cat's whiskers` and `its place` have none.
 fn verbs(words: Vec<String>) -> Vec<String> {
-    const AFTER_IT_IS: [&str; 24] = [
+    const AFTER_IT_IS: [&str; 27] = [
         "not", "no", "just", "only", "too", "so", "really", "very", "more", "a", "the", "all", "still",
-        "also", "like", "kinda", "kind", "sort", "super", "tight", "loose", "baggy", "fine", "way",
+        "also", "like", "kinda", "kind", "sort", "super", "tight", "loose", "baggy", "fine", "way", "up",
+        "down", "off",
     ];
     const OWNED: [&str; 8] = ["bum", "crack", "bottom", "foot", "feet", "whiskers", "whisker", "apron"];
-    let mut out = Vec::with_capacity(words.len() + 2);
+    let is_known = |word: &str| lexicon().longest(&[Said::new(word)]).0 > 0;
+    let mut not_so_much = false;
+    let mut out: Vec<String> = Vec::with_capacity(words.len() + 2);
     for (at, word) in words.iter().enumerate() {
         let next = words.get(at + 1).map(String::as_str);
+        let is_place = |word: &str| {
+            let said = [Said::new(word)];
+            lexicon().longest(&said).1.iter().any(|it| it.sign.at.is_some())
+        };
         match word.as_str() {
+            // `under me cheeks`
+            "me" | "yer" | "mi" if next.is_some_and(is_place) => out.push("my".to_owned()),
+            // `not so much tight as short`
+            "not" if words[at..].get(1..3).is_some_and(|next| next == ["so", "much"]) => {
+                not_so_much = true;
+                out.push(word.clone());
+            }
+            "so" | "much" if not_so_much && out.last().is_some_and(|last| last == "not") => {}
+            "as" if not_so_much => {
+                not_so_much = false;
+                out.push("but".to_owned());
+            }
+            // `draggin'`
+            word if word.len() > 5
+                && word.ends_with("in")
+                && is_known(&format!("{word}g"))
+                && !is_known(word) =>
+            {
+                out.push(format!("{word}g"));
+            }
             "its"
                 if next.is_some_and(|next| AFTER_IT_IS.contains(&next) || next.ends_with("ing"))
                     && !(next == Some("way")
@@ -258,10 +288,7 @@ fn verbs(words: Vec<String>) -> Vec<String> {
                 out.extend(["it".to_owned(), "is".to_owned()]);
             }
             IS_OR_OF => {
-                let owned = next.is_none_or(|next| {
-                    let said = [Said::new(next)];
-                    OWNED.contains(&next) || lexicon().longest(&said).1.iter().any(|it| it.sign.at.is_some())
-                });
+                let owned = next.is_none_or(|next| OWNED.contains(&next) || is_place(next));
                 if !owned {
                     out.push("is".to_owned());
                 }
@@ -385,7 +412,8 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
                 clause.corrects |= is_correction(&clause.text);
                 clause.points_back |= points_back(&clause.text);
             } else {
-                clause.corrects |= clause.text.split(' ').take(3).any(|word| word == "only");
+                clause.corrects |=
+                    clause.text.split(' ').take(3).any(|word| matches!(word, "only" | "except" | "unless"));
             }
         }
         at = end;
@@ -395,6 +423,12 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
         finish(clause);
     }
     all.retain(|clause| !clause.text.is_empty());
+    for clause in &mut all {
+        // `baggy below it`: where that is was not said
+        let words: Vec<&str> = clause.text.split(' ').collect();
+        let beside = |pair: &[&str]| matches!(pair, ["below" | "above" | "under", "it" | "that" | "them"]);
+        clause.strange_place |= !clause.has_place() && words.windows(2).any(beside);
+    }
     for at in 1..all.len() {
         // `everything except the thigh is right`: what is said is said of the rest
         let (before, here) = all.split_at_mut(at);
@@ -635,19 +669,25 @@ fn told_of_person(clause: &mut Clause, first: bool) {
     if !words.next().is_some_and(|who| PEOPLE.contains(&who)) {
         return;
     }
-    let of_cloth = words.any(|word| CLOTH.contains(&word));
+    // `when I hitch them up`: the hand's work
+    let lifts = [" them up", " it up"].iter().any(|hand| clause.text.ends_with(hand));
+    let of_cloth = !lifts && words.any(|word| CLOTH.contains(&word));
     let Sign { at, face, when, one_side, .. } = clause.sign;
     // `when I bend up tight`; but `when I sit it is tight`, `when I sit the seat is tight`
     // `when he turned round`
-    let moves = (when.is_some() || clause.sign.feel.is_none())
-        && at.is_none()
-        && face.is_none()
-        && !of_cloth
-        && !clause.wrinkle;
+    let moves = lifts
+        || (when.is_some() || clause.sign.feel.is_none())
+            && at.is_none()
+            && face.is_none()
+            && !of_cloth
+            && !clause.wrinkle;
     // `since you took it in it pulls`, at the head of a sentence, may go on to what is seen now
     if since && !first || moves && clause.sign.lines.is_none() {
         clause.sign = Sign { at, face, when, one_side, ..Sign::default() };
         (clause.bad, clause.wrinkle) = (false, false);
+    }
+    if lifts {
+        clause.sign = Sign::default();
     }
 }
 
@@ -670,8 +710,9 @@ fn finish(clause: &mut Clause) {
     }
     // `has not gone away`: it is still there
     clause.denied ^= clause.gone || was && !clause.denied;
-    // what is wanted does not say what is there, nor does what is denied twice
-    if clause.wished || clause.denials > 1 && !sign.fine {
+    clause.wished |= ["could the ", "could my "].iter().any(|start| clause.text.starts_with(start));
+    // what is wanted does not say what is there, nor does what is denied twice, nor what is tight and loose at once
+    if clause.wished || clause.denials > 1 && !sign.fine || clause.torn {
         let Sign { at, face, when, one_side, .. } = *sign;
         (*sign, clause.bad, clause.denied) =
             (Sign { at, face, when, one_side, ..Sign::default() }, true, false);
@@ -693,6 +734,7 @@ fn finish(clause: &mut Clause) {
         // a calf is huge as a body's; a seat or a waist as the cloth's
         match clause.sign.at {
             Some(Place::Thigh | Place::Calf | Place::Knee | Place::Abdomen | Place::Hip) => clause.bad = true,
+            Some(_) if clause.says("my") => clause.bad = true,
             _ => clause.sign.feel = Some(Feel::Loose),
         }
     }

@@ -251,13 +251,29 @@ impl Reader {
         }
         self.left_over(&mut told);
         // what is said at large is answered by what is said at length beside it
-        let said = self.report.seen[told.began.0..].iter().any(|seen| seen.is_wrong() && !seen.waits);
-        if said {
+        let said: Vec<Sign> = self.report.seen[told.began.0..]
+            .iter()
+            .filter(|seen| seen.is_wrong() && !seen.waits)
+            .map(|seen| seen.sign)
+            .collect();
+        if !said.is_empty() {
             let began = told.began.1;
             let mut at = 0;
             self.report.open.retain(|open| {
                 at += 1;
-                at <= began || open.asks != Asks::What || open.sign.at.is_some()
+                let Sign { feel, lines, does, .. } = open.sign;
+                let nowhere = open.sign.at.is_none() && open.sign.face.is_none();
+                // `I can not get them up, it is tight at the crotch`
+                let placed = feel.is_some()
+                    && (lines, does) == (None, None)
+                    && said.iter().any(|sign| sign.feel == feel);
+                at <= began
+                    || !nowhere && open.asks != Asks::What
+                    || match open.asks {
+                        Asks::What => open.sign.at.is_some(),
+                        Asks::Where => !(nowhere && placed),
+                        _ => true,
+                    }
             });
         }
         self.before = told.last.map(|(sign, _)| sign).or(self.before);
@@ -273,6 +289,12 @@ impl Reader {
                     last.compared = last.compared.or(clause.compared);
                     last.degree = last.degree.or(clause.degree);
                     last.read_on(clause);
+                }
+                // `used to gape and still do`
+                Some(last) if told.gone && last.denied && clause.says("still") => {
+                    last.denied = false;
+                    last.read_on(clause);
+                    told.last = Some((last.sign, false));
                 }
                 // `not too long in boots, only in socks`: there it is something
                 Some(last) if last.denied && clause.corrects && clause.says("only") => {
@@ -292,10 +314,12 @@ impl Reader {
             match self.report.seen.get_mut(began..).and_then(<[Seen]>::last_mut) {
                 // `but not when I stand`: what was said stands
                 _ if clause.denied || sign.when.is_none() => {}
-                // `not tight standing, only when I reach forward`
-                Some(last) if last.denied && clause.corrects => {
-                    let sign = Sign { when: sign.when, ..last.sign };
-                    return self.put(clause, sign, false, told);
+                // `not tight standing, only when I reach forward`, `it gapes except when I stand`
+                Some(last)
+                    if clause.corrects && (last.denied || clause.says("except") || clause.says("unless")) =>
+                {
+                    let (sign, denied) = (Sign { when: sign.when, ..last.sign }, !last.denied);
+                    return self.put(clause, sign, denied, told);
                 }
                 Some(last) => {
                     last.sign.when = last.sign.when.or(sign.when);
@@ -349,7 +373,13 @@ impl Reader {
                 told.named = vec![alone];
             }
             // `nothing is tight but the crotch`
-            Joint::Break if last_denied && last.at.is_none() && clause.has_place() && !clause.denied => {
+            Joint::Break
+                if last_denied
+                    && last.at.is_none()
+                    && clause.has_place()
+                    && clause.unknown.is_empty()
+                    && !clause.denied =>
+            {
                 self.put(clause, with_place(last, sign), false, told);
             }
             // `no folds except at the knee`
@@ -464,6 +494,20 @@ impl Reader {
             told.last = Some((last.sign, false));
             return;
         }
+        // `snug but not tight`
+        if clause.joint == Joint::Break
+            && clause.denied
+            && clause.sign == (Sign { feel: clause.sign.feel, ..Sign::default() })
+            && let Some(last) = self.report.seen.get_mut(told.began.0..).and_then(<[Seen]>::last_mut)
+            && last.is_wrong()
+            && last.sign.feel.is_some()
+            && last.sign.feel == clause.sign.feel
+        {
+            last.denied = true;
+            last.read_on(clause);
+            told.last = Some((last.sign, true));
+            return;
+        }
         // `snug but comfortable`: as it should be
         if clause.joint == Joint::Break
             && clause.sign == (Sign { fine: true, ..Sign::default() })
@@ -556,7 +600,7 @@ impl Reader {
             } else if elsewhere && it.clause.sign.one_side {
                 // `the left hip is higher, so the band slopes`
                 self.put(&it.clause, it.clause.sign, false, told);
-            } else if it.clause.denied && !elsewhere && !sign.fine {
+            } else if it.clause.denied && !elsewhere && !sign.fine && !clause.corrects {
                 let mut whole = clause.clone();
                 whole.text = format!("{} {}", it.clause.text, clause.text);
                 return self.put(&whole, sign, true, told);
@@ -768,6 +812,8 @@ fn complete(sign: &mut Sign, clause: &Clause) {
         // a hem that lies on the floor all round is that of a leg too long
         (Some(Hem), Some(Drops)) if sign.face.is_none() && !sign.one_side && sign.when.is_none() => {
             sign.does = Some(TooLong);
+            // it drags on the floor, and is not drawn
+            sign.feel = None;
         }
         // `hangs to the knees` says how far, not where lines run
         (Some(Crotch), Some(Drops)) => {

@@ -97,9 +97,10 @@ fn sentences_read_as_they_are_meant() {
     all_right(include_str!("told.txt"));
 }
 
-/// Sentences that were found when the reader was done: of 60 at first reading 52 were right or asked about and 7 acted
-/// on wrongly; when that was mended, of 40 others 36 and 4; when that was, of 120 others 102 and 18; when that was, of 200
-/// others 174 and 19. Now none of the four lots is acted on wrongly.
+/// Sentences that were found when the reader was done, each lot by other writers, and what the reader as it then was made of
+/// them, judged by hand: of 60 52 were right or asked about and 7 acted on wrongly; when that was mended, of 40 others 36
+/// and 4; then of 120 102 and 18; of 200 174 and 19; of 100 87 and 12. Each lot is mended by words and rules for its kind of
+/// sentence, and one more lot of the same kind would again find what is missing. Now none of the five is acted on wrongly.
 #[test]
 fn sentences_held_out() {
     for (file, count) in [
@@ -107,6 +108,7 @@ fn sentences_held_out() {
         (include_str!("held_out_again.txt"), 40),
         (include_str!("held_out_third.txt"), 120),
         (include_str!("held_out_fourth.txt"), 200),
+        (include_str!("held_out_fifth.txt"), 100),
     ] {
         let all = told(file);
         assert_eq!(all.len(), count);
