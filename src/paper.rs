@@ -1,6 +1,7 @@
 //! What people read: tables for a terminal and drawings for the wall, the hand and the screen.
 
 mod budget_bar;
+mod by_hand;
 mod cautions;
 mod choices;
 mod cloth_picture;
@@ -43,6 +44,7 @@ mod test_squares;
 mod thumbnail;
 mod wall;
 
+pub use by_hand::{READING, by_hand};
 #[cfg(feature = "serve")]
 pub(crate) use cautions::CAUTIONS;
 pub use cautions::cautions;
@@ -53,7 +55,6 @@ pub use comparison::{comparison, comparison_page};
 #[cfg(feature = "serve")]
 pub(crate) use construction_marks::drawn_for;
 pub use construction_picture::construction_picture;
-pub use correction::correction_picture;
 pub use corrections_page::{Shown, corrections_page};
 pub use difference_table::difference_table;
 pub use exchange::exchange_file;
