@@ -142,25 +142,31 @@ pub fn act(key: Key) -> &'static [Part] {
         Key::WaistRaiseBack => const { &[drawn(Back, &[CentreRaised])] },
         Key::WaistRaiseSide => const { &[drawn(Front, &[SideRaised]), drawn(Back, &[SideRaised])] },
         Key::AbdomenLength => const { &[cut(Front, Cut::FromCentre, &[StoodBack])] },
-        Key::AbdomenWidth => const { &[drawn(Front, &[WaistShared(1.0)]), drawn(Back, &[WaistShared(-1.0)])] },
-        Key::HipUneven => const {
-            &[cut(Front, Cut::FromSide, &[SideStraightUp]), cut(Back, Cut::FromSide, &[SideStraightUp])]
-        },
-        Key::HipFrontShare => const {
-            &[
-                drawn(Front, &[Shifted(Edge::SideSeam, &[(SideWaist, 0.0), (Hip, 1.0), (Knee, 0.0)])]),
-                drawn(Back, &[Shifted(Edge::SideSeam, &[(SideWaist, 0.0), (Hip, -1.0), (Knee, 0.0)])]),
-            ]
-        },
+        Key::AbdomenWidth => {
+            const { &[drawn(Front, &[WaistShared(1.0)]), drawn(Back, &[WaistShared(-1.0)])] }
+        }
+        Key::HipUneven => {
+            const { &[cut(Front, Cut::FromSide, &[SideStraightUp]), cut(Back, Cut::FromSide, &[SideStraightUp])] }
+        }
+        Key::HipFrontShare => {
+            const {
+                &[
+                    drawn(Front, &[Shifted(Edge::SideSeam, &[(SideWaist, 0.0), (Hip, 1.0), (Knee, 0.0)])]),
+                    drawn(Back, &[Shifted(Edge::SideSeam, &[(SideWaist, 0.0), (Hip, -1.0), (Knee, 0.0)])]),
+                ]
+            }
+        }
         Key::LegKneeIn => const { &[drawn(Front, KNEE_IN), drawn(Back, KNEE_IN)] },
         Key::LegKneeForward => const { &[drawn(Front, &[HemBent(1.0)]), drawn(Back, &[HemBent(-1.0)])] },
         Key::LegClose => const { &[drawn(Front, CLOSE), drawn(Back, CLOSE)] },
         Key::LegCalf => const { &[drawn(Front, CALF), drawn(Back, CALF)] },
-        Key::SideForward => const {
-            &[
-                drawn(Front, &[Shifted(Edge::SideSeam, &[(SideWaist, 0.0), (Hip, 1.0), (Hem, 1.0)])]),
-                drawn(Back, &[Shifted(Edge::SideSeam, &[(SideWaist, 0.0), (Hip, -1.0), (Hem, -1.0)])]),
-            ]
-        },
+        Key::SideForward => {
+            const {
+                &[
+                    drawn(Front, &[Shifted(Edge::SideSeam, &[(SideWaist, 0.0), (Hip, 1.0), (Hem, 1.0)])]),
+                    drawn(Back, &[Shifted(Edge::SideSeam, &[(SideWaist, 0.0), (Hip, -1.0), (Hem, -1.0)])]),
+                ]
+            }
+        }
     }
 }

@@ -425,7 +425,8 @@ impl Measured<'_> {
         let (old, new) = (intakes(was), intakes(is));
         let darts = old.iter().zip(&new).any(|(a, b)| (a - b).abs() >= SEEN)
             || was.darts.iter().zip(&is.darts).any(|(a, b)| moved(a.apex, b.apex));
-        let ends = moved(was.waist.start(), is.waist.start()) || moved(was.side_seam.start(), is.side_seam.start());
+        let ends =
+            moved(was.waist.start(), is.waist.start()) || moved(was.side_seam.start(), is.side_seam.start());
         if !darts && !ends && hand.centre == Hand::of(was).centre {
             return;
         }
@@ -505,9 +506,8 @@ fn curve_moved(was: &PanelShape, is: &PanelShape) -> bool {
 fn reach(shape: &Shape, panel: Panel, wanted: f64) -> f64 {
     /// The pivot stays this far above the knee.
     const ABOVE_KNEE: f64 = 5.0;
-    let above_knee = |panel: &PanelShape| {
-        panel.inseam.length() - panel.inseam.walk_to_level(shape.levels[Level::Knee]).0
-    };
+    let above_knee =
+        |panel: &PanelShape| panel.inseam.length() - panel.inseam.walk_to_level(shape.levels[Level::Knee]).0;
     let pivot = (above_knee(&shape.front) - wanted).max(ABOVE_KNEE);
     above_knee(shape.panel(panel)) - pivot
 }

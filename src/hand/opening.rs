@@ -169,7 +169,10 @@ fn parted(panel: &PanelShape, moves: impl Fn(Edge) -> Moving, mut opening: Openi
 pub(crate) fn waist(panel: &PanelShape) -> Vec<Vec<Point>> {
     let mut lines: Vec<Vec<Point>> = Vec::new();
     for cubic in panel.waist.cubics() {
-        let mouth = panel.darts.iter().any(|dart| dart.legs[0].distance(cubic.p0) < 1e-6 && dart.legs[1].distance(cubic.p3) < 1e-6);
+        let mouth = panel
+            .darts
+            .iter()
+            .any(|dart| dart.legs[0].distance(cubic.p0) < 1e-6 && dart.legs[1].distance(cubic.p3) < 1e-6);
         if !mouth {
             lines.push(run(&Chain::of(*cubic)));
         }

@@ -37,11 +37,13 @@ impl Step {
                     long(*reach)
                 ),
                 format!("Turn the inner part about P, measure at A and {}.", opened(*opens)),
-                format!("Sweep the inseam from {} below P to {0} above it.", unit.length(crate::draft::PIVOT_SMOOTHED)),
+                format!(
+                    "Sweep the inseam from {} below P to {0} above it.",
+                    unit.length(crate::draft::PIVOT_SMOOTHED)
+                ),
             ],
             Self::Wedge { from_centre, opens } => {
-                let (from, hinge) =
-                    if *from_centre { (centre, "side seam") } else { ("side seam", centre) };
+                let (from, hinge) = if *from_centre { (centre, "side seam") } else { ("side seam", centre) };
                 let mut said = vec![
                     format!("Cut on the hip line from the {from} to the {hinge} and leave a hinge there."),
                     format!("Turn the part above; measure at the {from} and {}.", opened(*opens)),
@@ -101,7 +103,11 @@ impl Step {
                     let end = nothing.map_or("at the knee line".to_owned(), |walked| {
                         format!("{} down the inseam", unit.length(walked))
                     });
-                    said.push(format!("Move the crotch point {} by {}, to nothing {end}.", across(*out), amount(*out)));
+                    said.push(format!(
+                        "Move the crotch point {} by {}, to nothing {end}.",
+                        across(*out),
+                        amount(*out)
+                    ));
                 }
                 said
             }
@@ -150,7 +156,9 @@ impl Step {
                 let corner = corner.map_or(String::new(), |degrees| {
                     format!(" It meets the side seam at {} degrees.", decimal(degrees, 0))
                 });
-                vec![format!("Draw the waist again with the darts folded, square to the {centre}.{wide}{corner}")]
+                vec![format!(
+                    "Draw the waist again with the darts folded, square to the {centre}.{wide}{corner}"
+                )]
             }
         }
     }

@@ -89,7 +89,15 @@ pub fn by_hand(key: Key, plan: &Plan, was: &Parameters, is: &Parameters, unit: U
         if times > 1 && !Panel::ALL.iter().all(|panel| after.panel(*panel).has_room) {
             break;
         }
-        let scene = Scene { key, works: works.clone(), before: before.clone(), after, unit, by, times: f64::from(times) };
+        let scene = Scene {
+            key,
+            works: works.clone(),
+            before: before.clone(),
+            after,
+            unit,
+            by,
+            times: f64::from(times),
+        };
         let layout = Layout::of(&scene, &pictures);
         let seen = layout.scale * f64::from(times) * moved_most(key, by, &before);
         drawn = Some((scene, layout));
@@ -206,7 +214,11 @@ impl Layout {
             Unit::Cm => "lengths in cm",
             Unit::Inch => "lengths in inches",
         };
-        let times = if scene.times > 1.0 { format!("; the movement is drawn × {}", scene.times) } else { String::new() };
+        let times = if scene.times > 1.0 {
+            format!("; the movement is drawn × {}", scene.times)
+        } else {
+            String::new()
+        };
         let mut foot = Layer::new("Note");
         let at = Point::new(WIDTH - 0.05, top + 0.24);
         foot.text(Text::new(at, NAME, format!("{tag}{times}").as_str()).aligned(Align::End));
@@ -288,11 +300,7 @@ fn pointed_at(step: &Step, was: &PanelShape, is: &PanelShape) -> Vec<Point> {
             vec![was.inseam.end(), was.inseam.point_before_end(*walked), was.roles[Role::CurveStart]]
         }
         Step::Fork { .. } => vec![was.inseam.end(), was.roles[Role::CurveStart]],
-        Step::Curve { .. } => vec![
-            was.roles[Role::CurveStart],
-            is.roles[Role::CurveStart],
-            was.inseam.end(),
-        ],
+        Step::Curve { .. } => vec![was.roles[Role::CurveStart], is.roles[Role::CurveStart], was.inseam.end()],
         Step::Moved(fade) => {
             let edge: &Chain = was.edge(fade.edge);
             fade.at.iter().filter_map(|(_, y, _)| signs::on_edge(edge, *y)).collect()

@@ -21,8 +21,8 @@ use kurbo::{Point, Vec2};
 use crate::{
     closing::{Leg, Sheet},
     paper::{
-        Line, arriving, blended, crossing, cut, distance_to, drawn, leaving, length, long, opening_angle, place,
-        produced, redrawn, ruled, run_out, slid, swept, swung, turned, turned_line, walk_to_level,
+        Line, arriving, blended, crossing, cut, distance_to, drawn, leaving, length, long, opening_angle,
+        place, produced, redrawn, ruled, run_out, slid, swept, swung, turned, turned_line, walk_to_level,
     },
 };
 
@@ -100,7 +100,8 @@ impl Bench {
             Step::SideStraightUp { by } => {
                 *sheet = self.was.clone();
                 let (hip, knee) = (sheet.hip, sheet.knee);
-                sheet.side = redrawn(&sheet.side, |y| Vec2::new(0.0, -by * run_out((knee - y) / (knee - hip))));
+                sheet.side =
+                    redrawn(&sheet.side, |y| Vec2::new(0.0, -by * run_out((knee - y) / (knee - hip))));
             }
             Step::Swung { at_waist, at_side } => {
                 let pin = sheet.centre_hip();
@@ -265,7 +266,8 @@ fn bodies() -> &'static [Body] {
         let by = |block: &'static str| {
             DEMOS.iter().map(move |name| {
                 let (order, _) =
-                    Order::read_with(&demo(name).unwrap(), &["trousers.fit=proportional".to_owned()]).unwrap();
+                    Order::read_with(&demo(name).unwrap(), &["trousers.fit=proportional".to_owned()])
+                        .unwrap();
                 let plan = draft(&order, &load(block).unwrap()).unwrap().plan;
                 let base = shape(&plan, &Parameters::default());
                 Body { name: format!("{block}, {name}"), plan, base }
@@ -279,12 +281,15 @@ fn bodies() -> &'static [Body] {
 fn done(body: &Body, key: Key, value: f64, unit: Unit) -> Vec<(Panel, f64, String, Vec<Work>)> {
     let plain = Parameters::default();
     let after = match key {
-        Key::ThighFrontReach => plain.with(Key::ThighFront, Key::ThighFront.about().ordinary).with(key, value),
+        Key::ThighFrontReach => {
+            plain.with(Key::ThighFront, Key::ThighFront.about().ordinary).with(key, value)
+        }
         _ => plain.with(key, value),
     };
     let drafted = shape(&body.plan, &after);
     let all = works(key, (&plain, &body.base), (&after, &drafted), unit);
-    let constructed = |plan: &breeks::draft::PanelPlan| (plan.roles[breeks::terms::Role::SideWaist], plan.intake);
+    let constructed =
+        |plan: &breeks::draft::PanelPlan| (plan.roles[breeks::terms::Role::SideWaist], plan.intake);
     let paper = Leg::read(&body.base, [constructed(&body.plan.front), constructed(&body.plan.back)]);
     Panel::ALL
         .iter()
@@ -319,7 +324,11 @@ fn outlines_from_printed_figures_alone() {
                         println!("{unit} {key:24} {panel:6} {:18} {off:.3} {at}", body.name);
                     }
                     if off > within {
-                        wrong.push(format!("{unit} {key} {panel}, {}: {off:.3} at the {at}: {:?}", body.name, all.iter().filter(|work| work.panel == panel).collect::<Vec<_>>()));
+                        wrong.push(format!(
+                            "{unit} {key} {panel}, {}: {off:.3} at the {at}: {:?}",
+                            body.name,
+                            all.iter().filter(|work| work.panel == panel).collect::<Vec<_>>()
+                        ));
                     }
                 }
             }

@@ -48,7 +48,9 @@ pub(super) struct Canvas {
 impl Canvas {
     /// A window on the panel, its upper left corner `at` on paper; words may stand in `cell`.
     pub(super) fn new(window: Rect, scale: f64, at: Point, cell: Rect) -> Self {
-        let fit = Affine::translate(at.to_vec2()) * Affine::scale(scale) * Affine::translate(-window.origin().to_vec2());
+        let fit = Affine::translate(at.to_vec2())
+            * Affine::scale(scale)
+            * Affine::translate(-window.origin().to_vec2());
         Self {
             fit,
             frame: fit.transform_rect_bbox(window),
@@ -233,7 +235,8 @@ impl Canvas {
         let text = Text::new(Point::ORIGIN, NAME, name);
         let spots = [0.5, 0.62, 0.38, 0.75, 0.25, 0.88].into_iter().flat_map(|part| {
             let x = self.frame.x0 + part * self.frame.width();
-            [y - 0.08, y + 0.08 + CAP_HEIGHT * NAME].map(|y| Text { at: Point::new(x, y), ..text.clone() }.aligned(Align::Middle))
+            [y - 0.08, y + 0.08 + CAP_HEIGHT * NAME]
+                .map(|y| Text { at: Point::new(x, y), ..text.clone() }.aligned(Align::Middle))
         });
         self.put(spots.collect());
     }
@@ -248,7 +251,7 @@ impl Canvas {
     fn spots(at: Point, way: Vec2, gap: f64, text: &Text) -> Vec<Text> {
         let way = unit(way);
         let half = Vec2::new(0.5 * text.width(), 0.5 * CAP_HEIGHT * text.size);
-        [0.0, 0.4, -0.4, 0.8, -0.8, 1.57, -1.57, 2.3, -2.3, 3.14]
+        [0.0, 0.4, -0.4, 0.8, -0.8, 1.57, -1.57, 2.3, -2.3, 3.1]
             .into_iter()
             .flat_map(|turn| [0.0, 0.12, 0.28].map(|more| (turn, more)))
             .map(|(turn, more)| {
@@ -321,7 +324,9 @@ impl Canvas {
         let mut spots = Self::spots(one.midpoint(other), square, 0.07, &text);
         spots.truncate(3);
         // Or behind one of the arrows, or on the other side.
-        for (from, way) in [(other + along * 0.24, along), (one - along * 0.24, -along), (from.midpoint(to), -square)] {
+        for (from, way) in
+            [(other + along * 0.24, along), (one - along * 0.24, -along), (from.midpoint(to), -square)]
+        {
             spots.extend(Self::spots(from, way, 0.05, &text).into_iter().take(9));
         }
         self.put(spots);
@@ -354,7 +359,12 @@ impl Canvas {
             self.head(beside[last], beside[last] - beside[last - 1], 0.11);
         }
         let middle = last / 2;
-        self.beside(beside[middle].midpoint(beside[last - middle]), normal(middle), 0.05, Text::new(Point::ORIGIN, FIGURE, words));
+        self.beside(
+            beside[middle].midpoint(beside[last - middle]),
+            normal(middle),
+            0.05,
+            Text::new(Point::ORIGIN, FIGURE, words),
+        );
     }
 
     /// How deep a curve lies under the straight line between its ends, at its deepest.
@@ -397,7 +407,8 @@ impl Canvas {
     pub(super) fn headed(&mut self, at: Point, number: usize, piece: &str) {
         let ring = at + Vec2::new(0.17, 0.0);
         self.signs.line(Circle::new(ring, 0.17).to_path(0.005), Pen::new(0.03, Ink::Black));
-        let digit = Text::new(ring + Vec2::new(0.0, 0.5 * CAP_HEIGHT * 0.26), 0.26, number.to_string().as_str());
+        let digit =
+            Text::new(ring + Vec2::new(0.0, 0.5 * CAP_HEIGHT * 0.26), 0.26, number.to_string().as_str());
         self.words.text(digit.aligned(Align::Middle).bold());
         let name = Text::new(at + Vec2::new(0.42, 0.5 * CAP_HEIGHT * FIGURE), FIGURE, piece);
         self.labels.keep_off(name.footprint());
@@ -407,7 +418,8 @@ impl Canvas {
 
     /// The whole piece, small, with the window marked.
     pub(super) fn whole(&mut self, outline: &[Point], window: Rect, height: f64) {
-        let all = outline.iter().fold(Rect::from_points(outline[0], outline[0]), |all, point| all.union_pt(*point));
+        let all =
+            outline.iter().fold(Rect::from_points(outline[0], outline[0]), |all, point| all.union_pt(*point));
         let scale = height / all.height();
         let size = all.size() * scale;
         let rooms = [
@@ -429,14 +441,18 @@ impl Canvas {
                 Mark::Line { path, .. } => Some(path),
                 _ => None,
             })
-            .flat_map(|path| path.segments().map(|piece| print.covered(piece.start(), piece.end())).collect::<Vec<_>>())
+            .flat_map(|path| {
+                path.segments().map(|piece| print.covered(piece.start(), piece.end())).collect::<Vec<_>>()
+            })
             .sum()
         };
         let Some(at) = rooms.into_iter().min_by(|a, b| hidden(a).total_cmp(&hidden(b))) else { return };
         if hidden(&at) > 0.05 {
             return;
         }
-        let place = Affine::translate(at.to_vec2()) * Affine::scale(scale) * Affine::translate(-all.origin().to_vec2());
+        let place = Affine::translate(at.to_vec2())
+            * Affine::scale(scale)
+            * Affine::translate(-all.origin().to_vec2());
         let mut path = BezPath::new();
         outline.iter().step_by(4).enumerate().for_each(|(index, point)| {
             if index == 0 { path.move_to(place * *point) } else { path.line_to(place * *point) }
@@ -502,14 +518,23 @@ fn inside(from: Point, to: Point, frame: Rect) -> Option<(Point, Point)> {
         first = first.max(a.min(b));
         last = last.min(a.max(b));
     }
-    let place = |part: f64| if part <= 0.0 { from } else if part >= 1.0 { to } else { from + way * part };
+    let place = |part: f64| {
+        if part <= 0.0 {
+            from
+        } else if part >= 1.0 {
+            to
+        } else {
+            from + way * part
+        }
+    };
     (first < last).then(|| (place(first), place(last)))
 }
 
 /// A straight line with one small wave in its middle.
 fn wave(from: f64, to: f64, at: f64, level: bool) -> BezPath {
     const SIZE: f64 = 0.09;
-    let place = |along: f64, off: f64| if level { Point::new(along, at + off) } else { Point::new(at + off, along) };
+    let place =
+        |along: f64, off: f64| if level { Point::new(along, at + off) } else { Point::new(at + off, along) };
     let middle = 0.5 * (from + to);
     let mut path = BezPath::new();
     path.move_to(place(from, 0.0));
@@ -528,6 +553,6 @@ mod tests {
     fn a_line_cut_at_its_window() {
         let line = [Point::new(-1.0, 0.5), Point::new(0.5, 0.5), Point::new(0.5, 3.0), Point::new(9.0, 9.0)];
         let path = clipped(&line, Rect::new(0.0, 0.0, 1.0, 1.0));
-        assert_eq!(path.to_svg(), "M0 0.5L0.5 0.5L0.5 1");
+        assert_eq!(path.to_svg(), "M0,0.5 L0.5,0.5 L0.5,1");
     }
 }

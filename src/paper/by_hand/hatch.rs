@@ -45,7 +45,8 @@ fn over_rows(
     // In this frame strokes are level.
     let level = |point: &Point| Point::new(point.x * cos + point.y * sin, point.y * cos - point.x * sin);
     let back = |x: f64, y: f64| Point::new(x * cos - y * sin, y * cos + x * sin);
-    let [inside, outside, frame] = [inside, outside, frame].map(|line| line.iter().map(level).collect::<Vec<_>>());
+    let [inside, outside, frame] =
+        [inside, outside, frame].map(|line| line.iter().map(level).collect::<Vec<_>>());
     let heights = inside.iter().map(|point| point.y);
     let (top, bottom) =
         heights.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), y| (low.min(y), high.max(y)));

@@ -30,9 +30,8 @@ pub(super) struct Scene {
 /// Where an edge comes to a height, or its nearer end.
 pub(super) fn on_edge(edge: &Chain, y: f64) -> Option<Point> {
     let x = edge.crossings(y).next();
-    x.map(|x| Point::new(x, y)).or_else(|| {
-        [edge.start(), edge.end()].into_iter().find(|end| (end.y - y).abs() < 0.5)
-    })
+    x.map(|x| Point::new(x, y))
+        .or_else(|| [edge.start(), edge.end()].into_iter().find(|end| (end.y - y).abs() < 0.5))
 }
 
 const UP: Vec2 = Vec2::new(0.0, -1.0);
@@ -74,7 +73,11 @@ impl Scene {
     /// A figure that is the amount: bold, with its unit.
     fn of_amount(&self, cm: f64) -> (String, bool) {
         let whole = (cm.abs() - self.by.abs()).abs() < 0.006;
-        if whole && self.key.about().unit == Measure::Cm { (self.amount(), true) } else { (self.figure(cm), false) }
+        if whole && self.key.about().unit == Measure::Cm {
+            (self.amount(), true)
+        } else {
+            (self.figure(cm), false)
+        }
     }
 
     /// The cut of a work, opened as far as it is drawn.
@@ -124,7 +127,11 @@ impl Scene {
                 }
                 canvas.level(from.y + 0.001, "hip line");
                 match cut {
-                    Cut::FromSide => canvas.along(&[role(Role::CentreHip), centre], 1.0, &self.figure(role(Role::CentreHip).distance(centre))),
+                    Cut::FromSide => canvas.along(
+                        &[role(Role::CentreHip), centre],
+                        1.0,
+                        &self.figure(role(Role::CentreHip).distance(centre)),
+                    ),
                     _ => {
                         let (above, _) = was.side_seam.cut_at_level(role(Role::SideHip).y);
                         canvas.along(&run(&above), 1.0, &self.figure(above.length()));
@@ -249,7 +256,8 @@ impl Scene {
             }
         }
         if self.key == Key::AbdomenWidth {
-            let sign = if (self.by > 0.0) == (work.panel == crate::terms::Panel::Front) { "+" } else { "\u{2212}" };
+            let sign =
+                if (self.by > 0.0) == (work.panel == crate::terms::Panel::Front) { "+" } else { "\u{2212}" };
             canvas.said(centre.midpoint(side), UP, &format!("{sign}{}", self.amount()));
         }
     }
@@ -259,7 +267,9 @@ impl Scene {
         let (start, fork) = (was.roles[Role::CurveStart], was.inseam.end());
         let middle = start.midpoint(fork);
         let down = unit(start - was.crotch_seam.end());
-        let Some((along, _)) = crate::curve::meet(start, down, fork, was.crotch_seam.start_tangent()) else { return };
+        let Some((along, _)) = crate::curve::meet(start, down, fork, was.crotch_seam.start_tangent()) else {
+            return;
+        };
         let corner = start + down * along;
         canvas.chord(start, fork);
         canvas.chord(middle, corner);
@@ -378,7 +388,10 @@ impl Scene {
             Some(opening) => {
                 there.extend(opening.still.iter().cloned());
                 there.extend(
-                    opening.moving.iter().map(|line| line.iter().map(|point| opening.motion * *point).collect()),
+                    opening
+                        .moving
+                        .iter()
+                        .map(|line| line.iter().map(|point| opening.motion * *point).collect()),
                 );
             }
             None => {
@@ -390,7 +403,11 @@ impl Scene {
         let waist_lines = is.darts.len() + is.pleats.len();
         let mut lines = waist(is);
         lines.truncate(lines.len() - waist_lines.min(lines.len()));
-        lines.extend([Edge::SideSeam, Edge::Hem, Edge::Inseam, Edge::CrotchSeam].iter().map(|edge| run(is.edge(*edge))));
+        lines.extend(
+            [Edge::SideSeam, Edge::Hem, Edge::Inseam, Edge::CrotchSeam]
+                .iter()
+                .map(|edge| run(is.edge(*edge))),
+        );
         for line in lines {
             let strong: Vec<bool> =
                 line.iter().map(|point| there.iter().all(|other| distance(*point, other) > OFF)).collect();
@@ -429,7 +446,10 @@ impl Scene {
                 let (words, _) = self.of_amount(*by);
                 canvas.gap(old_centre, centre, LEFT, &words, false);
                 if let Some(opening) = self.opening(work) {
-                    canvas.line(&[opening.motion * old_centre, opening.motion * was.roles[Role::CentreHip]], WAS);
+                    canvas.line(
+                        &[opening.motion * old_centre, opening.motion * was.roles[Role::CentreHip]],
+                        WAS,
+                    );
                 }
             }
             Step::SideStraightUp { by } => {
