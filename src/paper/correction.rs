@@ -6,12 +6,12 @@ use super::{
     language::{Language, SHEET},
     panel_marks,
     spread::spread,
-    subject::panel_name,
 };
 use crate::{
     draft::{PanelShape, Shape},
     drawing::{Align, Drawing, Layer, Shade, Text, Wording},
     terms::{Level, Panel, Side, Word},
+    told::panel_name,
 };
 
 const LANGUAGE: &Language = &SHEET;
@@ -32,7 +32,7 @@ const NAME_BAND: f64 = 0.6;
 
 /// The panels that a correction changes, cut out above and below what moved, no wider and no higher than `largest`, cm:
 /// the old outline thin and dashed, the new one strong. `what` says in a few words what was done.
-pub(super) fn correction_within(largest: (f64, f64), what: &str, old: &Shape, new: &Shape) -> Drawing {
+pub(crate) fn correction_within(largest: (f64, f64), what: &str, old: &Shape, new: &Shape) -> Drawing {
     let changes: Vec<(Panel, Rect)> = Panel::ALL
         .iter()
         .filter_map(|panel| Some((*panel, changed(old.panel(*panel), new.panel(*panel))?)))
