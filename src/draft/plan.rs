@@ -105,22 +105,25 @@ impl PanelPlan {
 /// two degrees to either side of a middle.
 const EASY_LEAN: f64 = 4.0;
 /// The seat of a body may be widest nearer to its crotch than a pair of trousers can show: the hip line is drawn at
-/// least this part of the hip girth above the crotch line, about half the height of a crotch curve.
-const HIP_ABOVE_CROTCH: f64 = 1.0 / 20.0;
+/// least this part of the hip girth above the crotch line, about half the height of a crotch curve. Nearer, the curve
+/// runs so flat that a hair in the height of the hip carries the side seam off.
+const HIP_ABOVE_CROTCH: f64 = 0.06;
+/// A hip line is raised by so much without a word, cm.
+const RAISED_UNSAID: f64 = 1.0;
 /// The crotch curve starts at least this part of the way from the waist to the crotch line.
 const HIGHEST_CURVE: f64 = 0.3;
 /// Where the calf is girthed, below the knee, as a part of the knee height (design of this project).
 const CALF_BELOW_KNEE: f64 = 0.31;
 /// Where the thigh is girthed, below the body's crotch, cm.
 const THIGH_BELOW_CROTCH: f64 = 2.5;
-/// The fullness of a crotch curve whose guide point cannot be met.
+/// The fullness of a crotch curve before it is led to its guide point.
 const ORDINARY_FULLNESS: f64 = 0.6;
 /// The ask by which a recipe folds its front for style: that stays in front whatever the body.
 const PLEAT: &str = "pleat";
 /// The least height between two points of a seam, cm.
 const LEAST_RUN: f64 = 0.5;
 /// The least length of a leg between two of its levels, cm.
-const LEAST_LEG: f64 = 5.0;
+pub(super) const LEAST_LEG: f64 = 5.0;
 
 impl DartPlan {
     /// Laid and not sewn.
@@ -177,11 +180,11 @@ impl Plan {
             inputs,
             notices,
         };
-        for panel in settle(&mut plan) {
+        for panel in settle(&mut plan)? {
             plan.notices.push(
                 Notice::note(
                     "guide-missed",
-                    "the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness",
+                    "the {panel} crotch curve cannot pass its guide point and is led as near to it as it stays round",
                 )
                 .with("panel", panel),
             );
@@ -274,7 +277,7 @@ fn inputs(
         && recipe.truing.on
         && *hip > lowest
     {
-        if *hip > lowest + 0.5 && draws_by_waist_to_hip(recipe) {
+        if *hip > lowest + RAISED_UNSAID && draws_by_waist_to_hip(recipe) {
             notices.push(
                 Notice::mind(
                     "hip-line-raised",
@@ -553,9 +556,12 @@ fn longest_dart(panel: Panel, waist_to_hip: f64) -> f64 {
 fn surplus(panel: &PanelPlan, net: f64, held: Option<usize>) -> Surplus {
     let darts = || panel.darts.iter().filter(|dart| !dart.is_pleat());
     let laid: f64 = panel.darts.iter().filter_map(|dart| dart.pleat).sum();
+    let (centre, side) = (panel.roles[Role::CentreWaist], panel.roles[Role::SideWaist]);
+    // Laid obliquely the waist reaches less far than it is long.
+    let oblique = centre.distance(side) - (side.x - centre.x);
     Surplus {
         panel: panel.panel,
-        total: panel.roles[Role::SideHip].x - panel.roles[Role::CentreWaist].x - net - laid,
+        total: panel.roles[Role::SideHip].x - centre.x - net - laid + oblique,
         count: darts().count(),
         darts: panel.intake,
         length: darts().map(|dart| dart.length).fold(f64::INFINITY, f64::min),
