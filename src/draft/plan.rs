@@ -123,7 +123,7 @@ const PLEAT: &str = "pleat";
 /// The least height between two points of a seam, cm.
 const LEAST_RUN: f64 = 0.5;
 /// The least length of a leg between two of its levels, cm.
-pub(super) const LEAST_LEG: f64 = 5.0;
+const LEAST_LEG: f64 = 5.0;
 
 impl DartPlan {
     /// Laid and not sewn.
@@ -180,7 +180,7 @@ impl Plan {
             inputs,
             notices,
         };
-        for panel in settle(&mut plan)? {
+        for panel in settle(&mut plan) {
             plan.notices.push(
                 Notice::note(
                     "guide-missed",

@@ -15,7 +15,7 @@ use super::{
     fork::{ForkPlan, Inseam, Pivot},
     moves::Moves,
     panel::{Dart, Levels, Notch, PanelShape, Pleat, Roles, Shape, chord},
-    plan::{DartPlan, LEAST_LEG, PanelPlan, Plan, centre_at},
+    plan::{DartPlan, PanelPlan, Plan, centre_at},
     side::{hem, side_lean, side_seam},
     smooth::{at_least_nothing, smooth_max, solve, solve_from},
     style_line::carried,
@@ -24,9 +24,7 @@ use super::{
 use crate::{
     adjust::Parameters,
     curve::{Bend, Chain, length, reversed, straight, t_at_level, unit},
-    mistake::Mistake,
     terms::{Edge, Level, Panel, Role, Word},
-    voice::{self, Sentence},
 };
 
 /// Draws the panels of one leg with its fit parameters.
@@ -119,10 +117,7 @@ const ROUNDING: f64 = 0.1;
 /// Settles what depends on the drawn base block and must not move with a parameter: where the side lies on the hip
 /// line when the crotch curve has begun above it, and how full the crotch curves are that pass a guide point. Returns
 /// the panels whose guide point could not be met.
-///
-/// # Errors
-/// When the leg is so short for its width that no back inseam is as long as the front's.
-pub(super) fn settle(plan: &mut Plan) -> Result<Vec<Panel>, Mistake> {
+pub(super) fn settle(plan: &mut Plan) -> Vec<Panel> {
     let plain = Parameters::default();
     let mut missed = Vec::new();
     let mut settled = |panel: Panel, plan: &Plan, drawn: &Drawing| {
@@ -148,10 +143,6 @@ pub(super) fn settle(plan: &mut Plan) -> Result<Vec<Panel>, Mistake> {
     let mut back = Drawing::back(plan, &plain, &front);
     if !plan.back.printed {
         back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
-        let room = back.levels[Level::Knee] - back.inseam.edge.end().y;
-        if room < LEAST_LEG {
-            return Err(too_short(room));
-        }
     }
     let fronts = settled(Panel::Front, plan, &front);
     let backs = settled(Panel::Back, plan, &back);
@@ -159,18 +150,7 @@ pub(super) fn settle(plan: &mut Plan) -> Result<Vec<Panel>, Mistake> {
         panel.fullness = fullness;
         panel.roles[Role::SideHip].x = side;
     }
-    Ok(missed)
-}
-
-fn too_short(room: f64) -> Mistake {
-    let title = if room > 0.0 {
-        "made as long as the front, the back inseam would leave {room} between crotch point and knee"
-    } else {
-        "no back inseam between crotch and knee is as long as the front's"
-    };
-    Mistake::new(Sentence::new(title).with("room", voice::length(room))).help(
-        "the leg is very short for so full a hip: check `hip_girth`, `inside_leg`, `body_rise` and `knee_height`, or choose another `block`",
-    )
+    missed
 }
 
 /// One panel while it is drawn.
