@@ -108,8 +108,9 @@ const EASY_LEAN: f64 = 4.0;
 /// least this part of the hip girth above the crotch line, about half the height of a crotch curve. Nearer, the curve
 /// runs so flat that a hair in the height of the hip carries the side seam off.
 const HIP_ABOVE_CROTCH: f64 = 0.06;
-/// A hip line is raised by so much without a word, cm.
-const RAISED_UNSAID: f64 = 1.0;
+/// A hip line is raised by so much without a word, and by so much before it is to be minded, cm.
+const RAISED_UNSAID: f64 = 0.5;
+const RAISED_UNMINDED: f64 = 1.5;
 /// The crotch curve starts at least this part of the way from the waist to the crotch line.
 const HIGHEST_CURVE: f64 = 0.3;
 /// Where the calf is girthed, below the knee, as a part of the knee height (design of this project).
@@ -278,8 +279,9 @@ fn inputs(
         && *hip > lowest
     {
         if *hip > lowest + RAISED_UNSAID && draws_by_waist_to_hip(recipe) {
+            let notice = if *hip > lowest + RAISED_UNMINDED { Notice::mind } else { Notice::note };
             notices.push(
-                Notice::mind(
+                notice(
                     "hip-line-raised",
                     "the seat is widest {hip} below the waist, close to the crotch: the hip line is drawn at {drawn}; \
                      take `waist_to_hip` and `body_rise` again",
