@@ -35,15 +35,33 @@ fn down_the_side(lean: f64) -> Vec2 {
     Vec2::new(sin, cos)
 }
 
+/// The cubic from point to point that stands out by `bow` in its middle.
+fn bowed(from: Point, to: Point, bow: f64) -> CubicBez {
+    let chord = to - from;
+    let lean = side_lean(chord);
+    // Both handles are a third of the chord, and the middle stands out by three quarters of what they do.
+    let off = (4.0 * bow / chord.hypot()).clamp(-1.0, 1.0).asin();
+    eased(from, down_the_side(lean + off), to, down_the_side(lean - off))
+}
+
 /// The side seam as the recipe has it, from waist to hem in three parts: to the hip, to the knee, to the hem.
 pub(super) fn plain(plan: &PanelPlan, roles: &Roles) -> Chain {
     let (waist, hip) = (roles[Role::SideWaist], roles[Role::SideHip]);
     let (knee, hem) = (roles[Role::SideKnee], roles[Role::SideHem]);
+    if plan.seams_as_printed {
+        return Chain::of(bowed(waist, hip, plan.side_bow))
+            .then(bowed(hip, knee, plan.side_bow_below.unwrap_or_default()))
+            .then(straight(knee, hem));
+    }
     let (above, below) = (hip - waist, knee - hip);
     let (lean_above, lean_below) = (side_lean(above), side_lean(below));
     let (long, short) = (below.hypot(), above.hypot());
     // Half of the tangent of the circle through the three points: the hip curve rounds, the hip line stays widest.
-    let lean_hip = 0.5 * (lean_above * long + lean_below * short) / (long + short);
+    let rounded = 0.5 * (lean_above * long + lean_below * short) / (long + short);
+    // Where the recipe says how far it stands out below the hip, the lean that brings it there: an eighth of the way for
+    // every radian between the two ends.
+    let lean_hip =
+        plan.side_bow_below.map_or(rounded, |bow| side_lean(hem - knee) + 8.0 * bow / long);
     let at_hip = down_the_side(lean_hip);
     let turn = lean_above - lean_hip;
     let bowed = 8.0 * side_bow(plan, above) / short - smooth_max(turn, 0.0, ROUNDING);
