@@ -8,8 +8,8 @@ use crate::{
     fit::{Report, Verdict},
     mistake::Mistakes,
     order::{Order, Trousers},
-    recipe::Recipe,
-    terms::{Measurement, Sex, WaistLevel},
+    recipe::{Recipe, Reference},
+    terms::{Measurement, Sex, WaistLevel, Word},
     unit::Unit,
 };
 
@@ -102,11 +102,54 @@ pub fn try_on(recipe: &Arc<Recipe>) -> Vec<(Size, Outcome)> {
     SPREAD.iter().map(|size| (*size, outcome(recipe, size))).collect()
 }
 
+/// The measurements that the recipe goes by and nothing estimates; on the spread they are invented.
+pub fn must_be_measured(recipe: &Recipe) -> Vec<Measurement> {
+    let nowhere = |measurement: &&Measurement| {
+        recipe.reads(Reference::Body(**measurement)) && invented(**measurement, &|_| Some(0.0)).is_some()
+    };
+    Measurement::ALL.iter().filter(nowhere).copied().collect()
+}
+
+/// What a measurement file of this body would say for this recipe.
+fn given(recipe: &Recipe, size: &Size) -> Result<Given, Mistakes> {
+    let mut given = size.given();
+    let (body, _) = Body::resolve(&given)?;
+    for measurement in must_be_measured(recipe) {
+        if let Some(cm) = invented(measurement, &|from| body.cm(from)) {
+            given = given.with(measurement, cm);
+        }
+    }
+    Ok(given)
+}
+
+/// A measurement that nothing estimates, by the others of a body: invented, near enough to try a recipe with.
+fn invented(measurement: Measurement, at: &impl Fn(Measurement) -> Option<f64>) -> Option<f64> {
+    let part = |of: Measurement, part: f64| Some(part * at(of)?);
+    match measurement {
+        Measurement::TopHipGirth => {
+            Some(0.35 * at(Measurement::WaistGirth)? + 0.65 * at(Measurement::HipGirth)?)
+        }
+        Measurement::SittingHipGirth => part(Measurement::HipGirth, 1.04),
+        Measurement::BodyRiseSitting => part(Measurement::BodyRise, 1.0),
+        Measurement::FrontCrotchLength => part(Measurement::TotalCrotchLength, 0.49),
+        Measurement::BackCrotchLength => part(Measurement::TotalCrotchLength, 0.51),
+        Measurement::FrontThighArc => part(Measurement::ThighGirth, 0.48),
+        Measurement::FrontHipArc => part(Measurement::HipGirth, 0.48),
+        Measurement::FrontWaistArc => part(Measurement::WaistGirth, 0.5),
+        Measurement::WaistHeightFront | Measurement::WaistHeightBack => part(Measurement::WaistHeight, 1.0),
+        Measurement::ForkDepth => part(Measurement::HipGirth, 0.2),
+        _ => None,
+    }
+}
+
 fn outcome(recipe: &Arc<Recipe>, size: &Size) -> Outcome {
     if recipe.back.is_none() {
         return constructed(recipe, size).err().map_or(Outcome::ConstructedOnly, Outcome::Broken);
     }
-    let order = Order::of(size.given());
+    let order = match given(recipe, size) {
+        Ok(given) => Order::of(given),
+        Err(mistakes) => return Outcome::Broken(mistakes),
+    };
     match draft(&order, recipe) {
         Err(mistakes) => Outcome::Broken(mistakes),
         Ok(draft) => {
@@ -125,7 +168,7 @@ fn outcome(recipe: &Arc<Recipe>, size: &Size) -> Outcome {
 
 /// A recipe without a back, carried out with its own ease and style.
 fn constructed(recipe: &Recipe, size: &Size) -> Result<(), Mistakes> {
-    let (body, _) = Body::resolve(&size.given())?;
+    let (body, _) = Body::resolve(&given(recipe, size)?)?;
     let inputs = Plan::inputs(recipe, &body, &Trousers::default())?;
     recipe.construct(&inputs)?;
     Ok(())

@@ -171,6 +171,22 @@ fn skeleton_asked_for_or_taken() {
 }
 
 #[test]
+fn measurement_that_nothing_estimates_told_once_and_not_taken_for_a_break() {
+    let folder = folder("needed");
+    printed(&breeks(&folder, &["blocks", "new", "own.toml", "--from", "women"]));
+    let own = std::fs::read_to_string(folder.join("own.toml")).unwrap();
+    let lines = own.replace(
+        "side_waist_line = -0.8",
+        "side_waist_line = -0.8\nyoke_line = \"1/100 top_hip + 1/50 front_hip_arc + 0.1 outside_leg\"",
+    );
+    assert_ne!(own, lines);
+    std::fs::write(folder.join("own.toml"), lines).unwrap();
+    let check = printed(&breeks(&folder, &["blocks", "check", "own.toml"]));
+    assert!(check.contains("it goes by `top_hip_girth`, `front_hip_arc`: nothing estimates this"), "{check}");
+    assert!(check.contains("every body is drafted with sound outlines"), "{check}");
+}
+
+#[test]
 fn construction_drawn_up_to_a_step() {
     let folder = folder("until");
     let text = printed(&breeks(&folder, &["blocks", "check", "women", "--until", "7"]));

@@ -17,7 +17,7 @@ use crate::{
     paper::{construction_picture, wrapped},
     recipe::{self, Construction, Recipe, Step},
     terms::Word,
-    trial::{Outcome, try_on},
+    trial::{Outcome, must_be_measured, try_on},
 };
 
 #[derive(clap::Args)]
@@ -128,6 +128,14 @@ fn check(recipe: &Arc<Recipe>) -> Result<Ending, Mistakes> {
     let outcomes = try_on(recipe);
     let mut out =
         format!("{}: {} steps, tried on {} bodies\n\n", recipe.name, recipe.steps.len(), outcomes.len());
+    let needed: Vec<String> =
+        must_be_measured(recipe).iter().map(|measurement| format!("`{}`", measurement.key())).collect();
+    if !needed.is_empty() {
+        out.push_str(&format!(
+            "it goes by {}: nothing estimates this, it must be measured; tried with invented values\n\n",
+            needed.join(", ")
+        ));
+    }
     let (mut broken, mut tight, mut last) = (0, 0, Vec::new());
     for (size, outcome) in &outcomes {
         let [waist, hip, stature] = size.girths_and_stature;
