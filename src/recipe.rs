@@ -190,7 +190,8 @@ impl Recipe {
     /// The row of `steps` that makes a point, counted from 1, and its line in the text; `None` for the start and for points
     /// that the recipe left to the program.
     pub fn row_of(&self, point: PointId) -> Option<(usize, usize)> {
-        let made = self.steps.iter().position(|step| matches!(step, Step::Point { id, .. } if *id == point))?;
+        let made =
+            self.steps.iter().position(|step| matches!(step, Step::Point { id, .. } if *id == point))?;
         let place = &self.steps.get(made)?.entry().place;
         let before = self.source.text.get(..place.start).filter(|_| !place.is_empty())?;
         Some((made + 1, before.matches('\n').count() + 1))

@@ -22,7 +22,8 @@ const BOWED: f64 = 0.1;
 /// What a note of a changed figure ends with: who changed it, and how the book's is kept.
 const BY_THE_WAIST: &str = ": the waist is trued, and hip less waist shared out between side and darts; `[truing]` with \
                             `waist = \"as drawn\"` keeps the recipe's";
-const BY_THE_INSEAM: &str = ": it slid until the inseams agree; `[truing]` with `inseam = \"as drawn\"` keeps the recipe's";
+const BY_THE_INSEAM: &str =
+    ": it slid until the inseams agree; `[truing]` with `inseam = \"as drawn\"` keeps the recipe's";
 const BY_THE_CURVE: &str = ": a crotch curve has its room, and what is opened above it stays straight; `true = false` under \
                             `[truing]` keeps the recipe's";
 const BY_THE_HIP: &str = ": the hip keeps its width where the crotch curve has begun above the hip line; a curve that starts \

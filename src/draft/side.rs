@@ -24,6 +24,8 @@ const FRONT_RUN_OUT: f64 = 20.0;
 /// two lines alone it would be so short that the side dents above it.
 const LENS_ABOVE_HIP: f64 = 7.0;
 const FULLEST: f64 = 5.0;
+/// A side that is drawn straight down to the knee turns into the lower leg over this length, cm.
+const TURNED_BELOW_KNEE: f64 = 12.0;
 
 /// How far a direction down the side leans outward, radians.
 pub(super) fn side_lean(downward: Vec2) -> f64 {
@@ -35,12 +37,15 @@ fn down_the_side(lean: f64) -> Vec2 {
     Vec2::new(sin, cos)
 }
 
+/// How far the ends of a seam lean off its chord, radians, so that its middle stands out by `bow`: both handles are a third
+/// of the chord, and the middle stands out by three quarters of what they do.
+fn stands_off(chord: Vec2, bow: f64) -> f64 {
+    (4.0 * bow / chord.hypot()).clamp(-1.0, 1.0).asin()
+}
+
 /// The cubic from point to point that stands out by `bow` in its middle.
 fn bowed(from: Point, to: Point, bow: f64) -> CubicBez {
-    let chord = to - from;
-    let lean = side_lean(chord);
-    // Both handles are a third of the chord, and the middle stands out by three quarters of what they do.
-    let off = (4.0 * bow / chord.hypot()).clamp(-1.0, 1.0).asin();
+    let (lean, off) = (side_lean(to - from), stands_off(to - from, bow));
     eased(from, down_the_side(lean + off), to, down_the_side(lean - off))
 }
 
@@ -58,17 +63,24 @@ pub(super) fn plain(plan: &PanelPlan, roles: &Roles) -> Chain {
     let (long, short) = (below.hypot(), above.hypot());
     // Half of the tangent of the circle through the three points: the hip curve rounds, the hip line stays widest.
     let rounded = 0.5 * (lean_above * long + lean_below * short) / (long + short);
-    // Where the recipe says how far it stands out below the hip, the lean that brings it there: an eighth of the way for
-    // every radian between the two ends.
-    let lean_hip =
-        plan.side_bow_below.map_or(rounded, |bow| side_lean(hem - knee) + 8.0 * bow / long);
+    let off = plan.side_bow_below.map(|bow| stands_off(below, bow));
+    let lean_hip = off.map_or(rounded, |off| lean_below + off);
     let at_hip = down_the_side(lean_hip);
     let turn = lean_above - lean_hip;
     let bowed = 8.0 * side_bow(plan, above) / short - smooth_max(turn, 0.0, ROUNDING);
     let top = down_the_side(lean_above + bowed);
-    Chain::of(eased(waist, top, hip, at_hip))
-        .then(eased(hip, at_hip, knee, unit(hem - knee)))
-        .then(straight(knee, hem))
+    let down = unit(hem - knee);
+    let upper = Chain::of(eased(waist, top, hip, at_hip));
+    let Some(off) = off else {
+        return upper.then(eased(hip, at_hip, knee, down)).then(straight(knee, hem));
+    };
+    // Down to the knee as the recipe has it; what the leg turns there is turned close below.
+    let at_knee = down_the_side(lean_below - off);
+    let turned = knee + down * TURNED_BELOW_KNEE.min(0.5 * knee.distance(hem));
+    upper
+        .then(eased(hip, at_hip, knee, at_knee))
+        .then(eased(knee, at_knee, turned, down))
+        .then(straight(turned, hem))
 }
 
 /// The hollow or fullness of the side above the hip: the recipe's where the side takes its ordinary part of the

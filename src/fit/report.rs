@@ -176,8 +176,8 @@ impl CrotchBudget {
         let notice = Notice::mind("crotch-short", said)
             .with("seam", length(self.total()))
             .with("body", length(body))
-            .with("ease", length(ease))
             .with("least", length(self.least));
+        let notice = if by_a_hair { notice } else { notice.with("ease", length(ease)) };
         let notice =
             if from == Origin::Estimated { notice.with("spread", length(self.spread)) } else { notice };
         Some(Notice { severity, ..notice })
@@ -338,19 +338,20 @@ impl Report {
             );
         }
         for row in self.levels.iter().filter(|row| row.is_tight() && row.level != Level::Hem) {
+            let notice = if (row.ease() - row.least).abs() < A_HAIR {
+                let said =
+                    "too tight at the {level}, by a hair: the least ease that fits on {body} is {least}";
+                Notice::not_to_cut("level-tight", said)
+            } else {
+                let said =
+                    "too tight at the {level}: {ease} of ease on {body}, the least that fits is {least}";
+                Notice::not_to_cut("level-tight", said).with("ease", length(row.ease()))
+            };
             notices.push(
-                Notice::not_to_cut(
-                    "level-tight",
-                    if (row.ease() - row.least).abs() < A_HAIR {
-                        "too tight at the {level}, by a hair: the least ease that fits on {body} is {least}"
-                    } else {
-                        "too tight at the {level}: {ease} of ease on {body}, the least that fits is {least}"
-                    },
-                )
-                .with("level", row.level)
-                .with("ease", length(row.ease()))
-                .with("body", length(row.body))
-                .with("least", length(row.least)),
+                notice
+                    .with("level", row.level)
+                    .with("body", length(row.body))
+                    .with("least", length(row.least)),
             );
         }
         notices.extend(self.crotch.notice());

@@ -38,7 +38,8 @@ impl Whence {
                     Panel::Front => Some(&recipe.front),
                     Panel::Back => recipe.back.as_ref(),
                 }?;
-                let row = |role: &Role| format!("{} {}", spoken(role.key()), row_of(recipe, plan.roles[*role]));
+                let row =
+                    |role: &Role| format!("{} {}", spoken(role.key()), row_of(recipe, plan.roles[*role]));
                 let rows: Vec<String> = roles.iter().map(row).collect();
                 Some(format!("{panel} {}", rows.join(", ")))
             })
@@ -53,10 +54,7 @@ fn value(notice: &Notice, name: &str) -> String {
 }
 
 /// The panels and the points of them that make it, and what mends it.
-fn rows(
-    recipe: &Recipe,
-    notice: &Notice,
-) -> Option<(&'static [Panel], &'static [Role], &'static str)> {
+fn rows(recipe: &Recipe, notice: &Notice) -> Option<(&'static [Panel], &'static [Role], &'static str)> {
     let of = |name| value(notice, name);
     let truing = recipe.truing;
     let waist_stays = !truing.on || truing.waist_as_drawn;
@@ -126,7 +124,11 @@ fn rows(
                 Some(Level::Thigh | Level::Crotch) => &[Role::CrotchPoint, Role::SideHip, Role::SideKnee],
                 _ => &[Role::InnerKnee, Role::SideKnee],
             };
-            (both, roles, "an ease in the sums of these rows makes it wider; the least is `within` under `[ease]`")
+            (
+                both,
+                roles,
+                "an ease in the sums of these rows makes it wider; the least is `within` under `[ease]`",
+            )
         }
         _ => return None,
     })

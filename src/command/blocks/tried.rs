@@ -85,8 +85,8 @@ fn on_one(arguments: &Arguments, recipe: &Arc<Recipe>) -> Result<Ending, Mistake
 
 /// What a person does with a refusal.
 const BOOK_OR_ROW: &str = "\
-the book or a row? `--compare` with the figures that the book prints: where they agree, it is the book's own draft that
-does not sew on this body; where one does not, look at its row with `--until`
+the book or a row? `--compare` with the figures that the book prints: where they agree, it is the
+book's own draft that does not sew; where one does not, look at its row with `--until`
 ";
 
 /// The verdict on a trial in a word, and why, line by line.
@@ -246,13 +246,10 @@ fn check(recipe: &Arc<Recipe>) -> Result<Ending, Mistakes> {
     if broken > 0 {
         out.push('\n');
         if let Some(trued) = broken_if_trued(recipe) {
+            out.push_str("trued in everything, without what `[truing]` keeps as drawn, ");
             out.push_str(&match trued {
-                0 => "trued in everything, without what `[truing]` leaves, it breaks on none: so the rows hold, and what does not \
-                      sew is as the recipe prints it\n"
-                    .to_owned(),
-                _ => format!(
-                    "trued in everything, without what `[truing]` leaves, it breaks on {trued}: begin with those\n"
-                ),
+                0 => "it breaks on none\n".to_owned(),
+                _ => format!("it breaks on {trued}: begin with those\n"),
             });
         }
         out.push_str(BOOK_OR_ROW);
