@@ -1,100 +1,38 @@
 //! What a measured fit did, as a fitter would tell it: before and after, what moved and why, what matters most.
 
-use std::fmt::{Result, Write};
-
-use super::{figures::signed, terminal::headed};
+use super::{figures::signed, tables::called};
 use crate::{
-    adjust::Key,
+    adjust::{Key, Measure},
     body::Origin,
+    booklet::{Block, Column, Table, plain},
     draft::Draft,
-    fit::{CrotchShare, Report},
+    fit::{CrotchBudget, CrotchShare, Report},
     order::Adjustment,
-    terms::{Level, Word},
+    terms::Level,
     unit::Unit,
-    voice::rule_of_thumb,
+    voice::{Value, at_least, change, length, moved, named, rule_of_thumb},
 };
 
-/// The story of a fit within 80 columns: `before` is the draft with the file's own parameters.
+/// The story of a fit: `before` is the draft with the file's own parameters.
 pub fn fit_story(before: &Report, draft: &Draft, after: &Report, unit: Unit) -> String {
-    let mut out = String::new();
-    // Cannot fail: writing to a string.
-    let _ = write_story(&mut out, before, draft, after, unit);
-    out
-}
-
-fn write_story(out: &mut String, before: &Report, draft: &Draft, after: &Report, unit: Unit) -> Result {
-    let long = |cm: f64| unit.figure(cm);
-    writeln!(out, "{}: block {}, {} fit, lengths in {}\n", draft.name, draft.recipe.name, draft.fit, unit)?;
-    writeln!(out, "  {:<14} {:>8} {:>13} {:>13}  wanted", "", "body", "ease before", "ease after")?;
-    for (was, is) in before.levels.iter().zip(&after.levels) {
-        let most = is.most.map_or(String::from("or more"), |most| format!("to {}", long(most)));
-        writeln!(
-            out,
-            "  {:<14} {:>8} {:>13} {:>13}  {} {most}",
-            is.level.key(),
-            long(is.body),
-            long(was.ease()),
-            long(is.ease()),
-            long(is.least)
-        )?;
-    }
-    if let (Some((body, from)), Some(was), Some(is)) =
-        (after.crotch.body, before.crotch.ease(), after.crotch.ease())
-    {
-        let name = "crotch length";
-        writeln!(
-            out,
-            "  {name:<14} {:>8} {:>13} {:>13}  {} ({})",
-            long(body),
-            long(was),
-            long(is),
-            long(after.crotch.wanted),
-            from.key()
-        )?;
-    }
-    writeln!(
-        out,
-        "  {:<14} {:>8} {:>13} {:>13}",
-        "front / back",
-        "",
-        format!("{} / {}", long(before.crotch.front), long(before.crotch.back)),
-        format!("{} / {}", long(after.crotch.front), long(after.crotch.back))
-    )?;
-
+    let heading = format!("{}: block {}, {} fit", draft.name, draft.recipe.name, draft.fit);
+    let mut blocks = vec![
+        Block::plain(&heading),
+        Block::Table(eased(before, after)),
+        Block::Table(sewn(&before.crotch, &after.crotch)),
+    ];
     let mut found: Vec<_> = draft.adjustments.iter().filter(|it| it.is_found()).collect();
     found.sort_by(|a, b| weight(after, b.key).total_cmp(&weight(after, a.key)));
     let Some(most) = found.first().copied() else {
-        return writeln!(out, "\nNothing was moved.");
+        blocks.push(Block::plain("Nothing was moved."));
+        return plain(&blocks, unit);
     };
-    out.push('\n');
-    out.push_str(&headed("Why: ", &reason(before, after, unit)));
-    let (small, told): (Vec<&Adjustment>, Vec<&Adjustment>) =
-        found.iter().partition(|it| it.value.abs() < SMALL);
-    if !told.is_empty() {
-        writeln!(out, "\n  {:<22} {:>9} {:>7} {:>7}", "what moved", "by", "front", "back")?;
-    }
-    for it in &told {
-        let (front, back) = share_of(after, it.key).map_or((0.0, 0.0), |share| (share.front, share.back));
-        writeln!(
-            out,
-            "  {:<22} {:>9} {:>7} {:>7} {}",
-            it.key.key(),
-            amount(it, unit),
-            signed(unit.figure(front)),
-            signed(unit.figure(back)),
-            in_words(it)
-        )?;
-    }
-    if !small.is_empty() {
-        let keys: Vec<String> = small.iter().map(|it| format!("`{}`", it.key)).collect();
-        let and = if told.is_empty() { "small amounts of " } else { "and small amounts of " };
-        out.push_str(&headed("  ", &format!("{and}{}", keys.join(", "))));
-    }
-    writeln!(out, "  Front and back: what the crotch seam gains there.\n")?;
+    blocks.push(Block::led("Why:", &reason(before, after, unit)));
+    blocks.push(Block::Table(moved_table(after, &found)));
     let value = amount(most, unit);
     let other_way = if most.value < 0.0 { ", the other way round than it says" } else { "" };
-    out.push_str(&headed(
-        "Matters most: ",
+    blocks.push(Block::led(
+        "Matters most:",
         &format!(
             "`{}` {value}, {}. By hand{other_way}: {}",
             most.key,
@@ -102,7 +40,71 @@ fn write_story(out: &mut String, before: &Report, draft: &Draft, after: &Report,
             rule_of_thumb(most.key.about().hand_method, unit)
         ),
     ));
-    Ok(())
+    plain(&blocks, unit)
+}
+
+/// Body and ease at every level and at the crotch, before and after.
+fn eased(before: &Report, after: &Report) -> Table {
+    let columns = vec![
+        Column::words("", 2.0),
+        Column::numbers("body", 1.0),
+        Column::words("from", 1.0),
+        Column::numbers("ease before", 1.0),
+        Column::numbers("ease after", 1.0),
+        Column::words("wanted", 1.5),
+    ];
+    let mut table = Table::new("Ease", columns);
+    for (was, is) in before.levels.iter().zip(&after.levels) {
+        let [body, before, after] = [is.body, was.ease(), is.ease()].map(length);
+        table.row([called(is.level), body, is.from.into(), before, after, at_least(is.least, is.most)]);
+    }
+    let crotch = &after.crotch;
+    if let (Some((body, from)), Some(was), Some(is)) = (crotch.body, before.crotch.ease(), crotch.ease()) {
+        let [body, was, is, wanted] = [body, was, is, crotch.wanted].map(length);
+        table.row(["crotch length".into(), body, from.into(), was, is, wanted]);
+    }
+    table
+}
+
+/// The crotch seam before and after.
+fn sewn(before: &CrotchBudget, after: &CrotchBudget) -> Table {
+    let columns = vec![Column::words("", 2.0), Column::numbers("before", 1.0), Column::numbers("after", 1.0)];
+    let mut table = Table::new("Crotch seam", columns);
+    let parts = |of: &CrotchBudget| [of.front, of.back, of.total()];
+    for (name, (was, is)) in
+        ["front", "back", "total"].into_iter().zip(parts(before).into_iter().zip(parts(after)))
+    {
+        table.row([name.into(), length(was), length(is)]);
+    }
+    table
+}
+
+/// What was found, the weightiest first; small amounts by their names alone.
+fn moved_table(after: &Report, found: &[&Adjustment]) -> Table {
+    let columns = vec![
+        Column::words("", 2.0),
+        Column::numbers("by", 1.0),
+        Column::numbers("front", 1.0),
+        Column::numbers("back", 1.0),
+        Column::words("", 3.0),
+    ];
+    let mut table = Table::new("What moved", columns);
+    let (small, told): (Vec<&Adjustment>, Vec<&Adjustment>) =
+        found.iter().partition(|it| it.value.abs() < SMALL);
+    for it in told {
+        let (front, back) = share_of(after, it.key).map_or((0.0, 0.0), |share| (share.front, share.back));
+        let by = match it.key.about().unit {
+            Measure::Cm => moved(it.value),
+            Measure::Degrees => named(signed(Value::Degrees(it.value).in_column(Unit::Cm))),
+        };
+        table.row([it.key.into(), by, change(front), change(back), in_words(it).into()]);
+    }
+    let small: Vec<String> = small.iter().map(|it| format!("`{}`", it.key)).collect();
+    let small = match small.as_slice() {
+        [] => String::new(),
+        keys => format!(" Small amounts of {} are left out.", keys.join(", ")),
+    };
+    table.with_remark(&format!("Front and back: what the crotch seam gains there.{small}"))
 }
 
 /// A parameter smaller than this has no line of its own, cm or degrees.
