@@ -56,7 +56,14 @@ fn passed_over(recipe: &Recipe, trousers: &Trousers) -> Vec<Notice> {
         .map(|style| (Reference::Style(*style), format!("trousers.style.{style}"), style.key().to_owned()));
     let unread = ease.chain(style).filter(|(reference, ..)| !recipe.uses(*reference));
     let mut notices: Vec<Notice> = unread
-        .map(|(_, key, name)| {
+        .map(|(reference, key, name)| {
+            let by_width = matches!(reference, Reference::Ease(EaseAt::Knee | EaseAt::Calf))
+                && recipe.uses(Reference::Style(Style::KneeWidth));
+            if by_width {
+                let said = "recipe `{recipe}` does not use `{key}`: what is given there changes nothing; how wide the leg is \
+                            there goes by `trousers.style.knee_width`";
+                return notice(said, key);
+            }
             let said = "recipe `{recipe}` does not use `{key}`: what is given there changes nothing; another `block` may \
                         use it, or a sum of the recipe with `{name}` in it";
             notice(said, key).with("name", named(name))

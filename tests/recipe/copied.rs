@@ -172,11 +172,18 @@ fn what_a_file_gives_and_the_recipe_passes_over_told() {
     let said: Vec<String> = told(&loud, "passed-over").iter().map(|notice| notice.text(Unit::Cm)).collect();
     assert_eq!(said.len(), 2, "a measured fit asks for the ease of the thigh: {said:?}");
     assert!(
-        said[0].contains("does not use `trousers.ease.calf`") && said[0].contains("`calf_ease`"),
+        said[0].contains("does not use `trousers.ease.calf`")
+            && said[0].ends_with("goes by `trousers.style.knee_width`"),
         "{said:?}"
     );
     assert!(said[1].contains("asks for nothing of its own: `trousers.ask.belt` changes nothing"), "{said:?}");
     assert!(told(&loud, "passed-over").iter().all(|notice| notice.severity == Severity::Mind));
+    let top = drafted(&plain, &["trousers.ease.top_hip=6"]);
+    assert!(
+        told(&top, "passed-over")[0]
+            .text(Unit::Cm)
+            .contains("or a sum of the recipe with `top_hip_ease` in it")
+    );
     let asks = skeleton(&[("[lines]", "[asks]\nband = 4\n\n[lines]")]);
     let said = drafted(&asks, &["trousers.ask.belt=3"]);
     assert!(told(&said, "passed-over")[0].text(Unit::Cm).ends_with("it asks for band"));
