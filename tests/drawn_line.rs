@@ -504,3 +504,24 @@ fn side_without_a_dent_under_the_hip() {
         assert!(outer <= 0.15, "{name}: a dent of {outer:.3}");
     }
 }
+
+#[test]
+fn crotch_ease_of_full_women_as_wanted() {
+    println!("recipe    women: crotch ease less wanted at hips 88 94 100 106 112 118 125 130, lengths estimated");
+    let mut missed = Vec::new();
+    for (name, recipe) in recipes() {
+        let wanted = recipe.ease.give(EaseAt::CrotchLength, Sex::Female);
+        print!("{name:<9}");
+        for hip in [88.0, 94.0, 100.0, 106.0, 112.0, 118.0, 125.0, 130.0] {
+            let it = Drafted::new(&recipe, &written(Sex::Female, hip - 24.0, hip, 166.0, ""));
+            let seam = it.plain.front.crotch_seam.length() + it.plain.back.crotch_seam.length();
+            let off = seam - it.body.cm(Measurement::TotalCrotchLength).unwrap() - wanted;
+            print!(" {off:>+5.2}");
+            if off.abs() > if hip >= 120.0 { 1.0 } else { 1.75 } {
+                missed.push(format!("{name}, hip {hip}: {off:+.2}"));
+            }
+        }
+        println!();
+    }
+    assert!(missed.is_empty(), "{}", missed.join("\n"));
+}

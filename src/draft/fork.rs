@@ -75,14 +75,14 @@ const HANDLE_AT_TOP: f64 = 1.0 / 3.0;
 const LEAST_TURN: f64 = 0.1;
 /// How steeply a crotch curve rises from its fork at the most, front and back, radians. Cutters land the front almost
 /// level (common practice, no source); where a slanted inseam would have it steeper, the top of the inseam yields.
-const STEEPEST_LANDING: [f64; 2] = [0.245, 0.40];
+const STEEPEST_LANDING: [f64; 2] = [0.255, 0.52];
 /// Extensions run out on the inseam this far below the crotch point, cm.
 pub(crate) const RUN_OUT: f64 = 25.0;
 /// The pivot of the thigh turn stays this far from knee and crotch point, where the leg is long enough, cm.
 const PIVOT_ABOVE_KNEE: f64 = 5.0;
 const PIVOT_BELOW_CROTCH: f64 = 10.0;
 /// So much of the inseam below the crotch point yields to the crossing, cm.
-const YIELDING: f64 = 7.0;
+const YIELDING: f64 = 9.0;
 /// A crotch curve leaves its centre line at least this far above the corner of its tangents, cm.
 const LEAST_ARM: f64 = 0.5;
 /// So much of the centre line stays straight, cm.

@@ -102,9 +102,9 @@ const ROUNDED: f64 = 0.02;
 /// Nor does it dip from the crotch point more steeply than this, radians: the crotch point stays the lowest of its curve.
 const DEEPEST_DIP: f64 = -0.14;
 /// From its fork the curve rises at most so steeply, front and back, radians: cutters land the front almost level.
-const LANDS: [f64; 2] = [0.245, 0.40];
+const LANDS: [f64; 2] = [0.255, 0.52];
 /// The top of the inseam yields, so far down, where the curve is not to cross it square.
-const YIELDS: f64 = 7.0;
+const YIELDS: f64 = 9.0;
 
 /// How deep a cubic with handles all the way would lie, against its corner.
 const DEEPEST: f64 = 0.75;
