@@ -2,6 +2,7 @@
 
 mod budget_bar;
 mod cautions;
+mod check;
 mod choices;
 mod cloth_picture;
 mod cloth_table;
@@ -46,6 +47,7 @@ mod wall;
 #[cfg(feature = "serve")]
 pub(crate) use cautions::CAUTIONS;
 pub use cautions::cautions;
+pub use check::check;
 pub use choices::choices;
 pub use cloth_picture::cloth_picture;
 pub use cloth_table::cloth_table;

@@ -5,7 +5,8 @@
 
 use breeks::{
     mistake::{Mistakes, Source},
-    order::{Change, Order, check, demo, edit},
+    order::{Change, Order, demo, edit},
+    paper::check,
     recipe::Recipe,
     terms::{Measurement, Side, Word},
     unit::{Unit, parse_length},

@@ -7,22 +7,30 @@ use crate::{
     adjust::Key,
     body::Origin,
     draft::Draft,
-    fit::{CrotchShare, Report},
+    fit::{CrotchShare, Report, turn},
     order::Adjustment,
     terms::{Level, Word},
     unit::Unit,
     voice::rule_of_thumb,
 };
 
-/// The story of a fit within 80 columns: `before` is the draft with the file's own parameters.
-pub fn fit_story(before: &Report, draft: &Draft, after: &Report, unit: Unit) -> String {
+/// The story of a fit within 80 columns: `before` is the draft with the file's own parameters; with `why`, all that the
+/// table of fit parameters says of each correction.
+pub fn fit_story(before: &Report, draft: &Draft, after: &Report, unit: Unit, why: bool) -> String {
     let mut out = String::new();
     // Cannot fail: writing to a string.
-    let _ = write_story(&mut out, before, draft, after, unit);
+    let _ = write_story(&mut out, before, draft, after, unit, why);
     out
 }
 
-fn write_story(out: &mut String, before: &Report, draft: &Draft, after: &Report, unit: Unit) -> Result {
+fn write_story(
+    out: &mut String,
+    before: &Report,
+    draft: &Draft,
+    after: &Report,
+    unit: Unit,
+    why: bool,
+) -> Result {
     let long = |cm: f64| unit.figure(cm);
     writeln!(out, "{}: block {}, {} fit, lengths in {}\n", draft.name, draft.recipe.name, draft.fit, unit)?;
     writeln!(out, "  {:<14} {:>8} {:>13} {:>13}  wanted", "", "body", "ease before", "ease after")?;
@@ -61,47 +69,52 @@ fn write_story(out: &mut String, before: &Report, draft: &Draft, after: &Report,
         format!("{} / {}", long(after.crotch.front), long(after.crotch.back))
     )?;
 
-    let mut found: Vec<_> = draft.adjustments.iter().filter(|it| it.is_found()).collect();
-    found.sort_by(|a, b| weight(after, b.key).total_cmp(&weight(after, a.key)));
-    let Some(most) = found.first().copied() else {
+    let mut moved: Vec<_> = draft.adjustments.clone();
+    moved.sort_by_key(|it| turn(it.key));
+    if moved.is_empty() {
         return writeln!(out, "\nNothing was moved.");
-    };
-    out.push('\n');
-    out.push_str(&headed("Why: ", &reason(before, after, unit)));
-    let (small, told): (Vec<&Adjustment>, Vec<&Adjustment>) =
-        found.iter().partition(|it| it.value.abs() < SMALL);
-    if !told.is_empty() {
-        writeln!(out, "\n  {:<22} {:>9} {:>7} {:>7}", "what moved", "by", "front", "back")?;
     }
-    for it in &told {
+    if moved.iter().any(Adjustment::is_found) {
+        out.push('\n');
+        out.push_str(&headed("Why: ", &reason(before, after, unit)));
+    }
+    writeln!(out, "\n  {:<22} {:>9} {:>7} {:>7}  for", "what moved", "by", "front", "back")?;
+    for it in &moved {
         let (front, back) = share_of(after, it.key).map_or((0.0, 0.0), |share| (share.front, share.back));
         writeln!(
             out,
-            "  {:<22} {:>9} {:>7} {:>7} {}",
+            "  {:<22} {:>9} {:>7} {:>7}  {}{}",
             it.key.key(),
             amount(it, unit),
             signed(unit.figure(front)),
             signed(unit.figure(back)),
-            in_words(it)
+            cured(it),
+            if it.is_by_hand() { " *" } else { "" }
         )?;
     }
-    if !small.is_empty() {
-        let keys: Vec<String> = small.iter().map(|it| format!("`{}`", it.key)).collect();
-        let and = if told.is_empty() { "small amounts of " } else { "and small amounts of " };
-        out.push_str(&headed("  ", &format!("{and}{}", keys.join(", "))));
+    if moved.iter().any(Adjustment::is_by_hand) {
+        writeln!(out, "  * given, not found.")?;
     }
-    writeln!(out, "  Front and back: what the crotch seam gains there.\n")?;
-    let value = amount(most, unit);
-    let other_way = if most.value < 0.0 { ", the other way round than it says" } else { "" };
-    out.push_str(&headed(
-        "Matters most: ",
-        &format!(
-            "`{}` {value}, {}. By hand{other_way}: {}",
-            most.key,
-            in_words(most),
-            rule_of_thumb(most.key.about().hand_method, unit)
-        ),
-    ));
+    writeln!(out, "  Front and back: what the crotch seam gains there. In the order of fitting.\n")?;
+    if why {
+        for it in &moved {
+            let value = amount(it, unit);
+            let about = it.key.about();
+            let other_way = if it.value < 0.0 { ", the other way round than it says" } else { "" };
+            out.push_str(&headed(
+                "  ",
+                &format!(
+                    "`{}` {value}: {}. It moves {}; {} stay. By hand{other_way}: {}",
+                    it.key,
+                    cured(it),
+                    about.moves,
+                    about.stays,
+                    rule_of_thumb(about.hand_method, unit)
+                ),
+            ));
+        }
+        out.push('\n');
+    }
     Ok(())
 }
 
@@ -112,14 +125,15 @@ const SMALL: f64 = 0.05;
 fn reason(before: &Report, after: &Report, unit: Unit) -> String {
     let (was, is) = (&before.crotch, &after.crotch);
     let mut reasons = Vec::new();
-    if let (Some((_, Origin::Measured)), Some(ease)) = (was.body, was.ease()) {
+    if let (Some((_, from)), Some(ease)) = (was.body, was.ease()) {
+        let known = if from == Origin::Estimated { "estimated" } else { "measured" };
         let missing = was.wanted - ease;
         let which = if missing < 0.0 { "longer" } else { "shorter" };
         reasons.push(if missing.abs() < SMALL {
-            "the recipe alone meets the measured crotch length".to_owned()
+            format!("the recipe alone meets the {known} crotch length")
         } else {
             format!(
-                "the recipe's crotch seam is {} {which} than the measured crotch length with its ease asks for; the fit \
+                "the recipe's crotch seam is {} {which} than the {known} crotch length with its ease asks for; the fit \
                  changes it by {} on the front and {} on the back. The tape does not say where: it is shared as \
                  fitters share it",
                 unit.length(missing.abs()),
@@ -150,21 +164,22 @@ fn amount(it: &Adjustment, unit: Unit) -> String {
     signed(it.key.about().unit.amount(it.value).in_unit(unit).replace(" degrees", "°"))
 }
 
-/// What a fitter calls it, more or less of it.
-fn in_words(it: &Adjustment) -> &'static str {
+/// What it cures, more or less of it.
+fn cured(it: &Adjustment) -> &'static str {
     let (more, less) = match it.key {
-        Key::ThighFront => ("front thigh stands out", "flat front thigh"),
-        Key::ThighBack => ("back thigh stands out", "flat back thigh"),
-        Key::ThighBackTake => ("taken back on the back thigh", "given on the back thigh"),
-        Key::ThighInner => ("fuller inner thigh", "slighter inner thigh"),
-        Key::ThighOuter => ("fuller outer thigh", "slighter outer thigh"),
-        Key::SeatLength => ("longer over the seat", "shorter over the seat"),
-        Key::SeatAngle => ("fuller seat, back leans more", "flatter seat, straighter back"),
-        Key::SeatScoop => ("deeper back curve", "shallower back curve"),
-        Key::CrotchDepth => ("crotch lies lower", "crotch lies higher"),
-        Key::CrotchFrontExtension => ("more fork in front", "less fork in front"),
-        Key::CrotchBackExtension => ("more fork behind", "less fork behind"),
-        Key::CrotchFrontScoop => ("deeper front curve", "shallower front curve"),
+        Key::ThighFront => ("drag over the front thigh", "loose front thigh"),
+        Key::ThighBack => ("drag behind the thigh", "loose back thigh"),
+        Key::ThighFrontSide => ("front narrow at the side", "front wide at the side"),
+        Key::ThighBackTake => ("loose back thigh", "tight back thigh"),
+        Key::ThighInner => ("pull at the fork", "cloth between the legs"),
+        Key::ThighOuter => ("tight thigh", "loose outer thigh"),
+        Key::SeatLength => ("back waist pulled down", "cloth under the seat"),
+        Key::SeatAngle => ("back pulls in sitting", "back loose in standing"),
+        Key::SeatScoop => ("curve cuts into the seat", "hollow under the seat"),
+        Key::CrotchDepth => ("crotch cuts in", "crotch hangs low"),
+        Key::CrotchFrontExtension => ("short front fork", "loose front fork"),
+        Key::CrotchBackExtension => ("short back fork", "folds at the back fork"),
+        Key::CrotchFrontScoop => ("loose base of the fly", "tight base of the fly"),
         key => return key.about().title,
     };
     if it.value < 0.0 { less } else { more }
@@ -172,9 +187,4 @@ fn in_words(it: &Adjustment) -> &'static str {
 
 fn share_of(report: &Report, key: Key) -> Option<&CrotchShare> {
     report.crotch.by_parameter.iter().find(|share| share.key == Some(key))
-}
-
-/// How much a parameter changes the crotch seam, front and back counted alike.
-fn weight(report: &Report, key: Key) -> f64 {
-    share_of(report, key).map_or(0.0, |share| share.front.abs() + share.back.abs())
 }
