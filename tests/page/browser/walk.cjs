@@ -236,7 +236,10 @@ async function downloaded(page) {
   await pause(200);
   execFileSync(program, ["draft", "file.toml", "--out", "out"], { cwd: folder, stdio: "ignore" });
   const [stroke] = fs.readdirSync(path.join(folder, "out")).filter((it) => /^[^.]*-classic\.pdf$/.test(it));
-  assert.ok(fs.readFileSync(pdf).equals(fs.readFileSync(path.join(folder, "out", stroke))), "as the command writes it");
+  // only the seal that marks a written file as ours, and what is counted from its length, are not in a file taken away
+  const objects = (file) => fs.readFileSync(file, "latin1").split(/(?:%breeks seal .*\n)?xref\n/)[0];
+  assert.strictEqual(objects(pdf), objects(path.join(folder, "out", stroke)), "as the command writes it");
+  assert.ok(objects(pdf).length > 10000);
   // its page against the drawing's own size: 72 points are 2.54 cm
   const box = fs.readFileSync(pdf, "latin1").match(/\/MediaBox \[\s*0 0 ([\d.]+) ([\d.]+)/).slice(1).map(Number);
   const svg = fs.readFileSync(path.join(folder, "out", stroke.replace(".pdf", ".svg")), "utf8");
