@@ -136,7 +136,7 @@ impl CrotchBudget {
 
     /// How much weight it has that the crotch seam is short.
     ///
-    /// Under the least ease of its style a toile has to show it. Shorter than the body, by more than the tape may be
+    /// Under the least ease of its style, and always where it is shorter than the body at all, a toile has to show it. Shorter than the body, by more than the tape may be
     /// wrong, it can neither be pulled up nor sat in. Where the body was estimated, it is first taken to be shorter by
     /// its spread: the estimate of nobody in particular forbids nothing that fits many.
     pub fn shortness(&self) -> Severity {
@@ -145,7 +145,7 @@ impl CrotchBudget {
         let likely = if from == Origin::Estimated { ease + self.spread } else { ease };
         if likely + self.spread < 0.0 {
             Severity::NotToCut
-        } else if likely < self.least - UNSEEN_EASE {
+        } else if likely < (self.least - UNSEEN_EASE).max(0.0) - ROUNDING {
             Severity::Mind
         } else {
             Severity::Note
