@@ -77,7 +77,7 @@ fn take_back(draft: &Draft, report: &Report, opening: f64) -> Option<Notice> {
     let taken = draft.parameters[Key::ThighBackTake];
     let notice = Notice::note(
         "take-back",
-        "the back may give up to half of it back, `thigh.back_take` {half} (common practice, no source)",
+        "the back of the thigh may give back up to half of it, `thigh.back_take` {half} (common practice, no source)",
     )
     .with("half", amount(0.5 * opening));
     let notice = if taken > 0.0 {
@@ -97,7 +97,7 @@ fn scoop_first(opening: f64) -> Option<Notice> {
     (opening >= Key::ThighFront.about().usual.0).then(|| {
         Notice::note(
             "scoop-first",
-            "a loose base of the fly comes first, `crotch.front_scoop` (common practice, no source)",
+            "a loose base of the fly is scooped, `crotch.front_scoop`, before the thigh is opened (common practice, no source)",
         )
     })
 }

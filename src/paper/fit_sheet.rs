@@ -34,13 +34,13 @@ pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
     middle.push(Block::remark(&notes::crotch_words(subject)));
     middle.push(Block::Table(tables::seams(subject)));
     middle.push(Block::Table(tables::joins(subject)));
-    middle.extend(minds);
     if subject.draft.adjustments.is_empty() {
         right.push(Block::plain("No fit parameter: the plain block."));
     } else {
         right.push(Block::Table(tables::parameters(subject)));
     }
     right.push(Block::Table(tables::ease(subject)));
+    right.extend(minds);
     blocks.push(Block::Columns(vec![
         Strip { share: 0.33, blocks: left },
         Strip { share: 0.29, blocks: middle },
