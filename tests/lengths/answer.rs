@@ -50,7 +50,9 @@ pub(crate) fn drafted_with(parameters: &str) -> Answer {
 
 /// The lines of one layer in the drawing of a demo body, each in parts: the mouths of darts are open.
 pub(crate) fn drawn(layer: &str, demo: &str, more: &[&str]) -> Vec<Vec<Path>> {
-    let folder = FilePath::new(env!("CARGO_TARGET_TMPDIR")).join("lengths").join(layer);
+    let folder =
+        FilePath::new(env!("CARGO_TARGET_TMPDIR")).join("lengths").join(layer).join(demo).join(more.concat());
+    let _ = std::fs::remove_dir_all(&folder);
     let ended = Command::new(env!("CARGO_BIN_EXE_breeks"))
         .args(["draft", "--demo", demo, "--out"])
         .arg(&folder)
