@@ -17,7 +17,8 @@ const DEMOS: [&str; 3] = ["stroke", "five", "cox"];
 
 /// The drawing and the answer of a demo body.
 fn drafted(demo: &str, test: &str) -> (String, String) {
-    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("snapshots").join(test);
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("snapshots").join(test).join(demo);
+    let _ = std::fs::remove_dir_all(&folder);
     let ended = Command::new(env!("CARGO_BIN_EXE_breeks"))
         .args(["draft", "--demo", demo, "--out"])
         .arg(&folder)
