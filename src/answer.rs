@@ -417,11 +417,8 @@ fn piece(made: &Made, draft: &Draft, panel: Panel, whole: bool) -> Piece {
         Level::ALL.iter().map(|level| (level.key().into(), Cm(draft.shape.levels[*level]))).collect();
     let edge = |edge: &Edge| {
         let chain = panel.edge(*edge);
-        let length = match edge {
-            Edge::Waist => panel.sewn_waist_length(),
-            _ => chain.length(),
-        };
-        EdgeOut { edge: edge.key(), path: path::open(chain.cubics()), length: Cm(length) }
+        let length = Cm(panel.sewn_length(*edge));
+        EdgeOut { edge: edge.key(), path: path::open(chain.cubics()), length }
     };
     let [from, to] = panel.grain();
     Piece {

@@ -24,7 +24,7 @@ use std::borrow::Cow;
 
 use crate::{
     terms::Word,
-    unit::{Unit, decimal},
+    unit::{Unit, decimal, signed},
 };
 
 /// A sentence, or a part of one, whose quantities are not worded yet.
@@ -52,8 +52,12 @@ pub enum Value {
     Amount(f64),
     /// A length that is added or taken away, cm: printed with its sign.
     Change(f64),
+    /// How far something moved, cm: a change that is printed finer, and `slight` where a tape does not show it.
+    Moved(f64),
     /// The most (or, negative, the least) that still holds, cm: rounded towards nothing.
     AtMost(f64),
+    /// This length or more, cm.
+    AtLeast(f64),
     /// From the first length to the second, cm.
     Lengths(f64, f64),
     /// An angle, degrees.
@@ -90,6 +94,16 @@ pub fn change(cm: f64) -> Value {
 /// The most that still holds, cm.
 pub fn at_most(cm: f64) -> Value {
     Value::AtMost(cm)
+}
+
+/// How far something moved, cm.
+pub fn moved(cm: f64) -> Value {
+    Value::Moved(cm)
+}
+
+/// From one length to another, cm; without the second, the first or more.
+pub fn at_least(least: f64, most: Option<f64>) -> Value {
+    most.map_or(Value::AtLeast(least), |most| Value::Lengths(least, most))
 }
 
 /// From one length to another, cm.
@@ -154,7 +168,9 @@ impl Value {
             Self::Amount(cm) => unit.amount(*cm),
             Self::Change(cm) => unit.change(*cm),
             Self::AtMost(cm) => unit.at_most(*cm),
-            Self::Lengths(least, most) => format!("{} to {}", unit.figure(*least), unit.length(*most)),
+            Self::Moved(_) | Self::AtLeast(_) | Self::Lengths(..) => {
+                format!("{} {}", self.in_column(unit), unit.tag())
+            }
             Self::Degrees(angle) => format!("{} degrees", decimal(*angle, 1)),
             Self::Angles(least, most) => format!("{} to {} degrees", decimal(*least, 1), decimal(*most, 1)),
             Self::Share(part) => format!("{} per cent", decimal(100.0 * part, 0)),
@@ -166,6 +182,63 @@ impl Value {
                 values.iter().map(|value| value.in_unit(unit)).collect::<Vec<_>>().join(", ")
             }
         }
+    }
+}
+
+impl Value {
+    /// What a table has where there is nothing to say.
+    pub const NOTHING: Self = Self::Words(Cow::Borrowed(""));
+
+    /// Whether it is read in the reader's unit.
+    pub fn is_length(&self) -> bool {
+        match self {
+            Self::Length(_)
+            | Self::Amount(_)
+            | Self::Change(_)
+            | Self::Moved(_)
+            | Self::AtMost(_)
+            | Self::AtLeast(_)
+            | Self::Lengths(..) => true,
+            Self::List(values) => values.iter().any(Self::is_length),
+            Self::Degrees(_)
+            | Self::Angles(..)
+            | Self::Share(_)
+            | Self::Count(_)
+            | Self::Words(_)
+            | Self::Said(_) => false,
+        }
+    }
+
+    /// The value as a column of a table shows it: a length without its unit, which stands over the table; degrees by
+    /// their sign.
+    pub fn in_column(&self, unit: Unit) -> String {
+        /// What moves by less is the same line under the pencil, cm.
+        const SEEN: f64 = 0.005;
+        match self {
+            Self::Length(cm) => unit.figure(*cm),
+            Self::Amount(cm) => unit.fine(*cm),
+            Self::Change(cm) => unit.signed(*cm),
+            Self::Moved(cm) => match signed(unit.fine(*cm)) {
+                text if text == "0" && cm.abs() >= SEEN => "slight".to_owned(),
+                text => text,
+            },
+            Self::AtLeast(cm) => format!("at least {}", unit.figure(*cm)),
+            Self::Lengths(least, most) => format!("{} to {}", unit.figure(*least), unit.figure(*most)),
+            Self::Degrees(angle) => format!("{}°", decimal(*angle, 1)),
+            Self::Angles(least, most) => format!("{} to {}°", decimal(*least, 0), decimal(*most, 0)),
+            Self::List(values) => {
+                values.iter().map(|value| value.in_column(unit)).collect::<Vec<_>>().join(", ")
+            }
+            Self::AtMost(_) | Self::Share(_) | Self::Count(_) | Self::Words(_) | Self::Said(_) => {
+                self.in_unit(unit)
+            }
+        }
+    }
+}
+
+impl From<Option<Self>> for Value {
+    fn from(value: Option<Self>) -> Self {
+        value.unwrap_or(Self::NOTHING)
     }
 }
 

@@ -50,9 +50,12 @@ struct One<'a>(&'a Value, Unit);
 impl Serialize for One<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match self.0 {
-            Value::Length(cm) | Value::Amount(cm) | Value::Change(cm) | Value::AtMost(cm) => {
-                Cm(*cm).serialize(serializer)
-            }
+            Value::Length(cm)
+            | Value::Amount(cm)
+            | Value::Change(cm)
+            | Value::Moved(cm)
+            | Value::AtMost(cm)
+            | Value::AtLeast(cm) => Cm(*cm).serialize(serializer),
             Value::Lengths(least, most) => [Cm(*least), Cm(*most)].serialize(serializer),
             Value::Degrees(angle) => Degrees(*angle).serialize(serializer),
             Value::Angles(least, most) => [Degrees(*least), Degrees(*most)].serialize(serializer),

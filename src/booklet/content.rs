@@ -1,7 +1,11 @@
 //! The content of a booklet, without a word on how it looks.
 
 use super::Lettering;
-use crate::drawing::{Align, Drawing, Wording};
+use crate::{
+    drawing::{Align, Drawing, Wording},
+    unit::Unit,
+    voice::Value,
+};
 
 /// What is read from top to bottom.
 #[derive(Clone, Debug, PartialEq)]
@@ -14,6 +18,8 @@ pub struct Booklet {
     pub title: Wording,
     /// How large its letters are.
     pub lettering: Lettering,
+    /// The unit of its reader.
+    pub unit: Unit,
     /// What follows the title.
     pub blocks: Vec<Block>,
 }
@@ -66,8 +72,11 @@ pub struct Table {
     pub caption: Wording,
     /// From the left.
     pub columns: Vec<Column>,
-    /// As many cells as there are columns.
-    pub rows: Vec<Vec<Wording>>,
+    /// As many cells as there are columns. They are worded where they are read, in the reader's unit, which the caption
+    /// then names.
+    pub rows: Vec<Vec<Value>>,
+    /// What has to be known to read it, under its last row; empty for nothing.
+    pub remark: Wording,
     /// Drawn with lines round every cell and rows high enough to write in.
     pub to_fill_in: bool,
 }
@@ -141,12 +150,44 @@ impl Block {
 impl Table {
     /// A table without rows yet.
     pub fn new(caption: &str, columns: Vec<Column>) -> Self {
-        Self { caption: Wording::line(caption), columns, rows: Vec::new(), to_fill_in: false }
+        let caption = Wording::line(caption);
+        Self { caption, columns, rows: Vec::new(), remark: Wording::default(), to_fill_in: false }
     }
 
     /// Adds a row.
-    pub fn row<T: AsRef<str>>(&mut self, cells: impl IntoIterator<Item = T>) {
-        self.rows.push(cells.into_iter().map(|cell| Wording::line(cell.as_ref())).collect());
+    pub fn row<T: Into<Value>>(&mut self, cells: impl IntoIterator<Item = T>) {
+        self.rows.push(cells.into_iter().map(Into::into).collect());
+    }
+
+    /// The same with words under its last row.
+    #[must_use]
+    pub fn with_remark(self, words: &str) -> Self {
+        Self { remark: Wording::paragraph(words), ..self }
+    }
+
+    /// The same without a column, for a place that is too narrow for it.
+    #[must_use]
+    pub fn without(mut self, column: &str) -> Self {
+        if let Some(number) = self.columns.iter().position(|it| it.name.as_str() == column) {
+            self.columns.remove(number);
+            self.rows.iter_mut().filter(|row| number < row.len()).for_each(|row| drop(row.remove(number)));
+        }
+        self
+    }
+
+    /// The caption, with the unit of the lengths where there are any.
+    pub fn caption_in(&self, unit: Unit) -> Wording {
+        if self.rows.iter().flatten().any(Value::is_length) {
+            Wording::line(&format!("{}, {}", self.caption, unit.tag()))
+        } else {
+            self.caption.clone()
+        }
+    }
+
+    /// The cells of every row as a reader of `unit` has them.
+    pub fn cells_in(&self, unit: Unit) -> Vec<Vec<Wording>> {
+        let cell = |value: &Value| Wording::paragraph(&value.in_column(unit));
+        self.rows.iter().map(|row| row.iter().map(cell).collect()).collect()
     }
 }
 

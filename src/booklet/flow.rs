@@ -5,7 +5,10 @@ use std::rc::Rc;
 use kurbo::{Point, Vec2};
 
 use super::{Block, Lettering, Paragraph, Strip, table};
-use crate::drawing::{Drawing, Ink, Mark, Text, Wording, lines_of_text};
+use crate::{
+    drawing::{Drawing, Ink, Mark, Text, Wording, lines_of_text},
+    unit::Unit,
+};
 
 /// Between two blocks side by side, cm.
 pub(super) const GUTTER: f64 = 0.5;
@@ -51,12 +54,22 @@ impl Piece {
     }
 }
 
-/// The blocks set `width` cm wide, on pages that have room for `tallest` cm.
-pub(super) fn pieces(blocks: &[Block], lettering: &Lettering, width: f64, tallest: f64) -> Vec<Piece> {
+/// How blocks are set.
+#[derive(Clone, Copy)]
+pub(super) struct Setting<'a> {
+    pub lettering: &'a Lettering,
+    /// The reader's.
+    pub unit: Unit,
+    /// Pages have room for so much, cm.
+    pub tallest: f64,
+}
+
+/// The blocks set `width` cm wide.
+pub(super) fn pieces(blocks: &[Block], setting: Setting<'_>, width: f64) -> Vec<Piece> {
     let mut all = Vec::new();
     let mut under_heading = false;
     for block in blocks {
-        let mut own = of(block, lettering, width, tallest);
+        let mut own = of(block, setting, width);
         let is_paragraph = matches!(block, Block::Paragraph(_));
         // A heading with one paragraph under it says what is coming: it does not end a page.
         if under_heading && is_paragraph {
@@ -72,7 +85,8 @@ pub(super) fn pieces(blocks: &[Block], lettering: &Lettering, width: f64, talles
     all
 }
 
-fn of(block: &Block, lettering: &Lettering, width: f64, tallest: f64) -> Vec<Piece> {
+fn of(block: &Block, setting: Setting<'_>, width: f64) -> Vec<Piece> {
+    let lettering = setting.lettering;
     let text = lettering.text;
     match block {
         Block::Chapter(words) => heading(words, lettering.chapter, 1.3 * lettering.chapter, width),
@@ -90,9 +104,9 @@ fn of(block: &Block, lettering: &Lettering, width: f64, tallest: f64) -> Vec<Pie
             vec![piece]
         }
         Block::List(rows) => rows.iter().flat_map(|words| item(words, lettering, width)).collect(),
-        Block::Table(table) => table::pieces(table, lettering, width),
+        Block::Table(table) => table::pieces(table, setting, width),
         Block::Picture(drawing) => vec![picture(drawing, lettering, width)],
-        Block::Columns(strips) => columns(strips, lettering, width, tallest),
+        Block::Columns(strips) => columns(strips, setting, width),
     }
 }
 
@@ -108,7 +122,7 @@ fn heading(words: &Wording, size: f64, before: f64, width: f64) -> Vec<Piece> {
 }
 
 /// A piece a line, so that a long paragraph runs over pages; its first two and last two lines stay together.
-fn lines(paragraph: &Paragraph, lettering: &Lettering, width: f64) -> Vec<Piece> {
+pub(super) fn lines(paragraph: &Paragraph, lettering: &Lettering, width: f64) -> Vec<Piece> {
     let (size, ink) =
         if paragraph.small { (lettering.small, Ink::Dark) } else { (lettering.text, Ink::Black) };
     let lead = paragraph.lead.as_str();
@@ -166,13 +180,13 @@ fn picture(drawing: &Drawing, lettering: &Lettering, width: f64) -> Piece {
 }
 
 /// Strips side by side as one piece; one below the other where they are taller than a page.
-fn columns(strips: &[Strip], lettering: &Lettering, width: f64, tallest: f64) -> Vec<Piece> {
-    let mut whole = Piece::new(0.9 * lettering.text);
+fn columns(strips: &[Strip], setting: Setting<'_>, width: f64) -> Vec<Piece> {
+    let mut whole = Piece::new(0.9 * setting.lettering.text);
     let mut left = 0.0;
     let mut in_turn = Vec::new();
     for strip in strips {
         let share = width * strip.share;
-        let own = pieces(&strip.blocks, lettering, share - GUTTER, tallest);
+        let own = pieces(&strip.blocks, setting, share - GUTTER);
         let mut y = 0.0;
         for (number, piece) in own.into_iter().enumerate() {
             if number > 0 {
@@ -186,5 +200,5 @@ fn columns(strips: &[Strip], lettering: &Lettering, width: f64, tallest: f64) ->
         whole.height = whole.height.max(y);
         left += share + GUTTER / strips.len() as f64;
     }
-    if whole.height > tallest { in_turn } else { vec![whole] }
+    if whole.height > setting.tallest { in_turn } else { vec![whole] }
 }

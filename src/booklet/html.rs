@@ -5,7 +5,10 @@ use std::fmt::{Result, Write};
 use base64::{Engine, prelude::BASE64_STANDARD};
 
 use super::{Block, Booklet, Paragraph, Strip, Table};
-use crate::drawing::{Align, Drawing, FONT_FILE, Wording};
+use crate::{
+    drawing::{Align, Drawing, FONT_FILE, Wording},
+    unit::Unit,
+};
 
 /// How everything looks, on a screen, a phone and paper.
 const STYLE: &str = include_str!("style.css");
@@ -49,7 +52,7 @@ impl Booklet {
                 chapter += 1;
                 writeln!(out, "<h2 id=\"chapter-{chapter}\">{}</h2>", Escaped(words.as_str()))?;
             } else {
-                write_block(out, block)?;
+                write_block(out, block, self.unit)?;
             }
         }
         writeln!(out, "</main>\n<footer><p>{name}</p></footer>\n</body>\n</html>")
@@ -77,7 +80,7 @@ impl Booklet {
     }
 }
 
-fn write_block(out: &mut String, block: &Block) -> Result {
+fn write_block(out: &mut String, block: &Block, unit: Unit) -> Result {
     match block {
         Block::Chapter(words) => writeln!(out, "<h2>{}</h2>", Escaped(words.as_str())),
         Block::Section(words) => writeln!(out, "<h3>{}</h3>", Escaped(words.as_str())),
@@ -90,9 +93,9 @@ fn write_block(out: &mut String, block: &Block) -> Result {
             }
             writeln!(out, "</ul>")
         }
-        Block::Table(table) => write_table(out, table),
+        Block::Table(table) => write_table(out, table, unit),
         Block::Picture(drawing) => write_picture(out, drawing),
-        Block::Columns(strips) => write_columns(out, strips),
+        Block::Columns(strips) => write_columns(out, strips, unit),
     }
 }
 
@@ -121,12 +124,12 @@ fn write_picture(out: &mut String, drawing: &Drawing) -> Result {
     writeln!(out, "</figure>")
 }
 
-fn write_columns(out: &mut String, strips: &[Strip]) -> Result {
+fn write_columns(out: &mut String, strips: &[Strip], unit: Unit) -> Result {
     writeln!(out, "<div class=\"columns\">")?;
     for strip in strips {
         writeln!(out, "<div style=\"flex:{:.2}\">", strip.share)?;
         for block in &strip.blocks {
-            write_block(out, block)?;
+            write_block(out, block, unit)?;
         }
         writeln!(out, "</div>")?;
     }
@@ -134,8 +137,9 @@ fn write_columns(out: &mut String, strips: &[Strip]) -> Result {
 }
 
 /// A table that is wider than a phone is moved under the finger, and by the keys of whoever has no finger to spare.
-fn write_table(out: &mut String, table: &Table) -> Result {
-    let caption = Escaped(table.caption.as_str());
+fn write_table(out: &mut String, table: &Table, unit: Unit) -> Result {
+    let caption = table.caption_in(unit);
+    let caption = Escaped(caption.as_str());
     writeln!(out, "<div class=\"table\" role=\"group\" tabindex=\"0\" aria-label=\"{caption}\">")?;
     writeln!(out, "<table{}>", if table.to_fill_in { " class=\"boxes\"" } else { "" })?;
     writeln!(out, "<caption>{caption}</caption>")?;
@@ -154,7 +158,7 @@ fn write_table(out: &mut String, table: &Table) -> Result {
         }
     }
     writeln!(out, "</tr></thead>\n<tbody>")?;
-    for row in &table.rows {
+    for row in table.cells_in(unit) {
         write!(out, "<tr>")?;
         for (number, (cell, column)) in row.iter().zip(&table.columns).enumerate() {
             let words = Escaped(cell.as_str());
@@ -167,7 +171,11 @@ fn write_table(out: &mut String, table: &Table) -> Result {
         }
         writeln!(out, "</tr>")?;
     }
-    writeln!(out, "</tbody>\n</table>\n</div>")
+    writeln!(out, "</tbody>\n</table>\n</div>")?;
+    if !table.remark.as_str().is_empty() {
+        writeln!(out, "<p class=\"remark\">{}</p>", Escaped(table.remark.as_str()))?;
+    }
+    Ok(())
 }
 
 /// Text with the signs replaced that mean something to a reader of HTML.

@@ -4,7 +4,7 @@ use kurbo::{Point, Rect, Vec2};
 
 use super::{
     Booklet,
-    flow::{Piece, pieces},
+    flow::{Piece, Setting, pieces},
 };
 use crate::{
     drawing::{Align, Drawing, Ink, Layer, Paper, PrintedSheet, Text, Wording, lines_of_text, sheets_to_pdf},
@@ -34,7 +34,8 @@ impl Booklet {
     pub fn pages(&self) -> Vec<PrintedSheet> {
         let room = inside();
         let mut flow = self.title_pieces(room.width());
-        flow.extend(pieces(&self.blocks, &self.lettering, room.width(), room.height()));
+        let setting = Setting { lettering: &self.lettering, unit: self.unit, tallest: room.height() };
+        flow.extend(pieces(&self.blocks, setting, room.width()));
         let pages = parted(&flow, room);
         let count = pages.len();
         pages.into_iter().enumerate().map(|(number, page)| self.page(page, number + 1, count)).collect()

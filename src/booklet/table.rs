@@ -5,8 +5,8 @@ use std::rc::Rc;
 use kurbo::{Line, Point, Shape as _};
 
 use super::{
-    Lettering, Table,
-    flow::Piece,
+    Lettering, Paragraph, Table,
+    flow::{Piece, Setting, lines},
     lettering::{GRID, RULE},
 };
 use crate::drawing::{Align, Ink, Mark, Text, Weight, Wording, lines_of_text, text_width};
@@ -17,13 +17,16 @@ const PAD: f64 = 0.4;
 const WRITTEN: f64 = 0.72;
 
 /// The pieces of a table, `width` cm wide.
-pub(super) fn pieces(table: &Table, lettering: &Lettering, width: f64) -> Vec<Piece> {
-    let places = places(table, lettering, width);
+pub(super) fn pieces(table: &Table, setting: Setting<'_>, width: f64) -> Vec<Piece> {
+    let Setting { lettering, unit, .. } = setting;
+    let rows = table.cells_in(unit);
+    let places = places(table, &rows, lettering, width);
     let mut pieces = Vec::with_capacity(table.rows.len() + 2);
-    if !table.caption.as_str().is_empty() {
+    let caption_words = table.caption_in(unit);
+    if !caption_words.as_str().is_empty() {
         let size = lettering.small;
         let mut caption = Piece::new(0.35 * lettering.text);
-        for line in lines_of_text(&table.caption, size, width) {
+        for line in lines_of_text(&caption_words, size, width) {
             caption.height += 1.4 * size;
             caption.words(Text::new(Point::new(0.0, caption.height), size, line).inked(Ink::Dark));
         }
@@ -46,17 +49,24 @@ pub(super) fn pieces(table: &Table, lettering: &Lettering, width: f64) -> Vec<Pi
         bold: false,
         boxed: table.to_fill_in,
     };
-    for (number, cells) in table.rows.iter().enumerate() {
+    let count = rows.len();
+    for (number, cells) in rows.iter().enumerate() {
         let cells: Vec<&Wording> = cells.iter().collect();
         let mut piece = row(&cells, &places, &shape);
         // No row alone at the foot or at the top of a page.
-        let count = table.rows.len();
         piece.holds_next = count > 1 && (number == 0 || number + 2 == count);
-        if number + 1 == table.rows.len() && !table.to_fill_in {
+        if number + 1 == count && !table.to_fill_in {
             rule(&mut piece, width);
         }
         piece.head = Some(Rc::clone(&head));
         pieces.push(piece);
+    }
+    if !table.remark.as_str().is_empty() {
+        if let Some(last) = pieces.last_mut() {
+            last.holds_next = true;
+        }
+        let remark = Paragraph { small: true, lead: Wording::default(), words: table.remark.clone() };
+        pieces.extend(lines(&remark, lettering, width));
     }
     pieces
 }
@@ -69,13 +79,13 @@ struct Place {
 }
 
 /// Columns as wide as their share, but none narrower than its longest word, nor than a number.
-fn places(table: &Table, lettering: &Lettering, width: f64) -> Vec<Place> {
+fn places(table: &Table, rows: &[Vec<Wording>], lettering: &Lettering, width: f64) -> Vec<Place> {
     let least: Vec<f64> = table
         .columns
         .iter()
         .enumerate()
         .map(|(number, column)| {
-            let cells = table.rows.iter().filter_map(|row| row.get(number));
+            let cells = rows.iter().filter_map(|row| row.get(number));
             let widest = cells.map(|cell| longest_part(cell, column.align, lettering.text));
             // Bold letters are as wide as others, and a little strong at both ends.
             let name = longest_part(&column.name, Align::Start, 1.1 * lettering.small);

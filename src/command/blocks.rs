@@ -12,12 +12,13 @@ use super::{
     print,
 };
 use crate::{
+    booklet::wrapped,
     draft::Draft,
     drawing::SvgScale,
     fit::{self, Report},
     mistake::{Mistake, Mistakes},
     order::{self, Order},
-    paper::{Subject, comparison, handbook, thumbnail, wall_drawing, wrapped},
+    paper::{Subject, comparison, handbook, thumbnail, wall_drawing},
     recipe::{self, Recipe},
     terms::{EaseAt, Level, Panel},
     unit::Unit,

@@ -12,11 +12,12 @@ use super::{
 };
 use crate::{
     answer::{Answer, Extent},
+    booklet::sentence,
     drawing::SvgScale,
     making::make,
     mistake::Mistakes,
     order::Fitting,
-    paper::{Subject, cautions, centre_table, fit_sheet, fit_table, sentence, wall_drawing},
+    paper::{Subject, cautions, centre_table, fit_sheet, fit_table, wall_drawing},
     terms::Side,
 };
 

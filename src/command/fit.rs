@@ -3,10 +3,11 @@
 use super::{Ending, input::Input, output::write_again, print};
 use crate::{
     adjust::Key,
+    booklet::sentence,
     making::{Made, make},
     mistake::{Mistake, Mistakes},
     order::{Change, Fitting, edit, record, today},
-    paper::{cautions, fit_story, sentence},
+    paper::{cautions, fit_story},
     pattern::Wanted,
     terms::{FitKind, Side, Word},
 };
@@ -69,7 +70,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         text.push_str(&fit_story(&was.report, &is.draft, &is.report, unit, arguments.why));
     }
     for notice in after.notices() {
-        text.push_str(&crate::paper::note(&notice.text(unit)));
+        text.push_str(&crate::booklet::note(&notice.text(unit)));
     }
     text.push_str(&sentence(after.verdict().said()));
     if let (true, Some(path)) = (arguments.write, path) {

@@ -18,11 +18,12 @@ use super::{
 };
 use crate::{
     answer::{Judged, Warning},
+    booklet::note,
     drawing::Wording,
     making::{Made, make},
     mistake::{Mistake, Mistakes, harmless_text},
     order,
-    paper::{cautions, fitting_sheet, note},
+    paper::{cautions, fitting_sheet},
     pattern::Wanted,
     terms::{HowMuch, Shape, Side, Word},
     toile::{Does, Face, Feel, Lines, Look, Outcome, Place, Report, Sign, Since, When, judge},

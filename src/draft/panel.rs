@@ -135,6 +135,14 @@ impl PanelShape {
         }
     }
 
+    /// How long an edge is when it is sewn, cm: the waist with its darts closed.
+    pub fn sewn_length(&self, edge: Edge) -> f64 {
+        match edge {
+            Edge::Waist => self.sewn_waist_length(),
+            Edge::SideSeam | Edge::Hem | Edge::Inseam | Edge::CrotchSeam => self.edge(edge).length(),
+        }
+    }
+
     /// The sewn length of the waist: its darts closed.
     pub fn sewn_waist_length(&self) -> f64 {
         crate::curve::length(&self.sewn_waist)

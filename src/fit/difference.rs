@@ -285,14 +285,10 @@ fn points(was: &PanelShape, is: &PanelShape, old_lay: Vec2, new_lay: Vec2) -> Ve
 }
 
 fn edges(was: &PanelShape, is: &PanelShape, old_lay: Vec2, new_lay: Vec2) -> Vec<EdgeChange> {
-    let sewn = |panel: &PanelShape, edge: Edge| match edge {
-        Edge::Waist => panel.sewn_waist_length(),
-        _ => panel.edge(edge).length(),
-    };
     let row = |edge: &Edge| EdgeChange {
         panel: is.panel,
         edge: *edge,
-        length: Change::of(sewn(was, *edge), sewn(is, *edge)),
+        length: Change::of(was.sewn_length(*edge), is.sewn_length(*edge)),
         apart: apart((was.edge(*edge), old_lay), (is.edge(*edge), new_lay)),
     };
     Edge::ALL.iter().map(row).filter(|row| row.length.is_seen() || row.apart >= SEEN).collect()

@@ -60,7 +60,7 @@ fn what_it_did(draft: &Draft, report: &Report, opening: f64) -> Notice {
     let back = report.crotch.back - closed.back.crotch_seam.length();
     Notice::note(
         "front-thigh",
-        "`thigh.front` {opening} brings the front crotch point {gain} out; the crotch seam changes by {front} on the front and {back} on the back",
+        "`thigh.front` {opening}, opened where the crotch curve starts, brings the front crotch point {gain} out along the crotch line; the crotch seam changes by {front} on the front and {back} on the back",
     )
     .with("opening", amount(opening))
     .with("gain", length(draft.shape.front.gain))

@@ -1,6 +1,6 @@
 //! What the trade tells everyone who cuts from a new draft.
 
-use super::terminal::headed;
+use crate::booklet::headed;
 
 /// One sentence each, for every sheet of paper.
 pub(crate) const CAUTIONS: [&str; 4] = [

@@ -2,8 +2,10 @@
 
 use std::fmt::Write;
 
-use super::terminal::{headed, wrapped};
-use crate::mistake::columns;
+use crate::{
+    booklet::{headed, wrapped},
+    mistake::columns,
+};
 
 /// A numbered list of choices for a question on a terminal, in as many columns as fit.
 pub fn choices(ask: &str, list: &[String]) -> String {

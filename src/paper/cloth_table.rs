@@ -1,54 +1,53 @@
 //! How much cloth to buy, for a terminal.
 
-use std::fmt::Write;
-
-use super::terminal::note;
 use crate::{
+    booklet::{Block, Column, Table, plain},
     draft::Draft,
     mistake::Notice,
     pattern::{Lay, Piece},
     terms::{Side, Word},
     unit::Unit,
+    voice::{Value, length, named},
 };
 
-/// What to buy, what is cut from it and what to know, within 80 columns, lengths in `unit`.
+/// What to buy, what is cut from it and what to know, lengths in `unit`.
 pub fn cloth_table(draft: &Draft, pieces: &[Piece], lay: &Lay, notices: &[Notice], unit: Unit) -> String {
-    let mut out = String::new();
-    // Cannot fail: writing to a string.
-    let _ = write_table(&mut out, draft, pieces, lay, unit);
-    if !notices.is_empty() {
-        out.push('\n');
-    }
-    for notice in notices {
-        out.push_str(&note(&notice.text(unit)));
-    }
-    out.push('\n');
-    out
+    let width = unit.length(lay.cloth.width);
+    let heading = format!("{}: block {}, laid on cloth {width} wide", draft.name, draft.recipe.name);
+    let mut blocks = vec![Block::plain(&heading), Block::Table(bought(lay, unit)), Block::Table(cut(pieces))];
+    blocks.extend(notices.iter().map(|notice| Block::led("note:", &notice.text(unit))));
+    plain(&blocks, unit) + "\n"
 }
 
-fn write_table(out: &mut String, draft: &Draft, pieces: &[Piece], lay: &Lay, unit: Unit) -> std::fmt::Result {
-    let cm = |value: f64| unit.length(value);
-    writeln!(out, "{}: block {}, laid on cloth {} wide", draft.name, draft.recipe.name, cm(lay.cloth.width))?;
-    writeln!(out, "\n  {:<16} {}", "buy", to_buy(lay, unit))?;
-    writeln!(out, "  {:<16} {}", "needed", cm(lay.length))?;
+fn bought(lay: &Lay, unit: Unit) -> Table {
+    let mut table = Table::new("Cloth", vec![Column::words("", 1.0), Column::words("", 4.0)]);
+    let mut row = |name: &'static str, words: String| table.row([name.into(), named(words)]);
+    row("buy", to_buy(lay, unit));
+    row("needed", unit.length(lay.length));
     if lay.cloth.shrinkage.lengthwise > 0.0 {
-        writeln!(out, "  {:<16} {}", "once washed", cm(lay.washed_length))?;
+        row("once washed", unit.length(lay.washed_length));
     }
-    writeln!(out, "  {:<16} {:.0} per cent of the cloth is in the pieces", "used", 100.0 * lay.used)?;
-    writeln!(out, "  {:<16} {}", "laid", how_laid(lay, unit))?;
-    writeln!(out, "\n  {:<22} {:>4} {:>8} {:>8}", "piece, as it is cut", "cut", "width", "length")?;
+    let used = Value::Share(lay.used).in_unit(unit);
+    row("used", format!("{used} of the cloth is in the pieces"));
+    row("laid", how_laid(lay, unit));
+    table
+}
+
+/// What is cut, and how much room each takes.
+fn cut(pieces: &[Piece]) -> Table {
+    let columns = vec![
+        Column::words("piece", 2.0),
+        Column::numbers("cut", 0.5),
+        Column::numbers("width", 1.0),
+        Column::numbers("length", 1.0),
+    ];
+    let mut table = Table::new("Pieces, as they are cut", columns);
     for piece in pieces {
         let bounds = kurbo::Shape::bounding_box(&piece.cut_path());
-        writeln!(
-            out,
-            "  {:<22} {:>4} {:>8} {:>8}",
-            piece_name(piece),
-            piece.copies.count(),
-            unit.figure(bounds.width()),
-            unit.figure(bounds.height())
-        )?;
+        let [width, long] = [bounds.width(), bounds.height()].map(length);
+        table.row([named(piece_name(piece)), piece.copies.count().into(), width, long]);
     }
-    Ok(())
+    table
 }
 
 /// How much to ask for in the shop: metres, or yards and inches rounded up.

@@ -2,40 +2,40 @@
 
 use std::fmt::Write;
 
-use super::{
-    features::{Feature, features},
-    terminal::side_by_side,
-};
+use super::features::{Feature, features};
 use crate::{
+    booklet::{Block, Column, Table, plain},
     draft::{Draft, PanelShape},
     fit::{LevelRow, Report},
     recipe::{PanelPlan, Recipe},
     terms::{Level, Role},
+    unit::Unit,
+    voice::named,
 };
 
 /// Two recipes side by side, only what differs, structure first.
 pub fn comparison(one: &Recipe, other: &Recipe) -> String {
-    /// Widths of the three columns.
-    const COLUMNS: [usize; 3] = [18, 37, 37];
-    let row =
-        |name: &str, a: &str, b: &str| side_by_side(&[(name, COLUMNS[0]), (a, COLUMNS[1]), (b, COLUMNS[2])]);
-    let mut out = row("", &one.name, &other.name);
-    out.push_str(&row("", &one.title, &other.title));
     let pairs: Vec<(Feature, Feature)> = features(one).into_iter().zip(features(other)).collect();
-    let differs = |pair: &&(Feature, Feature)| pair.0.rule != pair.1.rule;
-    for (structural, heading) in [(true, "rules that differ"), (false, "ease and style that differ, cm")] {
-        out.push_str(&format!("\n{heading}\n"));
-        for (a, b) in pairs.iter().filter(|(a, _)| a.structural == structural).filter(differs) {
-            out.push_str(&row(&a.name, &a.rule, &b.rule));
+    let (differ, alike): (Vec<_>, Vec<_>) = pairs.iter().partition(|(a, b)| a.rule != b.rule);
+    let table = |structural: bool, caption: &str| {
+        let columns = ["", &one.name, &other.name].map(|name| Column::words(name, 1.0)).to_vec();
+        let mut table = Table::new(caption, columns);
+        for (a, b) in differ.iter().filter(|(a, _)| a.structural == structural) {
+            table.row([&a.name, &a.rule, &b.rule].map(named));
         }
-    }
-    let alike: Vec<&str> =
-        pairs.iter().filter(|pair| !differs(pair)).map(|(feature, _)| feature.name.as_str()).collect();
+        Block::Table(table)
+    };
+    let mut blocks = vec![
+        Block::led(&format!("{}:", one.name), &one.title),
+        Block::led(&format!("{}:", other.name), &other.title),
+        table(true, "Rules that differ"),
+        table(false, "Ease and style that differ, cm"),
+    ];
     if !alike.is_empty() {
-        out.push_str("\nalike\n");
-        out.push_str(&side_by_side(&[(&alike.join(", "), COLUMNS.iter().sum::<usize>() + 4)]));
+        let names: Vec<&str> = alike.iter().map(|(feature, _)| feature.name.as_str()).collect();
+        blocks.push(Block::led("Alike:", &names.join(", ")));
     }
-    out
+    plain(&blocks, Unit::Cm)
 }
 
 /// The page that says in which rules recipes differ, and what they come to on one body: tables in Markdown.

@@ -5,7 +5,7 @@ use std::fmt::Write;
 use super::figures::{signed, spoken};
 use crate::{
     adjust::{Key, OneLeg},
-    draft::{PanelShape, Shape},
+    draft::Shape,
     terms::{Edge, Panel, Word},
     unit::Unit,
 };
@@ -98,14 +98,10 @@ fn one_leg(one_leg: OneLeg) -> &'static str {
 pub(super) fn seams(was: &Shape, is: &Shape, unit: Unit) -> String {
     /// A smaller change is not seen on a tape, cm.
     const SEEN: f64 = 0.05;
-    let sewn = |panel: &PanelShape, edge: Edge| match edge {
-        Edge::Waist => panel.sewn_waist_length(),
-        _ => panel.edge(edge).length(),
-    };
     let mut changes = Vec::new();
     for panel in Panel::ALL {
         for edge in Edge::ALL {
-            let by = sewn(is.panel(*panel), *edge) - sewn(was.panel(*panel), *edge);
+            let by = is.panel(*panel).sewn_length(*edge) - was.panel(*panel).sewn_length(*edge);
             if by.abs() >= SEEN {
                 changes.push(format!("{panel} {} {}", spoken(edge.key()), signed(unit.amount(by))));
             }

@@ -1,180 +1,146 @@
-//! What two drafts differ in, as a table for a terminal.
+//! What two drafts differ in, as a terminal shows it.
 
-use std::fmt::{Result, Write};
-
-use kurbo::Vec2;
-
-use super::{
-    figures::{decimal, signed, spoken},
-    terminal::{headed, note},
-};
+use super::figures::{decimal, signed, spoken};
 use crate::{
     adjust::Measure,
-    fit::{Change, Difference, Laid, Overlaid},
+    booklet::{Block, Column, Table, plain},
+    fit::{Change, Difference, Laid},
     mistake::Notice,
-    terms::{Panel, Side, Word},
+    terms::{Anchor, Panel, Side, Word},
     unit::Unit,
+    voice::{Value, amount, moved, named},
 };
 
-/// What changed within 80 columns, lengths in `unit`, and whether the old and the new draft can be cut: leg by leg where
-/// legs differ. Drafts that do not differ have one line.
+/// What changed, lengths in `unit`, and whether the old and the new draft can be cut: leg by leg where legs differ. Drafts
+/// that do not differ have one line.
 pub fn difference_table(legs: &[Laid<'_>], unit: Unit) -> String {
-    let mut table = Table { out: String::new(), unit };
-    let alike = legs.iter().all(|leg| leg.difference.is_none());
-    // Cannot fail: writing to a string.
-    let _ = if alike { table.nothing(legs) } else { table.legs(legs) };
-    table.out
-}
-
-struct Table {
-    out: String,
-    unit: Unit,
-}
-
-/// What differs by less is the same line under the pencil, cm.
-const SEEN: f64 = 0.005;
-
-/// Width of the first column.
-const NAME: usize = 28;
-
-impl Table {
-    fn nothing(&mut self, legs: &[Laid<'_>]) -> Result {
-        let Some(anchor) = legs.first().map(|leg| leg.difference.anchor) else { return Ok(()) };
-        let cut = legs.iter().all(|leg| leg.new.verdict().can_be_cut());
-        let cut = if cut { "" } else { "; neither is to be cut as it stands" };
-        writeln!(self.out, "no difference, laid over each other by crease and {anchor} line{cut}")
+    if legs.iter().all(|leg| leg.difference.is_none()) {
+        let Some(first) = legs.first() else { return String::new() };
+        return plain(&[nothing("", first.difference.anchor, legs)], unit);
     }
-
-    fn legs(&mut self, legs: &[Laid<'_>]) -> Result {
-        for (index, one) in legs.iter().enumerate() {
-            if index > 0 {
-                self.out.push('\n');
-            }
-            if one.difference.is_none() {
-                self.out.push_str(leg(one.difference.side));
-                self.nothing(std::slice::from_ref(one))?;
-            } else {
-                self.write(&one.difference, &one.old, &one.new)?;
-            }
+    let mut text = String::new();
+    for (index, one) in legs.iter().enumerate() {
+        if index > 0 {
+            text.push('\n');
         }
-        Ok(())
+        let difference = &one.difference;
+        let blocks = if difference.is_none() {
+            vec![nothing(leg(difference.side), difference.anchor, std::slice::from_ref(one))]
+        } else {
+            blocks(one, unit)
+        };
+        text.push_str(&plain(&blocks, unit));
     }
+    text
+}
 
-    fn write(&mut self, difference: &Difference, old: &Overlaid<'_>, new: &Overlaid<'_>) -> Result {
-        for (name, one) in [("old", old), ("new", new)] {
+fn nothing(leg: &str, anchor: Anchor, legs: &[Laid<'_>]) -> Block {
+    let cut = legs.iter().all(|leg| leg.new.verdict().can_be_cut());
+    let cut = if cut { "" } else { "; neither is to be cut as it stands" };
+    Block::plain(&format!("{leg}no difference, laid over each other by crease and {anchor} line{cut}"))
+}
+
+fn blocks(laid: &Laid<'_>, unit: Unit) -> Vec<Block> {
+    let Laid { old, new, difference } = laid;
+    let both = [("Old.", old), ("New.", new)];
+    let mut blocks: Vec<Block> = both
+        .iter()
+        .map(|(name, one)| {
             let draft = one.draft;
             let leg = leg(draft.side);
             let what = format!("{leg}{}: block {}, {} fit", one.said, draft.recipe.name, draft.fit);
-            self.out.push_str(&headed(&format!("{name}  "), &what));
-        }
-        let unit = match self.unit {
-            Unit::Cm => "cm",
-            Unit::Inch => "inches",
+            Block::led(name, &what)
+        })
+        .collect();
+    let anchor = difference.anchor;
+    blocks.push(Block::plain(&format!(
+        "Laid over each other by crease and {anchor} line. What is not listed did not change."
+    )));
+    let tables = [
+        parameters(difference),
+        points(difference),
+        edges(difference),
+        seams(difference),
+        levels(difference),
+        crotch(difference),
+        shares(difference),
+        darts(difference),
+        dart_ends(difference),
+    ];
+    blocks.extend(tables.into_iter().filter(|table| !table.rows.is_empty()).map(Block::Table));
+    blocks.extend(both.iter().map(|(name, one)| Block::led(name, one.verdict().said())));
+    let worded = |notices: &[Notice]| notices.iter().map(|it| it.text(unit)).collect::<Vec<_>>();
+    let (before, after) = (worded(&old.notices()), worded(&new.notices()));
+    let gone = before.iter().filter(|one| !after.contains(one)).map(|one| ("old", one));
+    let come = after.iter().filter(|one| !before.contains(one)).map(|one| ("new", one));
+    blocks.extend(gone.chain(come).map(|(only, one)| Block::led("note:", &format!("({only} only) {one}"))));
+    blocks
+}
+
+/// A table of what changed: its rows are named by as many columns of words, then come columns of numbers.
+fn table<'a>(
+    caption: &str,
+    names: impl IntoIterator<Item = &'a str>,
+    numbers: impl IntoIterator<Item = &'a str>,
+) -> Table {
+    let names = names.into_iter().map(|name| Column::words(name, 2.0));
+    Table::new(caption, names.chain(numbers.into_iter().map(|name| Column::numbers(name, 1.0))).collect())
+}
+
+fn parameters(difference: &Difference) -> Table {
+    let mut table = table("Fit parameters", [""], ["old", "new", "by"]);
+    for row in &difference.parameters {
+        let cells = match row.unit() {
+            Measure::Cm => cells(&row.value),
+            Measure::Degrees => in_degrees(&row.value),
         };
-        self.out.push_str(&headed(
-            "",
-            &format!(
-                "Laid over each other by crease and {} line. Lengths in {unit}. What is not listed did not change.",
-                difference.anchor
-            ),
-        ));
-        self.parameters(difference)?;
-        self.points(difference)?;
-        self.edges(difference)?;
-        self.seams(difference)?;
-        self.levels(difference)?;
-        self.crotch(difference)?;
-        self.darts(difference)?;
-        self.verdicts(old, new)
+        table.row(std::iter::once(row.key.into()).chain(cells));
     }
+    table
+}
 
-    fn parameters(&mut self, difference: &Difference) -> Result {
-        if difference.parameters.is_empty() {
-            return Ok(());
-        }
-        writeln!(self.out, "\n  {:<NAME$} {:>8} {:>8} {:>8}", "fit parameter", "old", "new", "by")?;
-        for row in &difference.parameters {
-            let (cells, unit) = match row.unit() {
-                Measure::Cm => (self.cells(&row.value), self.unit.tag()),
-                Measure::Degrees => (in_degrees(&row.value), Measure::Degrees.symbol()),
-            };
-            writeln!(self.out, "  {:<NAME$} {cells} {unit}", row.key.key())?;
-        }
-        Ok(())
+fn points(difference: &Difference) -> Table {
+    let mut table = table("Points moved", [""], ["to side", "down"]);
+    for row in &difference.points {
+        table.row([of_panel(row.panel, row.role), moved(row.by().x), moved(row.by().y)]);
     }
+    table
+}
 
-    fn points(&mut self, difference: &Difference) -> Result {
-        if difference.points.is_empty() {
-            return Ok(());
-        }
-        writeln!(self.out, "\n  {:<NAME$} {:>8} {:>8}", "point moved", "to side", "down")?;
-        for row in &difference.points {
-            let name = of_panel(row.panel, row.role.key());
-            writeln!(self.out, "  {name:<NAME$} {}", self.way(row.by()))?;
-        }
-        Ok(())
+fn edges(difference: &Difference) -> Table {
+    let mut table = table("Edges", [""], ["old", "new", "longer", "lines apart"]);
+    for row in &difference.edges {
+        let name = std::iter::once(of_panel(row.panel, row.edge));
+        table.row(name.chain(cells(&row.length)).chain([amount(row.apart)]));
     }
+    table
+}
 
-    fn edges(&mut self, difference: &Difference) -> Result {
-        if difference.edges.is_empty() {
-            return Ok(());
-        }
-        writeln!(
-            self.out,
-            "\n  {:<NAME$} {:>8} {:>8} {:>8} {:>12}",
-            "edge", "old", "new", "longer", "lines apart"
-        )?;
-        for row in &difference.edges {
-            let name = of_panel(row.panel, row.edge.key());
-            writeln!(self.out, "  {name:<NAME$} {} {:>12}", self.cells(&row.length), self.number(row.apart))?;
-        }
-        Ok(())
+fn seams(difference: &Difference) -> Table {
+    let columns = ["front longer", "back longer", "back over front, old", "new"];
+    let mut table = table("Seams", [""], columns);
+    for row in &difference.seams {
+        let [old, new, _] = cells(&row.difference);
+        table.row([named(spoken(row.seam.key())), by(&row.front), by(&row.back), old, new]);
     }
+    table
+}
 
-    fn seams(&mut self, difference: &Difference) -> Result {
-        if difference.seams.is_empty() {
-            return Ok(());
+fn levels(difference: &Difference) -> Table {
+    let mut table = table("Levels", ["", ""], ["old", "new", "more"]);
+    for row in &difference.levels {
+        let parts =
+            [("below waist", row.depth), ("body", row.body), ("pattern", row.pattern), ("ease", row.ease)];
+        for (part, change) in parts.iter().filter(|(_, change)| change.is_seen()) {
+            table.row([named(spoken(row.level.key())), (*part).into()].into_iter().chain(cells(change)));
         }
-        writeln!(
-            self.out,
-            "\n  {:<NAME$} {:>8} {:>8} {:>20} {:>8}",
-            "seam longer by", "front", "back", "back longer, old", "new"
-        )?;
-        for row in &difference.seams {
-            let by = |change: &Change| change.by().map_or_else(String::new, |cm| self.by(cm));
-            writeln!(
-                self.out,
-                "  {:<NAME$} {:>8} {:>8} {:>20} {:>8}",
-                spoken(row.seam.key()),
-                by(&row.front),
-                by(&row.back),
-                self.number_or_none(row.difference.old),
-                self.number_or_none(row.difference.new)
-            )?;
-        }
-        Ok(())
     }
+    table
+}
 
-    fn levels(&mut self, difference: &Difference) -> Result {
-        if difference.levels.is_empty() {
-            return Ok(());
-        }
-        self.head("level", "more")?;
-        for row in &difference.levels {
-            let parts = [
-                ("below waist", row.depth),
-                ("body", row.body),
-                ("pattern", row.pattern),
-                ("ease", row.ease),
-            ];
-            self.parts(row.level.key(), &parts)?;
-        }
-        Ok(())
-    }
-
-    fn crotch(&mut self, difference: &Difference) -> Result {
-        let Some(crotch) = &difference.crotch else { return Ok(()) };
-        self.head("crotch seam", "longer")?;
+fn crotch(difference: &Difference) -> Table {
+    let mut table = table("Crotch seam", [""], ["old", "new", "longer"]);
+    if let Some(crotch) = &difference.crotch {
         let parts = [
             ("front", crotch.front),
             ("back", crotch.back),
@@ -182,118 +148,71 @@ impl Table {
             ("body", crotch.body),
             ("ease", crotch.ease),
         ];
-        self.parts("", &parts)?;
-        if !crotch.by_parameter.is_empty() {
-            writeln!(self.out, "\n  {:<NAME$} {:>8} {:>8}", "of this, more by", "front", "back")?;
-        }
-        for row in &crotch.by_parameter {
-            let by = |change: &Change| signed(self.number(change.by().unwrap_or_default()));
-            let name = row.key.map_or("together", Word::key);
-            writeln!(self.out, "  {name:<NAME$} {:>8} {:>8}", by(&row.front), by(&row.back))?;
-        }
-        Ok(())
-    }
-
-    fn darts(&mut self, difference: &Difference) -> Result {
-        if difference.darts.is_empty() {
-            return Ok(());
-        }
-        writeln!(
-            self.out,
-            "\n  {:<NAME$} {:>8} {:>8} {:>8} {:>9} {:>8}",
-            "dart", "old", "new", "more", "to side", "down"
-        )?;
-        for row in &difference.darts {
-            let name = of_panel(row.panel, &row.number.to_string());
-            if row.intake.is_seen() {
-                writeln!(self.out, "{}", self.named(&name, "intake", &row.intake))?;
-            }
-            if row.length.is_seen() {
-                writeln!(self.out, "{}", self.named(&name, "length", &row.length))?;
-            }
-            if let Some(by) = row.end_by().filter(|by| by.hypot() > 0.0) {
-                let label = two(&name, "end");
-                writeln!(self.out, "  {label:<NAME$} {:>26}  {}", "", self.way(by))?;
-            }
-        }
-        Ok(())
-    }
-
-    fn verdicts(&mut self, old: &Overlaid<'_>, new: &Overlaid<'_>) -> Result {
-        self.out.push('\n');
-        for (name, one) in [("old", old), ("new", new)] {
-            writeln!(self.out, "{name}  {}", one.verdict().said())?;
-        }
-        let (before, after) = (old.notices(), new.notices());
-        let unit = self.unit;
-        let worded = |notices: &[Notice]| notices.iter().map(|it| it.text(unit)).collect::<Vec<_>>();
-        let (before, after) = (worded(&before), worded(&after));
-        for gone in before.iter().filter(|one| !after.contains(one)) {
-            self.out.push_str(&note(&format!("(old only) {gone}")));
-        }
-        for come in after.iter().filter(|one| !before.contains(one)) {
-            self.out.push_str(&note(&format!("(new only) {come}")));
-        }
-        Ok(())
-    }
-
-    fn head(&mut self, name: &str, more: &str) -> Result {
-        writeln!(self.out, "\n  {name:<NAME$} {:>8} {:>8} {more:>8}", "old", "new")
-    }
-
-    /// Those parts of a row that changed, its name before the first.
-    fn parts(&mut self, name: &str, parts: &[(&str, Change)]) -> Result {
         for (part, change) in parts.iter().filter(|(_, change)| change.is_seen()) {
-            writeln!(self.out, "{}", self.named(name, part, change))?;
+            table.row(std::iter::once((*part).into()).chain(cells(change)));
         }
-        Ok(())
     }
-
-    fn named(&self, name: &str, part: &str, change: &Change) -> String {
-        format!("  {:<NAME$} {}", two(name, part), self.cells(change)).trim_end().to_owned()
-    }
-
-    /// Old, new, and by how much.
-    fn cells(&self, change: &Change) -> String {
-        let by = change.by().map_or_else(String::new, |cm| self.by(cm));
-        format!("{:>8} {:>8} {by:>8}", self.number_or_none(change.old), self.number_or_none(change.new))
-    }
-
-    fn number_or_none(&self, cm: Option<f64>) -> String {
-        cm.map_or_else(|| "none".to_owned(), |cm| self.number(cm))
-    }
-
-    fn way(&self, by: Vec2) -> String {
-        format!("{:>8} {:>8}", self.by(by.x), self.by(by.y))
-    }
-
-    fn number(&self, cm: f64) -> String {
-        self.unit.fine(cm)
-    }
-
-    /// A change with its sign; one that two pencil lines show and a tape does not is said in a word.
-    fn by(&self, cm: f64) -> String {
-        let text = signed(self.number(cm));
-        if text == "0" && cm.abs() >= SEEN { "slight".to_owned() } else { text }
-    }
+    table
 }
 
-fn in_degrees(change: &Change) -> String {
-    let cell = |value: Option<f64>| value.map_or_else(String::new, |degrees| decimal(degrees, 2));
-    let by = change.by().map_or_else(String::new, |degrees| signed(decimal(degrees, 2)));
-    format!("{:>8} {:>8} {by:>8}", cell(change.old), cell(change.new))
+fn shares(difference: &Difference) -> Table {
+    let mut table = table("Of this, more by", [""], ["front", "back"]);
+    for row in difference.crotch.iter().flat_map(|crotch| &crotch.by_parameter) {
+        let by = |change: &Change| moved(change.by().unwrap_or_default());
+        table.row([row.key.map_or("together".into(), Value::from), by(&row.front), by(&row.back)]);
+    }
+    table
 }
 
-/// A name in the left half of the first column and a part in the right half.
-fn two(name: &str, part: &str) -> String {
-    if name.is_empty() { part.to_owned() } else { format!("{name:<10} {part}") }
+fn darts(difference: &Difference) -> Table {
+    let mut table = table("Darts", ["", ""], ["old", "new", "more"]);
+    for row in &difference.darts {
+        for (part, change) in [("intake", &row.intake), ("length", &row.length)] {
+            if change.is_seen() {
+                table.row([dart(row.panel, row.number), part.into()].into_iter().chain(cells(change)));
+            }
+        }
+    }
+    table
 }
 
-fn of_panel(panel: Panel, name: &str) -> String {
-    format!("{panel} {}", spoken(name))
+fn dart_ends(difference: &Difference) -> Table {
+    let mut table = table("Ends of darts moved", [""], ["to side", "down"]);
+    for row in &difference.darts {
+        if let Some(by) = row.end_by().filter(|by| by.hypot() > 0.0) {
+            table.row([dart(row.panel, row.number), moved(by.x), moved(by.y)]);
+        }
+    }
+    table
 }
 
-/// Which leg a table is about, where it is about one.
+fn dart(panel: Panel, number: usize) -> Value {
+    named(format!("{panel} {number}"))
+}
+
+/// A name of a panel's own.
+pub(super) fn of_panel(panel: Panel, name: impl Word) -> Value {
+    named(format!("{panel} {}", spoken(name.key())))
+}
+
+/// Old, new, and by how much.
+fn cells(change: &Change) -> [Value; 3] {
+    let one = |cm: Option<f64>| cm.map_or("none".into(), amount);
+    [one(change.old), one(change.new), by(change)]
+}
+
+fn by(change: &Change) -> Value {
+    change.by().map(moved).into()
+}
+
+/// The same of an angle, to a hundredth of a degree, as the file has it.
+fn in_degrees(change: &Change) -> [Value; 3] {
+    let one = |degrees: Option<f64>| degrees.map(|degrees| named(format!("{}°", decimal(degrees, 2)))).into();
+    let by = change.by().map(|degrees| named(format!("{}°", signed(decimal(degrees, 2)))));
+    [one(change.old), one(change.new), by.into()]
+}
+
+/// Which leg it is about, where it is about one.
 fn leg(side: Side) -> &'static str {
     match side {
         Side::Both => "",

@@ -2,7 +2,6 @@
 //! what sews to what, what was corrected, and what the toiles showed.
 
 mod picture;
-mod tables;
 
 use super::{
     budget_bar::budget_bar,
@@ -10,17 +9,21 @@ use super::{
     language::{Language, SHEET},
     notes,
     subject::Subject,
+    tables,
 };
 use crate::{
     booklet::{Block, Booklet, Column, Lettering, Paragraph, Strip, Table},
     drawing::{Drawing, Layer, Wording},
-    order::Fitting,
+    order::{Fitting, Kind, Path},
+    unit::{Unit, decimal},
+    voice::{Value, named},
 };
 
 pub use self::picture::draft_picture;
 
 /// The sheet of a draft, with the record of its toiles and room for the next.
 pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
+    let Subject { draft, report, unit } = *subject;
     let mut blocks = vec![Block::plain(subject.block().as_str()), Block::remark(subject.how().as_str())];
     let warnings = warnings(subject);
     // What forbids cutting stands before everything else.
@@ -29,17 +32,16 @@ pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
     blocks.extend(forbids);
     blocks.push(Block::Picture(draft_picture(subject)));
     let (mut left, mut middle, mut right) = (Vec::new(), Vec::new(), Vec::new());
-    left.push(Block::Table(tables::measurements(subject)));
+    left.push(Block::Table(tables::measurements(&subject.draft.body)));
     middle.push(Block::Picture(crotch_bar(subject, 0.29 * Booklet::width() - 0.55)));
     middle.push(Block::remark(&notes::crotch_words(subject)));
-    middle.push(Block::Table(tables::seams(subject)));
-    middle.push(Block::Table(tables::joins(subject)));
-    if subject.draft.adjustments.is_empty() {
-        right.push(Block::plain("No fit parameter: the plain block."));
-    } else {
-        right.push(Block::Table(tables::parameters(subject)));
-    }
-    right.push(Block::Table(tables::ease(subject)));
+    middle.push(Block::Table(tables::seams(report).without("allowed")));
+    middle.push(Block::Table(tables::joins(report)));
+    right.push(match tables::parameters(draft, report) {
+        Some(table) => Block::Table(table.without("from")),
+        None => Block::plain("No fit parameter: the plain block."),
+    });
+    right.push(Block::Table(tables::ease(draft, report)));
     right.extend(minds);
     blocks.push(Block::Columns(vec![
         Strip { share: 0.33, blocks: left },
@@ -54,6 +56,7 @@ pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
         description: Wording::paragraph(&subject.description("Fit sheet, drafted by breeks.")),
         title: title(subject),
         lettering: Lettering::SHEET,
+        unit,
         blocks,
     }
 }
@@ -67,13 +70,16 @@ fn title(subject: &Subject<'_>) -> Wording {
 /// The numbers that decide the fit, as other papers show them: the draft with its levels, then seams, joins and the
 /// crotch length.
 pub(super) fn figures(subject: &Subject<'_>) -> Vec<Block> {
-    let mut blocks = vec![Block::Picture(draft_picture(subject)), Block::Table(tables::levels(subject))];
-    blocks.push(Block::section("Crotch length"));
-    blocks.push(Block::Picture(crotch_bar(subject, 9.0)));
-    blocks.push(Block::plain(&notes::crotch_words(subject)));
-    blocks.push(Block::Table(tables::seams(subject)));
-    blocks.push(Block::Table(tables::joins(subject)));
-    blocks
+    let report = subject.report;
+    vec![
+        Block::Picture(draft_picture(subject)),
+        Block::Table(tables::levels(report)),
+        Block::section("Crotch length"),
+        Block::Picture(crotch_bar(subject, 9.0)),
+        Block::Table(tables::crotch(&report.crotch)),
+        Block::Table(tables::seams(report)),
+        Block::Table(tables::joins(report)),
+    ]
 }
 
 /// The verdict, and what a person should know before cutting.
@@ -119,19 +125,32 @@ fn record(subject: &Subject<'_>, fittings: &[Fitting]) -> Table {
         )
     };
     for fitting in fittings {
-        let changed: Vec<String> =
-            fitting.changed.iter().map(|(key, value)| tables::changed(subject, key, *value)).collect();
+        let text = |text: &Option<String>| named(text.clone().unwrap_or_default());
         table.row([
-            fitting.date.clone().unwrap_or_default(),
-            fitting.block.clone().unwrap_or_default(),
-            fitting.seen.join("; "),
-            fitting.tested.join("; "),
-            changed.join("; "),
-            fitting.note.clone().unwrap_or_default(),
+            text(&fitting.date),
+            text(&fitting.block),
+            named(fitting.seen.join("; ")),
+            named(fitting.tested.join("; ")),
+            named(changes(fitting, subject.unit)),
+            text(&fitting.note),
         ]);
     }
     for _ in 0..EMPTY {
         table.row([""; 6]);
     }
     table
+}
+
+/// The changed keys of the file with their new values.
+fn changes(fitting: &Fitting, unit: Unit) -> String {
+    let one = |(key, value): &(String, f64)| {
+        let value = match Path::find(key).map(|path| path.kind()) {
+            Some(Kind::Degrees(..)) => Value::Degrees(*value),
+            Some(Kind::PerCent(..)) => Value::Share(value / 100.0),
+            Some(Kind::Count(_)) => named(decimal(*value, 0)),
+            Some(Kind::Length(..) | Kind::Text | Kind::OneOf(_)) | None => Value::Amount(*value),
+        };
+        format!("{key} {}", value.in_unit(unit))
+    };
+    fitting.changed.iter().map(one).collect::<Vec<_>>().join("; ")
 }

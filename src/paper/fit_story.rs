@@ -1,124 +1,122 @@
-//! What a measured fit did, as a fitter would tell it: before and after, what moved and why, what matters most.
+//! What a measured fit did, as a fitter would tell it: before and after, what moved, and what each correction is for.
 
-use std::fmt::{Result, Write};
-
-use super::{figures::signed, terminal::headed};
+use super::{figures::signed, tables::called};
 use crate::{
-    adjust::Key,
+    adjust::{Key, Measure},
     body::Origin,
+    booklet::{Block, Column, Table, plain},
     draft::Draft,
-    fit::{CrotchShare, Report, turn},
+    fit::{CrotchBudget, CrotchShare, Report, turn},
     order::Adjustment,
-    terms::{Level, Word},
+    terms::Level,
     unit::Unit,
-    voice::rule_of_thumb,
+    voice::{Value, at_least, change, length, moved, named, rule_of_thumb},
 };
 
-/// The story of a fit within 80 columns: `before` is the draft with the file's own parameters; with `why`, all that the
-/// table of fit parameters says of each correction.
+/// The story of a fit: `before` is the draft with the file's own parameters; with `why`, all that the table of fit
+/// parameters says of each correction.
 pub fn fit_story(before: &Report, draft: &Draft, after: &Report, unit: Unit, why: bool) -> String {
-    let mut out = String::new();
-    // Cannot fail: writing to a string.
-    let _ = write_story(&mut out, before, draft, after, unit, why);
-    out
-}
-
-fn write_story(
-    out: &mut String,
-    before: &Report,
-    draft: &Draft,
-    after: &Report,
-    unit: Unit,
-    why: bool,
-) -> Result {
-    let long = |cm: f64| unit.figure(cm);
-    writeln!(out, "{}: block {}, {} fit, lengths in {}\n", draft.name, draft.recipe.name, draft.fit, unit)?;
-    writeln!(out, "  {:<14} {:>8} {:>13} {:>13}  wanted", "", "body", "ease before", "ease after")?;
-    for (was, is) in before.levels.iter().zip(&after.levels) {
-        let most = is.most.map_or(String::from("or more"), |most| format!("to {}", long(most)));
-        writeln!(
-            out,
-            "  {:<14} {:>8} {:>13} {:>13}  {} {most}",
-            is.level.key(),
-            long(is.body),
-            long(was.ease()),
-            long(is.ease()),
-            long(is.least)
-        )?;
+    let heading = format!("{}: block {}, {} fit", draft.name, draft.recipe.name, draft.fit);
+    let mut blocks = vec![
+        Block::plain(&heading),
+        Block::Table(eased(before, after)),
+        Block::Table(sewn(&before.crotch, &after.crotch)),
+    ];
+    let mut made = draft.adjustments.clone();
+    made.sort_by_key(|it| turn(it.key));
+    if made.is_empty() {
+        blocks.push(Block::plain("Nothing was moved."));
+        return plain(&blocks, unit);
     }
-    if let (Some((body, from)), Some(was), Some(is)) =
-        (after.crotch.body, before.crotch.ease(), after.crotch.ease())
-    {
-        let name = "crotch length";
-        writeln!(
-            out,
-            "  {name:<14} {:>8} {:>13} {:>13}  {} ({})",
-            long(body),
-            long(was),
-            long(is),
-            long(after.crotch.wanted),
-            from.key()
-        )?;
+    if made.iter().any(Adjustment::is_found) {
+        blocks.push(Block::led("Why:", &reason(before, after, unit)));
     }
-    writeln!(
-        out,
-        "  {:<14} {:>8} {:>13} {:>13}",
-        "front / back",
-        "",
-        format!("{} / {}", long(before.crotch.front), long(before.crotch.back)),
-        format!("{} / {}", long(after.crotch.front), long(after.crotch.back))
-    )?;
-
-    let mut moved: Vec<_> = draft.adjustments.clone();
-    moved.sort_by_key(|it| turn(it.key));
-    if moved.is_empty() {
-        return writeln!(out, "\nNothing was moved.");
-    }
-    if moved.iter().any(Adjustment::is_found) {
-        out.push('\n');
-        out.push_str(&headed("Why: ", &reason(before, after, unit)));
-    }
-    writeln!(out, "\n  {:<22} {:>9} {:>7} {:>7}  for", "what moved", "by", "front", "back")?;
-    for it in &moved {
-        let (front, back) = share_of(after, it.key).map_or((0.0, 0.0), |share| (share.front, share.back));
-        writeln!(
-            out,
-            "  {:<22} {:>9} {:>7} {:>7}  {}{}",
-            it.key.key(),
-            amount(it, unit),
-            signed(unit.figure(front)),
-            signed(unit.figure(back)),
-            cured(it),
-            if it.is_by_hand() { " *" } else { "" }
-        )?;
-    }
-    if moved.iter().any(Adjustment::is_by_hand) {
-        writeln!(out, "  * given, not found.")?;
-    }
-    writeln!(out, "  Front and back: what the crotch seam gains there. In the order of fitting.\n")?;
+    blocks.push(Block::Table(moved_table(after, &made)));
     if why {
-        for it in &moved {
-            let value = amount(it, unit);
-            let about = it.key.about();
-            let other_way = if it.value < 0.0 { ", the other way round than it says" } else { "" };
-            out.push_str(&headed(
-                "  ",
-                &format!(
-                    "`{}` {value}: {}. It moves {}; {} stay. By hand{other_way}: {}",
-                    it.key,
-                    cured(it),
-                    about.moves,
-                    about.stays,
-                    rule_of_thumb(about.hand_method, unit)
-                ),
-            ));
-        }
-        out.push('\n');
+        blocks.extend(made.iter().map(|it| explained(it, unit)));
     }
-    Ok(())
+    plain(&blocks, unit)
 }
 
-/// A parameter smaller than this has no line of its own, cm or degrees.
+/// Body and ease at every level and at the crotch, before and after.
+fn eased(before: &Report, after: &Report) -> Table {
+    let columns = vec![
+        Column::words("", 2.0),
+        Column::numbers("body", 1.0),
+        Column::words("from", 1.0),
+        Column::numbers("ease before", 1.0),
+        Column::numbers("ease after", 1.0),
+        Column::words("wanted", 1.5),
+    ];
+    let mut table = Table::new("Ease", columns);
+    for (was, is) in before.levels.iter().zip(&after.levels) {
+        let [body, before, after] = [is.body, was.ease(), is.ease()].map(length);
+        table.row([called(is.level), body, is.from.into(), before, after, at_least(is.least, is.most)]);
+    }
+    let crotch = &after.crotch;
+    if let (Some((body, from)), Some(was), Some(is)) = (crotch.body, before.crotch.ease(), crotch.ease()) {
+        let [body, was, is, wanted] = [body, was, is, crotch.wanted].map(length);
+        table.row(["crotch length".into(), body, from.into(), was, is, wanted]);
+    }
+    table
+}
+
+/// The crotch seam before and after.
+fn sewn(before: &CrotchBudget, after: &CrotchBudget) -> Table {
+    let columns = vec![Column::words("", 2.0), Column::numbers("before", 1.0), Column::numbers("after", 1.0)];
+    let mut table = Table::new("Crotch seam", columns);
+    let parts = |of: &CrotchBudget| [of.front, of.back, of.total()];
+    for (name, (was, is)) in
+        ["front", "back", "total"].into_iter().zip(parts(before).into_iter().zip(parts(after)))
+    {
+        table.row([name.into(), length(was), length(is)]);
+    }
+    table
+}
+
+/// What is corrected, in the order in which a fitter does it, each with what it cures.
+fn moved_table(after: &Report, made: &[Adjustment]) -> Table {
+    let columns = vec![
+        Column::words("", 2.0),
+        Column::numbers("by", 1.0),
+        Column::numbers("front", 1.0),
+        Column::numbers("back", 1.0),
+        Column::words("for", 3.0),
+    ];
+    let mut table = Table::new("What moved", columns);
+    for it in made {
+        let (front, back) = share_of(after, it.key).map_or((0.0, 0.0), |share| (share.front, share.back));
+        let by = match it.key.about().unit {
+            Measure::Cm => moved(it.value),
+            Measure::Degrees => named(signed(Value::Degrees(it.value).in_column(Unit::Cm))),
+        };
+        let mark = if it.is_by_hand() { " *" } else { "" };
+        let cures = named(format!("{}{mark}", cured(it)));
+        table.row([it.key.into(), by, change(front), change(back), cures]);
+    }
+    let given = if made.iter().any(Adjustment::is_by_hand) { " * given, not found." } else { "" };
+    table.with_remark(&format!(
+        "Front and back: what the crotch seam gains there. In the order of fitting.{given}"
+    ))
+}
+
+/// All that the table of fit parameters says of a correction.
+fn explained(it: &Adjustment, unit: Unit) -> Block {
+    let about = it.key.about();
+    let other_way = if it.value < 0.0 { ", the other way round than it says" } else { "" };
+    Block::led(
+        &format!("`{}` {}:", it.key, amount(it, unit)),
+        &format!(
+            "{}. It moves {}; {} stay. By hand{other_way}: {}",
+            cured(it),
+            about.moves,
+            about.stays,
+            rule_of_thumb(about.hand_method, unit)
+        ),
+    )
+}
+
+/// A difference smaller than this is none, cm.
 const SMALL: f64 = 0.05;
 
 /// What the fit was after, in lengths.

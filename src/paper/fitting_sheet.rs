@@ -5,11 +5,11 @@ use std::fmt::Write;
 use super::{
     figures::{length, signed},
     fitting_story::{clean, valued},
-    terminal::{headed, wrapped},
 };
 use crate::{
     adjust::Key,
     body::Origin,
+    booklet::{headed, wrapped},
     fit::Report,
     terms::Word,
     toile::{

@@ -2,12 +2,10 @@
 
 use std::fmt::Write;
 
-use super::{
-    figures::{signed, spoken},
-    terminal::headed,
-};
+use super::figures::{signed, spoken};
 use crate::{
     adjust::{Key, Measure},
+    booklet::headed,
     drawing::Wording,
     fit::Report,
     order::Fitting,

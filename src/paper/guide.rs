@@ -11,9 +11,9 @@ use crate::{
     booklet::{Block, Booklet, Column, Lettering, Strip, Table},
     drawing::{Drawing, Layer, Wording},
     order::measuring::{BEFORE, CAUTIONS, GROUPS, WAIST_LEVELS},
-    terms::{Measurement, Word},
+    terms::Measurement,
     unit::Unit,
-    voice::rule_of_thumb,
+    voice::{Value, rule_of_thumb},
 };
 
 /// The guide for a tape of `unit`; the same for every body.
@@ -74,6 +74,7 @@ pub fn measuring_guide(unit: Unit) -> Booklet {
         ),
         title: Wording::line("How to measure for trousers"),
         lettering: Lettering::READING,
+        unit,
         blocks,
     }
 }
@@ -94,7 +95,7 @@ fn waist_levels() -> Table {
         vec![Column::words("waist_level", 1.0), Column::words("the elastic lies", 5.0)],
     );
     for (level, words) in WAIST_LEVELS {
-        table.row([level.key(), words]);
+        table.row([Value::from(level), words.into()]);
     }
     table
 }
@@ -203,14 +204,9 @@ fn to_fill_in(unit: Unit) -> Table {
     };
     for measurement in in_order() {
         let leg = if measurement.about().of_a_leg { "" } else { "–" };
-        table.row([
-            number(measurement).to_string(),
-            measurement.about().title.to_owned(),
-            String::new(),
-            String::new(),
-            String::new(),
-            leg.to_owned(),
-        ]);
+        let name = measurement.about().title;
+        let nothing = || Value::NOTHING;
+        table.row([number(measurement).into(), name.into(), nothing(), nothing(), nothing(), leg.into()]);
     }
     table
 }

@@ -2,8 +2,9 @@
 
 use std::fmt::Write;
 
-use super::{features::features, terminal::wrapped};
+use super::features::features;
 use crate::{
+    booklet::wrapped,
     recipe::{EaseTable, PointId, PointRule, Recipe, Step, StyleTable},
     terms::{EaseAt, Panel, Role, Style, Word},
 };

@@ -4,11 +4,17 @@ use std::ops::Range;
 
 use kurbo::{BezPath, Point};
 
-use super::{figures::spoken, language::Language, spread::spread, subject::Subject};
+use super::{
+    language::Language,
+    spread::spread,
+    subject::Subject,
+    tables::{called, level_cells},
+};
 use crate::{
     drawing::{Align, Ink, Layer, Text},
     terms::{Level, Measurement, Word},
     unit::Unit,
+    voice::Value,
 };
 
 /// Columns from the left edge, in sizes of the text: name, body, where from, pattern, ease. Sixteenths are longer than
@@ -150,9 +156,9 @@ impl<'a> Ledger<'a> {
 
 fn cells(subject: &Subject<'_>, level: Level) -> [String; 5] {
     let name = match level {
-        Level::Crotch => "crotch depth".to_owned(),
-        Level::Hem => "hem, heel".to_owned(),
-        Level::Waist | Level::Hip | Level::Thigh | Level::Knee | Level::Calf => spoken(level.key()),
+        Level::Crotch => "crotch depth".into(),
+        Level::Hem => "hem, heel".into(),
+        Level::Waist | Level::Hip | Level::Thigh | Level::Knee | Level::Calf => called(level),
     };
     let row = match level {
         Level::Crotch => subject.draft.body.value(Measurement::BodyRise).map(|rise| {
@@ -166,11 +172,9 @@ fn cells(subject: &Subject<'_>, level: Level) -> [String; 5] {
             .find(|row| row.level == level)
             .map(|row| (row.body, row.from, row.pattern)),
     };
-    let print = |cm| subject.unit.figure(cm);
-    match row {
-        Some((body, from, pattern)) => {
-            [name, print(body), from.key().to_owned(), print(pattern), print(pattern - body)]
-        }
-        None => [name, String::new(), String::new(), String::new(), String::new()],
-    }
+    let cells = match row {
+        Some((body, from, pattern)) => level_cells(name, body, from, pattern),
+        None => [name, Value::NOTHING, Value::NOTHING, Value::NOTHING, Value::NOTHING],
+    };
+    cells.map(|cell| cell.in_column(subject.unit))
 }

@@ -72,6 +72,7 @@ pub fn lesson(subject: &Subject<'_>) -> Booklet {
         ),
         title: Wording::line(&format!("The {} block, constructed for {}", recipe.name, subject.name())),
         lettering: Lettering::READING,
+        unit: subject.unit,
         blocks,
     }
 }

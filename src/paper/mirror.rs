@@ -1,6 +1,6 @@
 //! The look in the mirror as a terminal shows it.
 
-use super::terminal::headed;
+use crate::booklet::headed;
 use crate::{
     terms::{HowMuch, Shape, Word},
     toile::GLANCES,

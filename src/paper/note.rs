@@ -3,26 +3,11 @@
 use kurbo::{Line, Point, Shape as _, Vec2};
 
 use super::language::Language;
-use crate::drawing::{Align, Ink, Mark, Text, Wording, lines_of_text};
-
-/// A column of a table: where its words stand, from the note's left edge.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Stop {
-    /// cm from the left.
-    pub x: f64,
-    /// Which end of the words stands there.
-    pub align: Align,
-}
-
-impl Stop {
-    pub(super) const fn left(x: f64) -> Self {
-        Self { x, align: Align::Start }
-    }
-
-    pub(super) const fn right(x: f64) -> Self {
-        Self { x, align: Align::End }
-    }
-}
+use crate::{
+    booklet::Table,
+    drawing::{Align, Ink, Mark, Text, Wording, lines_of_text, text_width},
+    unit::Unit,
+};
 
 /// A note while it is written, from its upper left corner.
 #[derive(Clone, Debug)]
@@ -78,22 +63,51 @@ impl<'a> Note<'a> {
         }
     }
 
-    /// A row of a table.
-    pub(super) fn row(&mut self, stops: &[Stop], cells: &[&str], ink: Ink) {
-        self.height += self.language.leading();
-        self.cells(stops, cells, self.language.text, ink);
+    /// A table under its caption, over the whole width: columns as wide as they need, what is left between them.
+    pub(super) fn table(&mut self, table: &Table, unit: Unit) {
+        let (text, small) = (self.language.text, self.language.small);
+        self.head(table.caption_in(unit).as_str());
+        let rows = table.cells_in(unit);
+        let widths: Vec<f64> = table
+            .columns
+            .iter()
+            .enumerate()
+            .map(|(number, column)| {
+                let cells = rows.iter().filter_map(|row| row.get(number));
+                let widest = cells.map(|cell| text_width(cell.as_str(), text)).fold(0.0, f64::max);
+                widest.max(text_width(column.name.as_str(), small))
+            })
+            .collect();
+        let gaps = widths.len().saturating_sub(1).max(1) as f64;
+        let between = ((self.width - widths.iter().sum::<f64>()) / gaps).max(0.3 * text);
+        let mut stops = Vec::with_capacity(widths.len());
+        let mut from = 0.0;
+        for (column, width) in table.columns.iter().zip(&widths) {
+            let at = match column.align {
+                Align::Start => from,
+                Align::Middle => from + 0.5 * width,
+                Align::End => from + width,
+            };
+            stops.push((at, column.align));
+            from += width + between;
+        }
+        self.height += 1.5 * small;
+        let names: Vec<&Wording> = table.columns.iter().map(|column| &column.name).collect();
+        self.cells(&stops, &names, small, Ink::Dark);
+        self.skip(0.1 * text);
+        for row in &rows {
+            self.height += self.language.leading();
+            self.cells(&stops, &row.iter().collect::<Vec<_>>(), text, Ink::Black);
+        }
+        if !table.remark.as_str().is_empty() {
+            self.paragraph(&table.remark, 3);
+        }
     }
 
-    /// The names over the columns of a table, in small letters.
-    pub(super) fn names(&mut self, stops: &[Stop], cells: &[&str]) {
-        self.height += 1.5 * self.language.small;
-        self.cells(stops, cells, self.language.small, Ink::Dark);
-    }
-
-    fn cells(&mut self, stops: &[Stop], cells: &[&str], size: f64, ink: Ink) {
-        for (stop, words) in stops.iter().zip(cells) {
-            let at = self.here() + Vec2::new(stop.x, 0.0);
-            self.write(Text::new(at, size, *words).aligned(stop.align).inked(ink));
+    fn cells(&mut self, stops: &[(f64, Align)], cells: &[&Wording], size: f64, ink: Ink) {
+        for ((x, align), words) in stops.iter().zip(cells) {
+            let at = self.here() + Vec2::new(*x, 0.0);
+            self.write(Text::new(at, size, words.as_str()).aligned(*align).inked(ink));
         }
     }
 

@@ -5,16 +5,15 @@ use kurbo::{Line, Point, Shape as _, Vec2};
 use super::{
     budget_bar::budget_bar,
     cautions::CAUTIONS,
-    figures::{decimal, spoken},
     language::Language,
-    note::{Note, Stop},
+    note::Note,
     subject::Subject,
     test_squares::{self, test_squares},
 };
 use crate::{
-    drawing::{CAP_HEIGHT, Ink, Mark, Pen, Text, Wording},
+    booklet::Table,
+    drawing::{CAP_HEIGHT, Mark, Pen, Text, Wording},
     fit::Verdict,
-    terms::{EaseAt, Level, Word},
     unit::Unit,
 };
 
@@ -28,52 +27,11 @@ pub(super) fn heading<'a>(subject: &Subject<'_>, language: &'a Language, width: 
     note
 }
 
-/// What ease was asked for and what counts as a fit, besides what the levels show.
-pub(super) fn ease<'a>(subject: &Subject<'_>, language: &'a Language, width: f64) -> Note<'a> {
+/// A table of figures as a note of its own.
+pub(super) fn figures<'a>(table: &Table, unit: Unit, language: &'a Language, width: f64) -> Note<'a> {
     let mut note = Note::new(language, width);
-    note.head(&format!("Ease, {}", subject.unit.tag()));
-    let t = language.text;
-    // "1 15/16 to 7 1/16" is longer than "4.9 to 17.9"
-    let (asked, drafted) = if subject.unit == Unit::Cm { (0.48, 0.69) } else { (0.42, 0.58) };
-    let stops =
-        [Stop::left(0.0), Stop::right(asked * width), Stop::right(drafted * width), Stop::right(width)];
-    note.names(&stops, &["at", "asked for", "drafted", "a fit within"]);
-    note.skip(0.1 * t);
-    for row in ease_rows(subject) {
-        note.row(&stops, &row.each_ref().map(String::as_str), Ink::Black);
-    }
+    note.table(table, unit);
     note
-}
-
-/// Ease at every place: its name, asked for, drafted, and within what it is a fit.
-pub(super) fn ease_rows(subject: &Subject<'_>) -> Vec<[String; 4]> {
-    let (plan, report) = (&subject.draft.plan, subject.report);
-    let row = |at: &EaseAt| {
-        let level = |level: Level| report.levels.iter().find(|row| row.level == level).map(|row| row.ease());
-        let drafted = match at {
-            EaseAt::Waist => level(Level::Waist),
-            EaseAt::TopHip => None,
-            EaseAt::Hip => level(Level::Hip),
-            EaseAt::Thigh => level(Level::Thigh),
-            EaseAt::Knee => level(Level::Knee),
-            EaseAt::Calf => level(Level::Calf),
-            EaseAt::CrotchDepth => subject
-                .draft
-                .body
-                .cm(crate::terms::Measurement::BodyRise)
-                .map(|rise| subject.draft.shape.levels[Level::Crotch] - rise),
-            EaseAt::CrotchLength => report.crotch.ease(),
-        };
-        let print = |cm| subject.unit.figure(cm);
-        let (least, most) = plan.wanted[*at];
-        let within = match most {
-            Some(most) => format!("{} to {}", print(least), print(most)),
-            None => format!("{} at least", print(least)),
-        };
-        let asked = print(plan.inputs.ease[*at]);
-        [spoken(at.key()), asked, drafted.map(print).unwrap_or_default(), within]
-    };
-    EaseAt::ALL.iter().map(row).collect()
 }
 
 /// The crotch seam against the body.
@@ -100,57 +58,6 @@ pub(super) fn crotch_words(subject: &Subject<'_>) -> String {
         Some((_, from)) => format!("{sewn}; the body's length is {from}; wanted ease {wanted}."),
         None => format!("{sewn}; wanted ease {wanted}."),
     }
-}
-
-/// The fit parameters in force and what each gives to the crotch seam; nothing where there is none.
-pub(super) fn parameters<'a>(subject: &Subject<'_>, language: &'a Language, width: f64) -> Option<Note<'a>> {
-    let given = &subject.draft.adjustments;
-    if given.is_empty() {
-        return None;
-    }
-    let mut note = Note::new(language, width);
-    let stops = [Stop::left(0.0), Stop::right(0.72 * width), Stop::right(0.87 * width), Stop::right(width)];
-    note.head("Fit parameters");
-    note.names(&stops, &["", "value", "front", "back"]);
-    note.skip(0.1 * language.text);
-    let print = |cm| subject.unit.figure(cm);
-    let shares = &subject.report.crotch.by_parameter;
-    for it in given {
-        let value = it.key.about().unit.amount(it.value).in_unit(subject.unit);
-        let share = shares.iter().find(|share| share.key == Some(it.key));
-        let (front, back) = share.map(|share| (print(share.front), print(share.back))).unwrap_or_default();
-        note.row(&stops, &[it.key.key(), &value, &front, &back], Ink::Black);
-    }
-    if let Some(rest) = shares.iter().find(|share| share.key.is_none()) {
-        note.row(&stops, &["together", "", &print(rest.front), &print(rest.back)], Ink::Black);
-    }
-    let tag = subject.unit.tag();
-    note.paragraph(&Wording::line(&format!("Front and back, {tag}: what each adds to the crotch seam.")), 2);
-    Some(note)
-}
-
-/// What sews to what, and how outlines run on across the seams.
-pub(super) fn seams_and_joins<'a>(subject: &Subject<'_>, language: &'a Language, width: f64) -> Note<'a> {
-    let mut note = Note::new(language, width);
-    let stops = [Stop::left(0.0), Stop::right(0.48 * width), Stop::right(0.69 * width), Stop::right(width)];
-    note.head(&format!("Seams, {}, and joins", subject.unit.tag()));
-    note.names(&stops, &["seam", "front", "back", "back longer"]);
-    note.skip(0.1 * language.text);
-    let print = |cm| subject.unit.figure(cm);
-    for row in &subject.report.seams {
-        let cells = [&spoken(row.seam.key()), &print(row.front), &print(row.back), &print(row.difference())];
-        note.row(&stops, &cells.map(String::as_str), Ink::Black);
-    }
-    note.skip(0.4 * language.text);
-    let stops = [Stop::left(0.0), Stop::right(0.5 * width), Stop::right(width)];
-    note.names(&stops, &["join", "angle", "true within"]);
-    note.skip(0.1 * language.text);
-    for row in &subject.report.joins {
-        let degrees = format!("{}°", decimal(row.degrees, 1));
-        let wanted = format!("{}° to {}°", decimal(row.wanted.0, 0), decimal(row.wanted.1, 0));
-        note.row(&stops, &[&spoken(row.join.key()), &degrees, &wanted], Ink::Black);
-    }
-    note
 }
 
 /// A sheet with more warnings than these has room for nothing else.

@@ -3,18 +3,20 @@
 use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::{
-    figures::spoken,
+    difference_table::of_panel,
     language::{Language, WALL},
-    note::{Note, Stop},
+    note::Note,
     notes, panel_marks,
     subject::panel_name,
 };
 use crate::{
-    draft::{Draft, PanelShape},
+    booklet::{Column, Table},
+    draft::Draft,
     drawing::{Align, Drawing, Ink, Layer, Mark, Text, Wording},
     fit::Overlaid,
     terms::{Anchor, Edge, Level, Panel, Role, Side, Word},
     unit::Unit,
+    voice::{amount, moved},
 };
 
 const LANGUAGE: &Language = &WALL;
@@ -155,22 +157,18 @@ fn legend(was: &Overlaid<'_>, is: &Overlaid<'_>, anchor: Anchor) -> Note<'static
 
 /// The sewn length of every edge before and after.
 fn lengths(old: &Draft, new: &Draft, unit: Unit) -> Note<'static> {
-    let print = |cm: f64| unit.fine(cm);
-    let mut note = Note::new(LANGUAGE, NOTES);
-    note.head(&format!("Lengths in {unit}"));
-    let stops = [Stop::left(0.0), Stop::right(0.55 * NOTES), Stop::right(0.77 * NOTES), Stop::right(NOTES)];
-    note.names(&stops, &["edge", "old", "new", "longer by"]);
-    let sewn = |panel: &PanelShape, edge: Edge| match edge {
-        Edge::Waist => panel.sewn_waist_length(),
-        _ => panel.edge(edge).length(),
-    };
+    let columns = vec![
+        Column::words("edge", 2.0),
+        Column::numbers("old", 1.0),
+        Column::numbers("new", 1.0),
+        Column::numbers("longer by", 1.0),
+    ];
+    let mut table = Table::new("Sewn lengths", columns);
     for panel in Panel::ALL {
         for edge in Edge::ALL {
-            let (was, is) = (sewn(old.shape.panel(*panel), *edge), sewn(new.shape.panel(*panel), *edge));
-            let cells = [format!("{panel} {}", spoken(edge.key())), print(was), print(is), print(is - was)];
-            note.row(&stops, &cells.each_ref().map(String::as_str), Ink::Black);
+            let [was, is] = [old, new].map(|draft| draft.shape.panel(*panel).sewn_length(*edge));
+            table.row([of_panel(*panel, *edge), amount(was), amount(is), moved(is - was)]);
         }
-        note.skip(0.3);
     }
-    note
+    notes::figures(&table, unit, LANGUAGE, NOTES)
 }

@@ -15,6 +15,7 @@ use super::{
     note::Note,
     notes, panel_marks,
     subject::Subject,
+    tables,
 };
 use crate::{
     draft::PanelShape,
@@ -104,10 +105,12 @@ fn notes_of<'a>(subject: &Subject<'_>, heading: Note<'a>, width: f64) -> Vec<(No
     let mut all = vec![(NoteLayer::Notes, heading)];
     all.extend(notes::warnings(subject, LANGUAGE, width).map(|note| (NoteLayer::Notes, note)));
     all.push((NoteLayer::Notes, notes::crotch(subject, LANGUAGE, width)));
-    all.extend(notes::parameters(subject, LANGUAGE, width).map(|note| (NoteLayer::Notes, note)));
+    let Subject { draft, report, unit } = *subject;
+    let tables =
+        [tables::ease(draft, report), tables::seams(report).without("allowed"), tables::joins(report)];
+    let tables = tables::parameters(draft, report).into_iter().chain(tables);
+    all.extend(tables.map(|table| (NoteLayer::Notes, notes::figures(&table, unit, LANGUAGE, width))));
     all.extend([
-        (NoteLayer::Notes, notes::ease(subject, LANGUAGE, width)),
-        (NoteLayer::Notes, notes::seams_and_joins(subject, LANGUAGE, width)),
         (NoteLayer::Squares, notes::check(LANGUAGE, width)),
         (NoteLayer::Notes, notes::cautions(LANGUAGE, width)),
         (NoteLayer::Notes, notes::key(LANGUAGE, width, key)),

@@ -10,11 +10,12 @@ use super::super::{
 };
 use crate::{
     body::Body,
+    booklet::wrapped,
     draft::Plan,
     drawing::SvgScale,
     mistake::{Mistake, Mistakes, Source},
     order::{DEMOS, Order},
-    paper::{construction_picture, wrapped},
+    paper::construction_picture,
     recipe::{self, Construction, Recipe, Step},
     terms::Word,
     trial::{Outcome, try_on},

@@ -6,9 +6,10 @@ use super::{
     conversation::Talk,
 };
 use crate::{
+    booklet::note,
     mistake::Mistakes,
     order::{Change, Order, edit},
-    paper::{cautions, mirror_asked, mirror_told, note},
+    paper::{cautions, mirror_asked, mirror_told},
     terms::{HowMuch, Shape, Word},
     toile::GLANCES,
 };

@@ -11,12 +11,13 @@ use super::{
     Arguments,
 };
 use crate::{
+    booklet::note,
     drawing::SvgScale,
     fit::{Leg, Overlaid},
     making::{Made, make},
     mistake::{Mistake, Mistakes, Notice},
     order::Order,
-    paper::{cautions, fitting_did, fitting_told, note, overlay},
+    paper::{cautions, fitting_did, fitting_told, overlay},
     pattern::Wanted,
     terms::{Anchor, Side},
     toile::{HELD, Judgement, parameter},

@@ -4,10 +4,10 @@ use std::path::Path;
 
 use super::{super::output::write_again, Arguments};
 use crate::{
+    booklet::note,
     drawing::Wording,
     mistake::Mistakes,
     order::{Order, today},
-    paper::note,
     toile::{Entry, Judgement},
 };
 

@@ -5,15 +5,10 @@ use crate::{
     adjust::{Key, Measure, Parameters},
     booklet::{Block, Booklet, Column, Table},
     draft::{PanelShape, Shape, shape},
-    drawing::Wording,
     order::Adjustment,
-    paper::{
-        correction::correction_within,
-        corrections_page::seams,
-        figures::{decimal, spoken},
-    },
+    paper::{correction::correction_within, corrections_page::seams, figures::decimal, tables::called},
     terms::{Edge, Panel, Role, Word},
-    voice::rule_of_thumb,
+    voice::{amount, named, rule_of_thumb},
 };
 
 /// The panels of a correction's picture are no wider and no higher, cm.
@@ -70,10 +65,11 @@ impl Class<'_> {
         );
         let mut blocks = Vec::new();
         for (key, value, moves) in slight {
-            amounts.rows.push(vec![
-                Wording::line(&format!("{}, {key}", key.about().title)),
-                Wording::line(&self.amount(key, value)),
-                Wording::paragraph(&rule_of_thumb(key.about().hand_method, self.unit())),
+            let about = key.about();
+            amounts.row([
+                named(format!("{}, {key}", about.title)),
+                about.unit.amount(value),
+                about.hand_method.into(),
             ]);
             if !moves.rows.is_empty() {
                 blocks.push(Block::Table(moves));
@@ -121,7 +117,7 @@ impl Class<'_> {
         /// Less is not seen on paper, cm.
         const SEEN: f64 = 0.005;
         let mut table = Table::new(
-            &format!("{key}: points moved, {}", self.unit().tag()),
+            &format!("{key}: points moved"),
             vec![
                 Column::words("point", 3.5),
                 Column::words("panel", 1.5),
@@ -133,8 +129,7 @@ impl Class<'_> {
             for role in Role::ALL {
                 let by = is.panel(*panel).roles[*role] - was.panel(*panel).roles[*role];
                 if by.x.abs() >= SEEN || by.y.abs() >= SEEN {
-                    let [x, y] = [by.x, by.y].map(|cm| self.unit().fine(cm));
-                    table.row([spoken(role.key()), panel.key().to_owned(), x, y]);
+                    table.row([called(*role), (*panel).into(), amount(by.x), amount(by.y)]);
                 }
             }
         }

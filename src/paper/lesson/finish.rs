@@ -3,10 +3,11 @@
 use super::{Class, sentence, sums::fine_length};
 use crate::{
     booklet::{Block, Booklet, Column, Table},
-    draft::{PanelShape, shape},
+    draft::shape,
     drawing::Wording,
-    paper::{cautions::CAUTIONS, correction::correction_within, figures::spoken},
+    paper::{cautions::CAUTIONS, correction::correction_within, tables::called},
     terms::{Edge, Panel, Role, Word},
+    voice::amount,
 };
 
 impl Class<'_> {
@@ -59,32 +60,27 @@ impl Class<'_> {
 
     fn finished_points(&self, panel: Panel) -> Table {
         let mut table = Table::new(
-            &format!("The {panel}: its points when finished, {}", self.unit().tag()),
+            &format!("The {panel}: its points when finished"),
             vec![Column::words("point", 3.5), Column::numbers("across", 1.5), Column::numbers("down", 1.5)],
         );
         let finished = self.draft().shape.panel(panel);
         for role in Role::ALL {
             let at = finished.roles[*role];
-            let [x, y] = [at.x, at.y].map(|cm| self.unit().fine(cm));
-            table.row([spoken(role.key()), x, y]);
+            table.row([called(*role), amount(at.x), amount(at.y)]);
         }
         table
     }
 
     fn lengths(&self) -> Table {
         let mut table = Table::new(
-            &format!("Sewn lengths of the edges, {}", self.unit().tag()),
+            "Sewn lengths of the edges",
             vec![Column::words("edge", 3.0), Column::numbers("front", 1.5), Column::numbers("back", 1.5)],
         );
-        let sewn = |panel: &PanelShape, edge: Edge| match edge {
-            Edge::Waist => panel.sewn_waist_length(),
-            Edge::SideSeam | Edge::Hem | Edge::Inseam | Edge::CrotchSeam => panel.edge(edge).length(),
-        };
         let finished = &self.draft().shape;
         for edge in Edge::ALL {
             let [front, back] =
-                [&finished.front, &finished.back].map(|panel| self.unit().fine(sewn(panel, *edge)));
-            table.row([spoken(edge.key()), front, back]);
+                [&finished.front, &finished.back].map(|panel| amount(panel.sewn_length(*edge)));
+            table.row([called(*edge), front, back]);
         }
         table
     }

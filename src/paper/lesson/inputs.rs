@@ -1,14 +1,12 @@
 //! What the construction starts from: the measurements, the ease and the style that its rules name.
 
-use super::{
-    Class, listed,
-    sums::{Sums, fine},
-};
+use super::{Class, listed, sums::Sums};
 use crate::{
     booklet::{Block, Column, Table},
     paper::figures::spoken,
     recipe::{Proportion, QuantityRule, Reference, Step},
     terms::{Panel, Style, Word},
+    voice::{amount, named},
 };
 
 impl Class<'_> {
@@ -19,33 +17,32 @@ impl Class<'_> {
 
     /// The chapter on what is needed.
     pub(super) fn inputs(&self) -> Vec<Block> {
-        let unit = self.unit().tag();
         let columns = || {
             vec![
                 Column::words("name in the rules", 3.2),
-                Column::numbers(unit, 1.3),
+                Column::numbers("length", 1.3),
                 Column::words("what it is", 5.5),
             ]
         };
         let mut body = Table::new("Measurements, without ease", columns());
         let mut added = Table::new("Ease, style and what this recipe asks", columns());
         for (reference, name) in self.names() {
-            let value = fine(self.sums().value_of(reference), self.unit());
-            let name = spoken(&name);
+            let value = amount(self.sums().value_of(reference));
+            let name = named(spoken(&name));
             match reference {
                 Reference::Body(measurement) => {
                     let about = measurement.about();
                     let from = self.draft().body.value(measurement).map_or("", |value| value.from.key());
-                    body.row([name, value, format!("{}, {from}", about.title)]);
+                    body.row([name, value, named(format!("{}, {from}", about.title))]);
                 }
                 Reference::Ease(at) => {
-                    added.row([name, value, format!("ease at the {}", spoken(at.key()))]);
+                    added.row([name, value, named(format!("ease at the {}", spoken(at.key())))]);
                 }
                 Reference::Style(style) => {
-                    added.row([name, value, self.style(style)]);
+                    added.row([name, value, named(self.style(style))]);
                 }
                 Reference::Ask(_) => {
-                    added.row([name, value, "an amount that this recipe asks for".to_owned()]);
+                    added.row([name, value, "an amount that this recipe asks for".into()]);
                 }
                 Reference::Line(_) | Reference::Quantity(_) => {}
             }

@@ -1,12 +1,12 @@
 //! The level lines, which every construction begins with.
 
-use super::{Class, sentence, sums::fine};
+use super::{Class, sentence};
 use crate::{
     booklet::{Block, Booklet, Column, Table},
     paper::figures::spoken,
     recipe::QuantityRule,
     terms::Panel,
-    voice::rule_of_thumb,
+    voice::{amount, named, rule_of_thumb},
 };
 
 impl Class<'_> {
@@ -16,7 +16,7 @@ impl Class<'_> {
         let made = &self.draft().plan.construction;
         let sums = self.sums();
         let mut table = Table::new(
-            &format!("Level lines, {}, measured downwards from the waist line", self.unit().tag()),
+            "Level lines, measured downwards from the waist line",
             vec![
                 Column::words("line", 2.2),
                 Column::words("rule and sum", 5.4),
@@ -36,7 +36,7 @@ impl Class<'_> {
                     String::new()
                 }
             };
-            table.row([spoken(&line.name), sum, fine(*y, self.unit())]);
+            table.row([named(spoken(&line.name)), named(sum), amount(*y)]);
             said.push(crate::drawing::Wording::line(&sentence(&rule_of_thumb(&line.says, self.unit()))));
         }
         let stage = self.stage(Panel::Front, 0);

@@ -13,12 +13,9 @@ use crate::{
     draft::{PanelShape, Shape, Step as Recorded},
     drawing::{Drawing, Labels, Layer, Mark, Text, Wording},
     fit::Report,
-    paper::{
-        figures::{decimal, spoken},
-        panel_marks,
-    },
+    paper::{panel_marks, tables::called},
     terms::{Join, Panel, Role, Seam, Word},
-    voice::rule_of_thumb,
+    voice::{Value, amount, angles, named, rule_of_thumb},
 };
 
 /// Truing pictures show this much of the body's paper, cm, so large.
@@ -75,9 +72,8 @@ impl Class<'_> {
     }
 
     fn seam(&self, name: &str, seam: Seam, before: &Report, after: &Report) -> Table {
-        let unit = self.unit();
         let mut table = Table::new(
-            &format!("{name}, {}", unit.tag()),
+            name,
             vec![
                 Column::words("", 2.0),
                 Column::numbers("front", 1.5),
@@ -87,9 +83,8 @@ impl Class<'_> {
         );
         for (word, report) in [("joined", before), ("trued", after)] {
             if let Some(row) = report.seams.iter().find(|row| row.seam == seam) {
-                let cells = [row.front, row.back, row.difference()].map(|cm| unit.fine(cm));
-                let [front, back, longer] = cells;
-                table.row([word.to_owned(), front, back, longer]);
+                let [front, back, longer] = [row.front, row.back, row.difference()].map(amount);
+                table.row([word.into(), front, back, longer]);
             }
         }
         table
@@ -172,7 +167,7 @@ impl Class<'_> {
     fn waist_trued(&self, steps: &[Recorded<'_>], before: &Report, after: &Report) -> Vec<Block> {
         let unit = self.unit();
         let mut table = Table::new(
-            &format!("Darts and sewn waist, {}", unit.tag()),
+            "Darts and sewn waist",
             vec![
                 Column::words("", 1.6),
                 Column::numbers("darts planned", 1.8),
@@ -187,10 +182,9 @@ impl Class<'_> {
             };
             let shape = self.plain.shape.panel(*panel);
             let trued = steps.iter().find(|step| step.panel == *panel).and_then(|step| step.value);
-            let cells =
-                [plan.intake, trued.unwrap_or_default(), shape.sewn_waist_length()].map(|cm| unit.fine(cm));
-            let [planned, darts, sewn] = cells;
-            table.row([panel.key().to_owned(), planned, darts, sewn]);
+            let lengths = [plan.intake, trued.unwrap_or_default(), shape.sewn_waist_length()];
+            let [planned, darts, sewn] = lengths.map(amount);
+            table.row([(*panel).into(), planned, darts, sewn]);
         }
         let wanted = fine_length(self.plain.plan.sewn_waist, unit);
         let words = vec![
@@ -232,10 +226,10 @@ impl Class<'_> {
             let of = |report: &Report| report.joins.iter().find(|row| row.join == *join).copied();
             if let (Some(was), Some(is)) = (of(before), of(after)) {
                 table.row([
-                    spoken(join.key()),
-                    format!("{}°", decimal(was.degrees, 1)),
-                    format!("{}°", decimal(is.degrees, 1)),
-                    format!("{}° to {}°", decimal(is.wanted.0, 0), decimal(is.wanted.1, 0)),
+                    called(*join),
+                    Value::Degrees(was.degrees),
+                    Value::Degrees(is.degrees),
+                    angles(is.wanted),
                 ]);
             }
         }
@@ -247,7 +241,7 @@ impl Class<'_> {
         let made = &self.draft().plan.construction;
         let crease = self.crease(panel);
         let mut table = Table::new(
-            &format!("The {panel}: its points as constructed and as trued, {}", self.unit().tag()),
+            &format!("The {panel}: its points as constructed and as trued"),
             vec![
                 Column::words("point", 2.6),
                 Column::words("in the recipe", 3.0),
@@ -261,9 +255,8 @@ impl Class<'_> {
             let id = rules.roles[*role];
             let at = made.points[id.0] - Vec2::new(crease, 0.0);
             let trued = self.plain.shape.panel(panel).roles[*role];
-            let cells = [at.x, at.y, trued.x, trued.y].map(|cm| self.unit().fine(cm));
-            let [x, y, trued_x, trued_y] = cells;
-            table.row([spoken(role.key()), self.point_name(id), x, y, trued_x, trued_y]);
+            let [x, y, trued_x, trued_y] = [at.x, at.y, trued.x, trued.y].map(amount);
+            table.row([called(*role), named(self.point_name(id)), x, y, trued_x, trued_y]);
         }
         table
     }
