@@ -12,4 +12,4 @@ mod table;
 
 pub use content::{Block, Booklet, Column, Paragraph, Strip, Table};
 pub use lettering::Lettering;
-pub use plain::{headed, note, plain, sentence, wrapped};
+pub use plain::{headed, note, plain, wrapped};

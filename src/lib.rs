@@ -5,7 +5,7 @@
 //!
 //! ```
 //! use breeks::{drawing::SvgScale, making::make, order::Order, unit::Unit};
-//! use breeks::{mistake::Source, paper::Subject, paper::wall_drawing, pattern::Wanted};
+//! use breeks::{mistake::Source, paper::wall_drawing, pattern::Wanted, told::Subject};
 //!
 //! let text = "[measurements]\nwaist_girth = 72\nhip_girth = 98\ninside_leg = 77.5\ntotal_crotch_length = 74";
 //! let (order, said) = Order::read(&Source::new("bow.toml", text))?;
@@ -36,9 +36,11 @@ pub mod order;
 pub mod page;
 pub mod paper;
 pub mod pattern;
+pub mod reading;
 pub mod recipe;
 pub mod terms;
 pub mod toile;
+pub mod told;
 pub mod trial;
 pub mod unit;
 pub mod voice;

@@ -318,6 +318,27 @@ impl From<String> for Sentence {
     }
 }
 
+/// Words with a capital at their beginning.
+pub fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+}
+
+/// Words as a sentence of its own: with a capital, and a full stop where no other mark ends it.
+pub fn sentence(words: &str) -> String {
+    let end = if words.ends_with(['.', '!', '?', ':']) { "" } else { "." };
+    format!("{}{end}", capital(words))
+}
+
+/// Names as a sentence lists them.
+pub fn listed(words: &[String]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => one.clone(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}
+
 /// A key of a file as a reader says it.
 pub fn spoken(key: &str) -> String {
     key.replace('_', " ")

@@ -6,9 +6,9 @@
 use breeks::{
     mistake::{Mistakes, Source},
     order::{Change, Order, demo, edit},
-    paper::check,
     recipe::Recipe,
     terms::{Measurement, Side, Word},
+    told::check,
     unit::{Unit, parse_length},
 };
 use proptest::{

@@ -10,9 +10,11 @@ use breeks::{
     drawing::SvgScale,
     fit::Report,
     order::{Order, demo},
-    paper::{Subject, comparison_page, draft_picture, features},
+    paper::draft_picture,
+    reading::comparison_page,
     recipe::{load, shipped_names},
     terms::Word,
+    told::{Subject, features},
     trial::{SPREAD, Size},
     unit::Unit,
 };

@@ -10,7 +10,8 @@ use breeks::{
     draft::{Draft, draft, shape},
     drawing::SvgScale,
     order::{Order, demo},
-    paper::{Shown, correction_picture, corrections_page},
+    paper::correction_picture,
+    reading::{Shown, corrections_page},
     recipe::load,
     terms::Word,
 };

@@ -4,7 +4,7 @@
 use breeks::{
     mistake::Source,
     order::{Order, blank, demo},
-    paper::check,
+    told::check,
     unit::Unit,
 };
 

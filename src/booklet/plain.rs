@@ -23,7 +23,7 @@ fn write(out: &mut String, blocks: &[Block], unit: Unit) {
         }
         after_table = is_table;
         match block {
-            Block::Chapter(words) | Block::Section(words) => out.push_str(&sentence(words.as_str())),
+            Block::Chapter(words) | Block::Section(words) => out.push_str(&headed("", words.as_str())),
             Block::Paragraph(Paragraph { lead, words, .. }) => {
                 let lead = if lead.as_str().is_empty() { String::new() } else { format!("{lead} ") };
                 out.push_str(&headed(&lead, words.as_str()));
@@ -53,18 +53,13 @@ pub fn headed(heading: &str, sentence: &str) -> String {
 /// A column of sentences is not narrower, characters.
 const LEAST: usize = 10;
 
-/// A sentence as a terminal shows it.
-pub fn sentence(text: &str) -> String {
-    headed("", text)
-}
-
 /// A notice as a terminal shows it.
 pub fn note(text: &str) -> String {
     headed("note: ", text)
 }
 
 fn write_table(out: &mut String, table: &Table, unit: Unit) {
-    out.push_str(&sentence(table.caption_in(unit).as_str()));
+    out.push_str(&headed("", table.caption_in(unit).as_str()));
     let names = table.columns.iter().map(|column| column.name.as_str().to_owned()).collect();
     let cells = table.cells_in(unit);
     let cells = cells.iter().map(|row| row.iter().map(|cell| cell.as_str().to_owned()).collect());

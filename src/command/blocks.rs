@@ -18,9 +18,10 @@ use crate::{
     fit::{self, Report},
     mistake::{Mistake, Mistakes},
     order::{self, Order},
-    paper::{Subject, comparison, handbook, thumbnail, wall_drawing},
+    paper::{thumbnail, wall_drawing},
     recipe::{self, Recipe},
     terms::{EaseAt, Level, Panel},
+    told::{Subject, comparison, handbook},
     unit::Unit,
 };
 

@@ -14,8 +14,9 @@ use crate::{
     drawing::SvgScale,
     making::make,
     mistake::{Mistake, Mistakes, Notice},
-    paper::{Subject, cautions, cloth_picture, cloth_table},
+    paper::cloth_picture,
     pattern::{Cloth, Lay, Shrinkage},
+    told::{Subject, cautions, cloth_table},
     unit::{Unit, parse_length},
 };
 

@@ -16,9 +16,10 @@ use crate::{
     making::make,
     mistake::{Mistake, Mistakes, Notice, Source},
     order::Order,
-    paper::{difference_table, overlay},
+    paper::overlay,
     pattern::Wanted,
     terms::{Anchor, Side, Word},
+    told::difference_table,
     unit::Unit,
 };
 

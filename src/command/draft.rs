@@ -12,13 +12,15 @@ use super::{
 };
 use crate::{
     answer::{Answer, Extent},
-    booklet::sentence,
+    booklet::headed,
     drawing::SvgScale,
     making::make,
     mistake::Mistakes,
     order::Fitting,
-    paper::{Subject, cautions, centre_table, fit_sheet, fit_table, wall_drawing},
+    paper::wall_drawing,
+    reading::fit_sheet,
     terms::Side,
+    told::{Subject, cautions, centre_table, fit_table},
 };
 
 #[derive(clap::Args)]
@@ -87,7 +89,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         }
         text.push_str(&centre_table(&made.legs, unit));
         // Cannot fail: writing to a string.
-        text.push_str(&sentence(made.verdict().said()));
+        text.push_str(&headed("", made.verdict().said()));
         for (path, count) in &written {
             let count = count.as_deref().map(|count| format!(" ({count})")).unwrap_or_default();
             // Cannot fail: writing to a string.

@@ -3,13 +3,13 @@
 use super::{Ending, input::Input, output::write_again, print};
 use crate::{
     adjust::Key,
-    booklet::sentence,
+    booklet::headed,
     making::{Made, make},
     mistake::{Mistake, Mistakes},
     order::{Change, Fitting, edit, record, today},
-    paper::{cautions, fit_story},
     pattern::Wanted,
     terms::{FitKind, Side, Word},
+    told::{cautions, fit_story},
 };
 
 #[derive(clap::Args)]
@@ -72,7 +72,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     for notice in after.notices() {
         text.push_str(&crate::booklet::note(&notice.text(unit)));
     }
-    text.push_str(&sentence(after.verdict().said()));
+    text.push_str(&headed("", after.verdict().said()));
     if let (true, Some(path)) = (arguments.write, path) {
         let removed = if arguments.afresh { old } else { Vec::new() };
         match with_fit(&after.order.source, &after, &removed)? {

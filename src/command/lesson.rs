@@ -8,13 +8,7 @@ use super::{
     output::{Replacing, Sheet, file_stem, write_all},
     print,
 };
-use crate::{
-    making::make,
-    mistake::Mistakes,
-    paper::{Subject, lesson},
-    pattern::Wanted,
-    terms::Side,
-};
+use crate::{making::make, mistake::Mistakes, pattern::Wanted, reading::lesson, terms::Side, told::Subject};
 
 #[derive(clap::Args)]
 pub(super) struct Arguments {

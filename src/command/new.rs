@@ -8,7 +8,7 @@ use super::{
     output::{Of, Replacing, Sheet, exists, write_all, write_new},
     print,
 };
-use crate::{mistake::Mistakes, order::blank, paper::measuring_guide, unit::Unit};
+use crate::{mistake::Mistakes, order::blank, reading::measuring_guide, unit::Unit};
 
 #[derive(clap::Args)]
 pub(super) struct Arguments {

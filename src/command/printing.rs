@@ -4,9 +4,10 @@ use super::output::{Counted, Sheet, file_stem};
 use crate::{
     drawing::{Paper, SvgScale},
     mistake::{Mistake, Mistakes},
-    paper::{Subject, exchange_file, on_roll, on_sheets, pattern_sheet, projected, side_by_side},
+    paper::{exchange_file, on_roll, on_sheets, pattern_sheet, projected, side_by_side},
     pattern::Pattern,
     terms::Word,
+    told::Subject,
     unit::{Unit, parse_length},
     voice::{Sentence, lengths, named},
 };

@@ -23,10 +23,10 @@ use crate::{
     making::{Made, make},
     mistake::{Mistake, Mistakes, harmless_text},
     order,
-    paper::{cautions, fitting_sheet},
     pattern::Wanted,
     terms::{HowMuch, Shape, Side, Word},
     toile::{Does, Face, Feel, Lines, Look, Outcome, Place, Report, Sign, Since, When, judge},
+    told::{cautions, fitting_sheet},
     unit::{Unit, parse_length},
 };
 use conversation::Talk;

@@ -30,8 +30,8 @@ use super::{
 use crate::{
     fit::Laid,
     mistake::Mistake,
-    paper::difference_table,
     terms::{Anchor, Side, Word},
+    told::difference_table,
 };
 
 /// A request is a list of changes; larger is none of ours, bytes.

@@ -4,11 +4,10 @@ use crate::{
     drawing::{Paper, SvgScale},
     making::Made,
     mistake::{Mistake, Mistakes},
-    paper::{
-        Subject, exchange_file, fit_sheet, lesson, on_sheets, pattern_sheet, projected, side_by_side,
-        wall_drawing,
-    },
+    paper::{exchange_file, on_sheets, pattern_sheet, projected, side_by_side, wall_drawing},
+    reading::{fit_sheet, lesson},
     terms::Side,
+    told::Subject,
 };
 
 /// A part of the page: its name, its media type, its text.

@@ -4,9 +4,10 @@ use serde::Serialize;
 
 use crate::{
     adjust::{Key, OneLeg},
-    paper::{CAUTIONS, pens_as_css},
+    paper::pens_as_css,
     recipe,
     terms::{FitKind, Measurement, SeatSet, Word},
+    told::CAUTIONS,
     unit::Unit,
     voice::rule_of_thumb,
 };

@@ -2,11 +2,14 @@
 
 use kurbo::{Point, Rect, Shape as _, Vec2};
 
-use super::{language::Language, subject::Subject};
-use crate::drawing::{Align, CAP_HEIGHT, Mark, Shade, Text};
+use super::language::{Language, SHEET};
+use crate::{
+    drawing::{Align, CAP_HEIGHT, Drawing, Layer, Mark, Shade, Text, Wording},
+    told::Subject,
+};
 
 /// The bars from the upper left corner, `width` cm wide, and their height.
-pub(super) fn budget_bar(subject: &Subject<'_>, language: &Language, width: f64) -> (Vec<Mark>, f64) {
+pub(crate) fn budget_bar(subject: &Subject<'_>, language: &Language, width: f64) -> (Vec<Mark>, f64) {
     let crotch = &subject.report.crotch;
     let tall = 2.0 * language.text;
     let named = 1.2 * language.small;
@@ -42,4 +45,20 @@ pub(super) fn budget_bar(subject: &Subject<'_>, language: &Language, width: f64)
     let at = Point::new(width, 2.0 * tall + named);
     marks.push(Mark::Text(Text::new(at, language.small, words).aligned(Align::End)));
     (marks, 2.0 * tall + named)
+}
+
+/// The bars as a picture in a column of a page, `width` cm wide.
+pub(crate) fn crotch_bar(subject: &Subject<'_>, width: f64) -> Drawing {
+    /// A bar in a column of a page has little room for its words.
+    const NARROW: Language = Language { text: SHEET.small, ..SHEET };
+    let (marks, height) = budget_bar(subject, &NARROW, width);
+    let mut layer = Layer::new("Crotch length");
+    layer.marks = marks;
+    let description = format!("Crotch length as bars. {}", subject.crotch_said());
+    Drawing {
+        title: Wording::line("Crotch length"),
+        description: Wording::paragraph(&description),
+        bounds: kurbo::Rect::new(-0.02, -0.02, width + 0.02, height + 0.05),
+        layers: vec![layer],
+    }
 }

@@ -2,16 +2,13 @@
 
 use kurbo::{Affine, BezPath, Line, PathSeg, Point, Rect, Shape as _, Vec2};
 
-use super::{
-    cloth_table::{how_laid, piece_name, to_buy},
-    language::{Language, SHEET},
-    subject::Subject,
-};
+use super::language::{Language, SHEET};
 use crate::{
     curve::unit as along,
     drawing::{Align, Drawing, Ink, Layer, Pen, Shade, Text, Wording, lines_of_text},
     mistake::Notice,
     pattern::{CutPiece, Lay, Piece},
+    told::{Subject, how_laid, piece_name, to_buy},
 };
 
 const LANGUAGE: &Language = &SHEET;

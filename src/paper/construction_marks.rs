@@ -3,16 +3,16 @@
 
 use kurbo::{Arc, BezPath, Line, Point, Shape as _};
 
-use super::figures::spoken;
 use crate::{
     draft::Draft,
     recipe::{Entry, PointId, PointRule, Reach, Step, Track},
     terms::{Level, Panel, Word},
+    voice::spoken,
 };
 
 /// A point of the construction.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct NamedPoint {
+pub(crate) struct NamedPoint {
     /// Where, from the crease.
     pub at: Point,
     /// The number of its step in the recipe's list and its name. A point of the other panel that a step starts from has
@@ -22,7 +22,7 @@ pub(super) struct NamedPoint {
 
 /// A level line of the recipe that is no level of the trade.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct NamedLine {
+pub(crate) struct NamedLine {
     /// From the first to the last point on it.
     pub line: Line,
     /// Its name.
@@ -31,7 +31,7 @@ pub(super) struct NamedLine {
 
 /// What is drawn of the construction of one panel.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct ConstructionMarks {
+pub(crate) struct ConstructionMarks {
     /// The lines of the steps in order.
     pub lines: Vec<BezPath>,
     /// The points in order.
@@ -42,7 +42,7 @@ pub(super) struct ConstructionMarks {
 
 impl ConstructionMarks {
     /// The construction of a panel.
-    pub(super) fn of(draft: &Draft, panel: Panel) -> Self {
+    pub(crate) fn of(draft: &Draft, panel: Panel) -> Self {
         let at = from_crease(draft, panel);
         let mut marks = Self { lines: Vec::new(), points: Vec::new(), levels: Vec::new() };
         let own: Vec<(PointId, &PointRule, &Entry)> = draft
@@ -135,7 +135,7 @@ fn from_crease(draft: &Draft, panel: Panel) -> impl Fn(PointId) -> Point {
 }
 
 /// What a hand draws for a step that makes `point`.
-pub(super) fn line_of(rule: &PointRule, point: Point, at: &impl Fn(PointId) -> Point) -> BezPath {
+pub(crate) fn line_of(rule: &PointRule, point: Point, at: &impl Fn(PointId) -> Point) -> BezPath {
     match rule {
         // Squared up or down first, then measured across.
         PointRule::From { from, .. } => {

@@ -4,13 +4,13 @@ use kurbo::{Affine, BezPath, Circle, Line, Point, Rect, Shape as _, Vec2};
 
 use super::{
     construction_marks::line_of,
-    figures::spoken,
     language::{Language, SHEET},
     spread::spread,
 };
 use crate::{
     drawing::{Align, Drawing, Ink, Labels, Layer, Mark, Shade, Text, Wording},
     recipe::{Construction, PointId, Recipe, Step},
+    voice::spoken,
 };
 
 const LANGUAGE: &Language = &SHEET;

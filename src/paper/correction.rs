@@ -6,12 +6,12 @@ use super::{
     language::{Language, SHEET},
     panel_marks,
     spread::spread,
-    subject::panel_name,
 };
 use crate::{
     draft::{PanelShape, Shape},
     drawing::{Align, Drawing, Layer, Shade, Text, Wording},
     terms::{Level, Panel, Side, Word},
+    told::panel_name,
 };
 
 const LANGUAGE: &Language = &SHEET;
@@ -39,7 +39,7 @@ pub fn correction_picture(what: &str, old: &Shape, new: &Shape) -> Drawing {
 }
 
 /// The same, its panels no wider and no higher than `largest`, cm.
-pub(super) fn correction_within(largest: (f64, f64), what: &str, old: &Shape, new: &Shape) -> Drawing {
+pub(crate) fn correction_within(largest: (f64, f64), what: &str, old: &Shape, new: &Shape) -> Drawing {
     let changes: Vec<(Panel, Rect)> = Panel::ALL
         .iter()
         .filter_map(|panel| Some((*panel, changed(old.panel(*panel), new.panel(*panel))?)))

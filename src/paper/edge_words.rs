@@ -13,7 +13,7 @@ const REACH: f64 = 1.5;
 /// Places for a text along an edge of a panel: at the part `first` of its length, then further and further off; all of
 /// them at the first of the `insets` from the edge, cm, then all at the next. The text reads from left to right or, on an
 /// upright edge, upwards.
-pub(super) fn along(edge: &Chain, first: f64, insets: &[f64], text: &Text, place: Affine) -> Vec<Text> {
+pub(crate) fn along(edge: &Chain, first: f64, insets: &[f64], text: &Text, place: Affine) -> Vec<Text> {
     /// Steps of the search along the edge.
     const PARTS: usize = 16;
     let length = edge.length();

@@ -7,9 +7,11 @@ use super::{
     note::Note,
     notes,
     pattern_sheet::CUT,
-    subject::Subject,
 };
-use crate::drawing::{Drawing, Layer, Paper, Tiles, Wording};
+use crate::{
+    drawing::{Drawing, Layer, Paper, Tiles, Wording},
+    told::Subject,
+};
 
 const LANGUAGE: &Language = &SHEET;
 /// Between two parts of the page, cm.

@@ -5,7 +5,7 @@ use crate::drawing::{Ink, Pen};
 
 /// What lines are drawn with and how large letters are set, cm.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Language {
+pub(crate) struct Language {
     /// What the sheet is about: the sewing line of a panel, the cutting line of a piece.
     pub outline: Pen,
     /// The sewing line within a piece that ends at its cutting line.
@@ -33,7 +33,7 @@ pub(super) struct Language {
 }
 
 /// At true scale, read standing before a table or a wall.
-pub(super) const WALL: Language = Language {
+pub(crate) const WALL: Language = Language {
     outline: Pen::new(0.09, Ink::Black),
     sewing: Pen::new(0.04, Ink::Dark),
     inside: Pen::new(0.04, Ink::Black),
@@ -49,7 +49,7 @@ pub(super) const WALL: Language = Language {
 };
 
 /// On the pieces themselves, read while cutting.
-pub(super) const PIECES: Language = Language {
+pub(crate) const PIECES: Language = Language {
     outline: Pen::new(0.07, Ink::Black),
     sewing: Pen::new(0.035, Ink::Dark).dashed(&[0.35, 0.2]),
     inside: Pen::new(0.035, Ink::Black),
@@ -65,7 +65,7 @@ pub(super) const PIECES: Language = Language {
 };
 
 /// On a sheet in the hand or on a screen.
-pub(super) const SHEET: Language = Language {
+pub(crate) const SHEET: Language = Language {
     outline: Pen::new(0.05, Ink::Black),
     sewing: Pen::new(0.025, Ink::Dark),
     inside: Pen::new(0.025, Ink::Black),
@@ -82,7 +82,7 @@ pub(super) const SHEET: Language = Language {
 
 impl Language {
     /// From one baseline of running text to the next, cm.
-    pub(super) fn leading(&self) -> f64 {
+    pub(crate) fn leading(&self) -> f64 {
         1.4 * self.text
     }
 }

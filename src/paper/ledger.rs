@@ -4,15 +4,14 @@ use std::ops::Range;
 
 use kurbo::{BezPath, Point};
 
-use super::{
-    language::Language,
-    spread::spread,
-    subject::Subject,
-    tables::{called, level_cells},
-};
+use super::{language::Language, spread::spread};
 use crate::{
     drawing::{Align, Ink, Layer, Text},
     terms::{Level, Measurement, Word},
+    told::{
+        Subject,
+        tables::{called, level_cells},
+    },
     unit::Unit,
     voice::Value,
 };

@@ -4,16 +4,15 @@ use kurbo::{Line, Point, Shape as _, Vec2};
 
 use super::{
     budget_bar::budget_bar,
-    cautions::CAUTIONS,
     language::Language,
     note::Note,
-    subject::Subject,
     test_squares::{self, test_squares},
 };
 use crate::{
     booklet::Table,
     drawing::{CAP_HEIGHT, Mark, Pen, Text, Wording},
     fit::Verdict,
+    told::{CAUTIONS, Subject},
     unit::Unit,
 };
 
@@ -41,23 +40,8 @@ pub(super) fn crotch<'a>(subject: &Subject<'_>, language: &'a Language, width: f
     note.skip(0.5 * language.text);
     let (bar, height) = budget_bar(subject, language, width);
     note.picture(bar, height);
-    note.paragraph(&Wording::line(&crotch_words(subject)), 3);
+    note.paragraph(&Wording::line(&subject.crotch_said()), 3);
     note
-}
-
-/// How long the crotch seam is, and against what.
-pub(super) fn crotch_words(subject: &Subject<'_>) -> String {
-    let crotch = &subject.report.crotch;
-    let wanted = subject.length(crotch.wanted);
-    let total = subject.length(crotch.total());
-    let sewn = match subject.draft.shape.front.cut_off {
-        Some(_) => format!("Up to the measured waist {total}"),
-        None => format!("Sewn {total}"),
-    };
-    match crotch.body {
-        Some((_, from)) => format!("{sewn}; the body's length is {from}; wanted ease {wanted}."),
-        None => format!("{sewn}; wanted ease {wanted}."),
-    }
 }
 
 /// A sheet with more warnings than these has room for nothing else.
@@ -65,7 +49,7 @@ const MOST_WARNINGS: usize = 5;
 
 /// What a person should know before cutting; nothing where there is nothing.
 pub(super) fn warnings<'a>(subject: &Subject<'_>, language: &'a Language, width: f64) -> Option<Note<'a>> {
-    let all = warnings_said(subject);
+    let all = subject.notices_said();
     let verdict = subject.verdict();
     if verdict == Verdict::Good && all.is_empty() {
         return None;
@@ -83,19 +67,6 @@ pub(super) fn warnings<'a>(subject: &Subject<'_>, language: &'a Language, width:
         note.paragraph(&Wording::line(&format!("And {} more.", left.len())), 1);
     }
     Some(note)
-}
-
-/// The same as sentences; what forbids cutting first.
-pub(super) fn warnings_said(subject: &Subject<'_>) -> Vec<String> {
-    let notices = subject.notices();
-    notices.iter().map(|notice| sentence(&notice.text(subject.unit))).collect()
-}
-
-/// A notice as a sentence of its own.
-fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
-    format!("{first}{}.", letters.as_str())
 }
 
 /// What the lines of the drawing mean, by a stroke of each.

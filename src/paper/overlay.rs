@@ -3,11 +3,9 @@
 use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::{
-    difference_table::of_panel,
     language::{Language, WALL},
     note::Note,
     notes, panel_marks,
-    subject::panel_name,
 };
 use crate::{
     booklet::{Column, Table},
@@ -15,6 +13,7 @@ use crate::{
     drawing::{Align, Drawing, Ink, Layer, Mark, Text, Wording},
     fit::Overlaid,
     terms::{Anchor, Edge, Level, Panel, Role, Side, Word},
+    told::{of_panel, panel_name},
     unit::Unit,
     voice::{amount, moved},
 };

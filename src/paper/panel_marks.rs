@@ -8,7 +8,7 @@ use crate::{
 };
 
 /// The whole outline, closed.
-pub(super) fn outline(panel: &PanelShape) -> BezPath {
+pub(crate) fn outline(panel: &PanelShape) -> BezPath {
     let mut path = BezPath::new();
     for (index, cubic) in panel.outline().iter().enumerate() {
         if index == 0 {
@@ -21,7 +21,7 @@ pub(super) fn outline(panel: &PanelShape) -> BezPath {
 }
 
 /// The sewing line, which leaves the mouths of the darts open.
-pub(super) fn sewing_line(panel: &PanelShape) -> BezPath {
+pub(crate) fn sewing_line(panel: &PanelShape) -> BezPath {
     /// Points nearer than this are one: the rounding of truing lies between them, cm.
     const ONE_POINT: f64 = 1e-6;
     let same = |a: Point, b: Point| a.distance(b) < ONE_POINT;
@@ -48,12 +48,12 @@ pub(crate) fn inside(panel: &PanelShape) -> BezPath {
 }
 
 /// How a key calls what is drawn inside the outline.
-pub(super) fn inside_words(panels: [&PanelShape; 2]) -> &'static str {
+pub(crate) fn inside_words(panels: [&PanelShape; 2]) -> &'static str {
     if panels.iter().all(|panel| panel.lines.is_empty()) { "dart" } else { "dart, style line" }
 }
 
 /// The lines of style.
-pub(super) fn style_lines(panel: &PanelShape) -> BezPath {
+pub(crate) fn style_lines(panel: &PanelShape) -> BezPath {
     let mut path = BezPath::new();
     for line in &panel.lines {
         path.move_to(line.p0);
@@ -63,7 +63,7 @@ pub(super) fn style_lines(panel: &PanelShape) -> BezPath {
 }
 
 /// The legs of all darts, and the folds of pleats.
-pub(super) fn darts(panel: &PanelShape) -> BezPath {
+pub(crate) fn darts(panel: &PanelShape) -> BezPath {
     let mut path = BezPath::new();
     for dart in &panel.darts {
         path.move_to(dart.legs[0]);

@@ -3,10 +3,7 @@
 use kurbo::{Affine, BezPath, Line, ParamCurve as _, Point, Shape as _, Vec2};
 
 use super::{
-    cautions::CAUTIONS,
-    figures::spoken,
     language::{Language, PIECES},
-    subject::Subject,
     test_squares::test_squares,
 };
 use crate::{
@@ -14,6 +11,8 @@ use crate::{
     drawing::{Align, CAP_HEIGHT, Drawing, Ink, Layer, Mark, Text, Wording, lines_of_text},
     pattern::{DrawnLine, LineKind, Piece, PieceKind},
     terms::{Panel, Side, Word},
+    told::{CAUTIONS, Subject},
+    voice::spoken,
 };
 
 const LANGUAGE: &Language = &PIECES;

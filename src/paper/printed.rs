@@ -5,7 +5,6 @@ use kurbo::{Affine, Rect, Shape as _};
 use super::{
     first_page::first_page,
     pattern_sheet::{PlacedPiece, pattern_sheet},
-    subject::Subject,
 };
 use crate::{
     drawing::{Paper, Sheet, Tiles},
@@ -14,6 +13,7 @@ use crate::{
         Pattern,
         lay::{self, Part, Placement, Strip, along},
     },
+    told::Subject,
     voice::{Sentence, length},
 };
 

@@ -2,7 +2,7 @@
 
 /// The heights nearest to the wanted ones, in the sense of least squares, at which rows stand at least `apart` from
 /// one another. `wanted` rises.
-pub(super) fn spread(wanted: &[f64], apart: f64) -> Vec<f64> {
+pub(crate) fn spread(wanted: &[f64], apart: f64) -> Vec<f64> {
     // Rows that would touch form a block about the mean of what they want; blocks that touch melt into one.
     let mut blocks: Vec<(f64, usize)> = Vec::with_capacity(wanted.len());
     for (row, at) in wanted.iter().enumerate() {

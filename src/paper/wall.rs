@@ -14,13 +14,12 @@ use super::{
     ledger::{Ledger, Stand},
     note::Note,
     notes, panel_marks,
-    subject::Subject,
-    tables,
 };
 use crate::{
     draft::PanelShape,
     drawing::{Drawing, Mark},
     terms::Level,
+    told::{Subject, tables},
 };
 
 /// The drawing's line language.

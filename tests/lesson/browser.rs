@@ -10,7 +10,7 @@ use std::{
 };
 
 use breeks::{
-    paper::{fit_sheet, lesson, measuring_guide},
+    reading::{fit_sheet, lesson, measuring_guide},
     unit::Unit,
 };
 

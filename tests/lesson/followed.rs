@@ -3,7 +3,7 @@
 use breeks::{
     answer::{Answer, Extent},
     order::DEMOS,
-    paper::lesson,
+    reading::lesson,
     recipe::shipped_names,
     unit::Unit,
 };

@@ -6,8 +6,8 @@ use breeks::{
     making::make_by,
     mistake::Source,
     order::{Fitting, Order, demo},
-    paper::{fit_sheet, lesson},
     pattern::Wanted,
+    reading::{fit_sheet, lesson},
     recipe::{self, Recipe},
     unit::Unit,
 };

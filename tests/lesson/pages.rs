@@ -4,7 +4,7 @@ use breeks::{
     booklet::Booklet,
     drawing::{Drawing, Mark, Paper},
     order::{DEMOS, Fitting},
-    paper::{fit_sheet, lesson, measuring_guide},
+    reading::{fit_sheet, lesson, measuring_guide},
     unit::Unit,
 };
 use kurbo::{Rect, Vec2};

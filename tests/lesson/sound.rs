@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use breeks::{
     booklet::Booklet,
     order::DEMOS,
-    paper::{fit_sheet, lesson, measuring_guide},
+    reading::{fit_sheet, lesson, measuring_guide},
     recipe::shipped_names,
     unit::Unit,
 };

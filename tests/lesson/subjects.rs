@@ -3,9 +3,9 @@
 use breeks::{
     making::{Made, make_by},
     order::{Order, demo},
-    paper::Subject,
     pattern::Wanted,
     recipe::load,
+    told::Subject,
     unit::Unit,
 };
 

@@ -5,10 +5,11 @@ use breeks::{
     drawing::{Drawing, Mark, Text},
     fit::{Overlaid, Report, drafted},
     order::{DEMOS, Order, demo},
-    paper::{Subject, cloth_picture},
+    paper::cloth_picture,
     pattern::{Allowances, Band, BandShape, Cloth, Lap, Lay, Pattern, Wanted},
     recipe::load,
     terms::EnumMap,
+    told::Subject,
     unit::Unit,
 };
 

@@ -7,7 +7,8 @@ use std::path::{Path, PathBuf};
 use breeks::{
     drawing::SvgScale,
     mistake::Source,
-    paper::{ShownRule, ShownSlip, construction_picture, recipes_page},
+    paper::construction_picture,
+    reading::{ShownRule, ShownSlip, recipes_page},
     recipe::{Construction, FORMS, Makes, RULES, Recipe, Rule, Step},
 };
 

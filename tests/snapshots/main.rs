@@ -8,8 +8,9 @@ use breeks::{
     drawing::SvgScale,
     fit,
     order::{Order, demo},
-    paper::{Subject, draft_picture},
+    paper::draft_picture,
     recipe::load,
+    told::Subject,
     unit::Unit,
 };
 

@@ -6,9 +6,9 @@ use super::super::print;
 use crate::{
     drawing::Wording,
     mistake::{Mistake, harmless_text},
-    paper::choices,
     terms::{HowMuch, Word},
     toile::{Answers, Glance, Judgement, NO_ANSWER, QUESTIONS, Question, Report, Sign, spoken},
+    told::choices,
     unit::Unit,
 };
 

@@ -9,9 +9,9 @@ use crate::{
     booklet::note,
     mistake::Mistakes,
     order::{Change, Order, edit},
-    paper::{cautions, mirror_asked, mirror_told},
     terms::{HowMuch, Shape, Word},
     toile::GLANCES,
+    told::{cautions, mirror_asked, mirror_told},
 };
 
 /// Asks what was not answered, and tells what to watch.

@@ -17,10 +17,11 @@ use crate::{
     making::{Made, make},
     mistake::{Mistake, Mistakes, Notice},
     order::Order,
-    paper::{cautions, fitting_did, fitting_told, overlay},
+    paper::overlay,
     pattern::Wanted,
     terms::{Anchor, Side},
     toile::{HELD, Judgement, parameter},
+    told::{cautions, fitting_did, fitting_told},
     unit::Unit,
 };
 

@@ -6,11 +6,9 @@ use super::{LANGUAGE, Placed, footprint, layers::Layers};
 use crate::{
     curve::Chain,
     drawing::{Ink, Labels, Layer, Mark, Text},
-    paper::{
-        edge_words::along,
-        subject::{Subject, panel_name},
-    },
+    paper::edge_words::along,
     terms::{Edge, Level, Panel, Role},
+    told::{Subject, panel_name},
 };
 
 /// Least distance between two labels, cm.

@@ -13,8 +13,9 @@ use crate::{
     draft::{PanelShape, Shape, Step as Recorded},
     drawing::{Drawing, Labels, Layer, Mark, Text, Wording},
     fit::Report,
-    paper::{panel_marks, tables::called},
+    paper::panel_marks,
     terms::{Join, Panel, Role, Seam, Word},
+    told::tables::called,
     voice::{Value, amount, angles, named, rule_of_thumb},
 };
 

@@ -7,13 +7,13 @@ use crate::{
     drawing::{Align, Drawing, Ink, Labels, Layer, Pen, Shade, Text, Wording},
     paper::{
         construction_marks::line_of,
-        figures::spoken,
         language::{Language, SHEET},
         panel_marks,
         spread::spread,
     },
     recipe::{PointId, PointRule, Reach, Step},
     terms::{Edge, Level, Panel, Word},
+    voice::{listed, spoken},
 };
 
 pub(super) const LANGUAGE: &Language = &SHEET;
@@ -118,8 +118,7 @@ impl<'a> Stage<'a> {
             sheet.figure(&path, one);
         }
         let from: Vec<String> = starts.iter().map(|start| self.class.point_name(*start)).collect();
-        let description =
-            format!("{name} marked from {} on the paper of the {}.", super::listed(&from), self.panel);
+        let description = format!("{name} marked from {} on the paper of the {}.", listed(&from), self.panel);
         sheet.finished("", &description)
     }
 

@@ -1,10 +1,10 @@
 //! What each point of a trouser draft is for.
 
-use super::{Class, label, listed, sentence};
+use super::{Class, label};
 use crate::{
-    paper::figures::spoken,
     recipe::{BendRule, PointId, Reference, Step, Track},
     terms::{Panel, Role, Word},
+    voice::{listed, sentence, spoken},
 };
 
 /// Why a panel is drafted where it is.
@@ -23,7 +23,7 @@ pub(super) fn of_panel(panel: Panel) -> &'static str {
 }
 
 /// What a role of a panel does.
-pub(in crate::paper) fn of_role(panel: Panel, role: Role) -> &'static str {
+pub(in crate::reading) fn of_role(panel: Panel, role: Role) -> &'static str {
     match (role, panel) {
         (Role::CentreWaist, Panel::Front) => {
             "the top of the centre front, where the waist meets it squarely so that left and right run on \

@@ -1,7 +1,6 @@
 //! Every table of figures, stated once for terminal, page, PDF and wall: what stands in a row, not how it looks. Cells
 //! are quantities; the writers of a booklet word them in their reader's unit.
 
-use super::figures::spoken;
 use crate::{
     body::{Body, Origin},
     booklet::{Column, Table},
@@ -9,16 +8,16 @@ use crate::{
     fit::{CrotchBudget, JoinRow, Legs, LevelRow, Report, SeamRow},
     order::Adjustment,
     terms::{EaseAt, Level, Measurement, Word},
-    voice::{Value, angles, at_least, length, lengths, named},
+    voice::{Value, angles, at_least, length, lengths, named, spoken},
 };
 
 /// A name of a table of the trade as people say it.
-pub(super) fn called(word: impl Word) -> Value {
+pub(crate) fn called(word: impl Word) -> Value {
     named(spoken(word.key()))
 }
 
 /// The measurements that the draft was made from, each with its source and its spread.
-pub(super) fn measurements(body: &Body) -> Table {
+pub(crate) fn measurements(body: &Body) -> Table {
     let columns = vec![
         Column::words("", 10.0),
         Column::numbers("body", 1.0),
@@ -36,7 +35,7 @@ pub(super) fn measurements(body: &Body) -> Table {
 }
 
 /// Every level with body, pattern, ease and what counts as a fit.
-pub(super) fn levels(report: &Report) -> Table {
+pub(crate) fn levels(report: &Report) -> Table {
     let mut columns = level_columns();
     columns.push(Column::words("wanted", 2.0));
     let verdict = |row: &LevelRow| match (row.is_tight(), row.is_loose()) {
@@ -58,7 +57,7 @@ pub(super) fn levels(report: &Report) -> Table {
 }
 
 /// What the figures of a level are.
-pub(super) fn level_columns() -> Vec<Column> {
+pub(crate) fn level_columns() -> Vec<Column> {
     vec![
         Column::words("level", 1.5),
         Column::numbers("body", 1.2),
@@ -69,7 +68,7 @@ pub(super) fn level_columns() -> Vec<Column> {
 }
 
 /// The figures of a level: its name, the body's length and where that is from, the pattern's, and the ease.
-pub(super) fn level_cells(name: Value, body: f64, from: Origin, pattern: f64) -> [Value; 5] {
+pub(crate) fn level_cells(name: Value, body: f64, from: Origin, pattern: f64) -> [Value; 5] {
     [name, length(body), from.into(), length(pattern), length(pattern - body)]
 }
 
@@ -81,7 +80,7 @@ fn add_verdicts(columns: &mut Vec<Column>, mut all: impl Iterator<Item = &'stati
 }
 
 /// Ease asked for, drafted and wanted, wherever a draft has any.
-pub(super) fn ease(draft: &Draft, report: &Report) -> Table {
+pub(crate) fn ease(draft: &Draft, report: &Report) -> Table {
     let columns = vec![
         Column::words("at", 2.0),
         Column::numbers("asked", 1.0),
@@ -115,7 +114,7 @@ pub(super) fn ease(draft: &Draft, report: &Report) -> Table {
 }
 
 /// The crotch seam against the body.
-pub(super) fn crotch(crotch: &CrotchBudget) -> Table {
+pub(crate) fn crotch(crotch: &CrotchBudget) -> Table {
     let columns = vec![
         Column::words("", 2.0),
         Column::numbers("front", 1.2),
@@ -136,7 +135,7 @@ pub(super) fn crotch(crotch: &CrotchBudget) -> Table {
 }
 
 /// The fit parameters in force and what each adds to the crotch seam; nothing where there is none.
-pub(super) fn parameters(draft: &Draft, report: &Report) -> Option<Table> {
+pub(crate) fn parameters(draft: &Draft, report: &Report) -> Option<Table> {
     let columns = vec![
         Column::words("", 3.0),
         Column::numbers("value", 1.4),
@@ -177,7 +176,7 @@ pub(super) fn parameters(draft: &Draft, report: &Report) -> Option<Table> {
 }
 
 /// What sews to what.
-pub(super) fn seams(report: &Report) -> Table {
+pub(crate) fn seams(report: &Report) -> Table {
     let mut columns = vec![
         Column::words("", 2.4),
         Column::numbers("front", 1.2),
@@ -198,7 +197,7 @@ pub(super) fn seams(report: &Report) -> Table {
 }
 
 /// How outlines run on across the seams.
-pub(super) fn joins(report: &Report) -> Table {
+pub(crate) fn joins(report: &Report) -> Table {
     let mut columns =
         vec![Column::words("", 3.0), Column::numbers("angle", 1.2), Column::numbers("true within", 2.0)];
     let verdict = |row: &JoinRow| if row.holds() { "" } else { "peaks or dips" };
@@ -213,7 +212,7 @@ pub(super) fn joins(report: &Report) -> Table {
 }
 
 /// Left against right at the centres, where the legs differ; nothing where they are alike.
-pub(super) fn centres(legs: &Legs) -> Option<Table> {
+pub(crate) fn centres(legs: &Legs) -> Option<Table> {
     let columns = vec![
         Column::words("", 2.4),
         Column::numbers("left", 1.2),

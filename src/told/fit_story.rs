@@ -1,6 +1,6 @@
 //! What a measured fit did, as a fitter would tell it: before and after, what moved, and what each correction is for.
 
-use super::{figures::signed, tables::called};
+use super::tables::called;
 use crate::{
     adjust::{Key, Measure},
     body::Origin,
@@ -9,7 +9,7 @@ use crate::{
     fit::{CrotchBudget, CrotchShare, Report, turn},
     order::Adjustment,
     terms::Level,
-    unit::Unit,
+    unit::{Unit, signed},
     voice::{Value, at_least, change, length, moved, named, rule_of_thumb},
 };
 

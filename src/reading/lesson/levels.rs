@@ -1,12 +1,11 @@
 //! The level lines, which every construction begins with.
 
-use super::{Class, sentence};
+use super::Class;
 use crate::{
     booklet::{Block, Booklet, Column, Table},
-    paper::figures::spoken,
     recipe::QuantityRule,
     terms::Panel,
-    voice::{amount, named, rule_of_thumb},
+    voice::{amount, named, rule_of_thumb, sentence, spoken},
 };
 
 impl Class<'_> {

@@ -1,13 +1,14 @@
 //! The finished block with the numbers that decide the fit.
 
-use super::{Class, sentence, sums::fine_length};
+use super::{Class, sums::fine_length};
 use crate::{
     booklet::{Block, Booklet, Column, Table},
     draft::shape,
     drawing::Wording,
-    paper::{cautions::CAUTIONS, correction::correction_within, tables::called},
+    paper::correction::correction_within,
     terms::{Edge, Panel, Role, Word},
-    voice::amount,
+    told::{CAUTIONS, tables::called},
+    voice::{amount, sentence},
 };
 
 impl Class<'_> {
@@ -39,7 +40,7 @@ impl Class<'_> {
                 correction_within((6.0, 5.0), "The waist, before and after", &whole, &subject.draft.shape);
             blocks.push(Block::beside(words, picture, Booklet::width()));
         }
-        blocks.extend(crate::paper::fit_sheet::figures(subject));
+        blocks.extend(crate::reading::fit_sheet::figures(subject));
         for panel in Panel::ALL {
             blocks.push(Block::Table(self.finished_points(*panel)));
         }

@@ -1,14 +1,17 @@
 //! The fit parameters in force, one after the other: what each moves here, and how the same is done by hand.
 
-use super::{Class, sentence, sums::fine_length};
+use super::{Class, sums::fine_length};
 use crate::{
     adjust::{Key, Measure, Parameters},
     booklet::{Block, Booklet, Column, Table},
     draft::{PanelShape, Shape, shape},
     order::Adjustment,
-    paper::{correction::correction_within, corrections_page::seams, figures::decimal, tables::called},
+    paper::correction::correction_within,
+    reading::corrections_page::seams,
     terms::{Edge, Panel, Role, Word},
-    voice::{amount, named, rule_of_thumb},
+    told::tables::called,
+    unit::decimal,
+    voice::{amount, capital, named, rule_of_thumb, sentence},
 };
 
 /// The panels of a correction's picture are no wider and no higher, cm.
@@ -100,7 +103,7 @@ impl Class<'_> {
         });
         let said = |words: &'static str| sentence(&rule_of_thumb(words, self.unit()));
         let words = vec![
-            Block::section(&format!("{}: {amount}", sentence(about.title).trim_end_matches('.'))),
+            Block::section(&format!("{}: {amount}", capital(about.title))),
             Block::remark(&format!("Parameter {key} = {amount}{from}.")),
             Block::led("For.", &said(about.purpose)),
             Block::led("Moves.", &said(about.moves)),

@@ -1,6 +1,5 @@
 //! What a sheet of paper is about.
 
-use super::figures::spoken;
 use crate::{
     draft::{Draft, PanelShape},
     drawing::Wording,
@@ -8,6 +7,7 @@ use crate::{
     mistake::Notice,
     terms::{Panel, Side, Word},
     unit::Unit,
+    voice::{sentence, spoken},
 };
 
 /// A judged draft and the unit in which to print it.
@@ -28,34 +28,54 @@ impl<'a> Subject<'a> {
     }
 
     /// The verdict on the draft.
-    pub(super) fn verdict(&self) -> Verdict {
+    pub(crate) fn verdict(&self) -> Verdict {
         Verdict::on(self.draft, self.report)
     }
 
     /// What a person should know before cutting, the weightiest first: a sheet shows only so many.
-    pub(super) fn notices(&self) -> Vec<Notice> {
+    pub(crate) fn notices(&self) -> Vec<Notice> {
         let mut notices = known(self.draft, self.report);
         notices.sort_by_key(|notice| std::cmp::Reverse(notice.severity));
         notices
     }
 
+    /// The same as sentences.
+    pub(crate) fn notices_said(&self) -> Vec<String> {
+        self.notices().iter().map(|notice| sentence(&notice.text(self.unit))).collect()
+    }
+
+    /// How long the crotch seam is, and against what.
+    pub(crate) fn crotch_said(&self) -> String {
+        let crotch = &self.report.crotch;
+        let wanted = self.length(crotch.wanted);
+        let total = self.length(crotch.total());
+        let sewn = match self.draft.shape.front.cut_off {
+            Some(_) => format!("Up to the measured waist {total}"),
+            None => format!("Sewn {total}"),
+        };
+        match crotch.body {
+            Some((_, from)) => format!("{sewn}; the body's length is {from}; wanted ease {wanted}."),
+            None => format!("{sewn}; wanted ease {wanted}."),
+        }
+    }
+
     /// The panels, front first.
-    pub(super) fn panels(&self) -> [&'a PanelShape; 2] {
+    pub(crate) fn panels(&self) -> [&'a PanelShape; 2] {
         [&self.draft.shape.front, &self.draft.shape.back]
     }
 
     /// A length with its unit.
-    pub(super) fn length(&self, cm: f64) -> String {
+    pub(crate) fn length(&self, cm: f64) -> String {
         self.unit.length(cm)
     }
 
     /// The label of the body, safe to show.
-    pub(super) fn name(&self) -> Wording {
+    pub(crate) fn name(&self) -> Wording {
         Wording::line(&self.draft.name)
     }
 
     /// The block with what it is.
-    pub(super) fn block(&self) -> Wording {
+    pub(crate) fn block(&self) -> Wording {
         let leg = match self.draft.side {
             Side::Both => "",
             Side::Left => "Left leg. ",
@@ -65,7 +85,7 @@ impl<'a> Subject<'a> {
     }
 
     /// How the draft was made, in one sentence.
-    pub(super) fn how(&self) -> Wording {
+    pub(crate) fn how(&self) -> Wording {
         let body = &self.draft.body;
         let sex = if body.sex == crate::terms::Sex::Unsaid { "sex unsaid" } else { body.sex.key() };
         let lowered = match self.draft.shape.front.cut_off {
@@ -84,12 +104,12 @@ impl<'a> Subject<'a> {
     }
 
     /// What a viewer lists the sheet as. It begins with the name of this program, by which its files are known.
-    pub(super) fn title(&self, what: &str) -> Wording {
+    pub(crate) fn title(&self, what: &str) -> Wording {
         Wording::line(&format!("breeks {what}: {} for {}", self.draft.recipe.name, self.draft.name))
     }
 
     /// What a reader who cannot see the sheet should know.
-    pub(super) fn description(&self, what: &str) -> String {
+    pub(crate) fn description(&self, what: &str) -> String {
         let levels: Vec<String> = self
             .report
             .levels
@@ -129,7 +149,7 @@ impl<'a> Subject<'a> {
 }
 
 /// How a panel is called on paper: with its leg where the legs differ.
-pub(super) fn panel_name(panel: Panel, side: Side) -> &'static str {
+pub(crate) fn panel_name(panel: Panel, side: Side) -> &'static str {
     match (side, panel) {
         (Side::Both, Panel::Front) => "Front",
         (Side::Both, Panel::Back) => "Back",

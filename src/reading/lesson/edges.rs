@@ -8,7 +8,7 @@ use crate::{
     curve::{Chain, meet},
     draft::PanelShape,
     terms::{Edge, Panel, Role, Word},
-    voice::rule_of_thumb,
+    voice::{capital, listed, rule_of_thumb},
 };
 
 impl Class<'_> {
@@ -33,7 +33,7 @@ impl Class<'_> {
             let description = format!("The {} of the {panel} drawn in a strong line.", edge_name(edge));
             let picture = stage.edge(&path, &before, &description);
             let words = vec![
-                Block::section(&format!("{}: {}", super::capital(panel), heading(edge, shape))),
+                Block::section(&format!("{}: {}", capital(panel.key()), heading(edge, shape))),
                 Block::led("Do.", &self.how(edge, shape)),
                 Block::led("Why.", why(edge, panel)),
             ];
@@ -46,7 +46,7 @@ impl Class<'_> {
             let description = format!("A line of style across the {panel} drawn in a strong line.");
             let picture = stage.edge(&path, &before, &description);
             let words = vec![
-                Block::section(&format!("{}: line of style", super::capital(panel))),
+                Block::section(&format!("{}: line of style", capital(panel.key()))),
                 Block::led(
                     "Do.",
                     &format!("Straight from {from} to {to}: {}.", fine_length(line.length(), self.unit())),
@@ -125,7 +125,7 @@ impl Class<'_> {
             return Vec::new();
         }
         let mut blocks =
-            vec![Block::section(&format!("{}: rules of the trade for this body", super::capital(panel)))];
+            vec![Block::section(&format!("{}: rules of the trade for this body", capital(panel.key())))];
         blocks.extend(changes.iter().map(|change| Block::plain(change)));
         blocks
     }
@@ -144,7 +144,7 @@ impl Class<'_> {
             format!(
                 "The lines of this recipe include the seams: {}. The edges below are the sewing lines, drawn so far \
                  inside.",
-                super::listed(&each)
+                listed(&each)
             )
         })
     }

@@ -1,25 +1,15 @@
 //! The fit sheet: the page a fitter keeps beside a pattern. The draft with its ease at every level, where it came from,
 //! what sews to what, what was corrected, and what the toiles showed.
 
-mod picture;
-
-use super::{
-    budget_bar::budget_bar,
-    cautions::CAUTIONS,
-    language::{Language, SHEET},
-    notes,
-    subject::Subject,
-    tables,
-};
 use crate::{
     booklet::{Block, Booklet, Column, Lettering, Paragraph, Strip, Table},
-    drawing::{Drawing, Layer, Wording},
+    drawing::Wording,
     order::{Fitting, Kind, Path},
+    paper::{budget_bar::crotch_bar, draft_picture},
+    told::{CAUTIONS, Subject, tables},
     unit::{Unit, decimal},
     voice::{Value, named},
 };
-
-pub use self::picture::draft_picture;
 
 /// The sheet of a draft, with the record of its toiles and room for the next.
 pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
@@ -34,7 +24,7 @@ pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
     let (mut left, mut middle, mut right) = (Vec::new(), Vec::new(), Vec::new());
     left.push(Block::Table(tables::measurements(&subject.draft.body)));
     middle.push(Block::Picture(crotch_bar(subject, 0.29 * Booklet::width() - 0.55)));
-    middle.push(Block::remark(&notes::crotch_words(subject)));
+    middle.push(Block::remark(&subject.crotch_said()));
     middle.push(Block::Table(tables::seams(report).without("allowed")));
     middle.push(Block::Table(tables::joins(report)));
     right.push(match tables::parameters(draft, report) {
@@ -85,25 +75,10 @@ pub(super) fn figures(subject: &Subject<'_>) -> Vec<Block> {
 /// The verdict, and what a person should know before cutting.
 fn warnings(subject: &Subject<'_>) -> Block {
     let verdict = subject.verdict();
-    let said = notes::warnings_said(subject);
+    let said = subject.notices_said();
     let words = if said.is_empty() { "Sew a toile of it.".to_owned() } else { said.join(" ") };
     let small = verdict.can_be_cut();
     Block::Paragraph(Paragraph { small, ..Paragraph::led(&format!("{}.", verdict.head()), &words) })
-}
-
-fn crotch_bar(subject: &Subject<'_>, width: f64) -> Drawing {
-    /// A bar in a column of a page has little room for its words.
-    const NARROW: Language = Language { text: SHEET.small, ..SHEET };
-    let (marks, height) = budget_bar(subject, &NARROW, width);
-    let mut layer = Layer::new("Crotch length");
-    layer.marks = marks;
-    let description = format!("Crotch length as bars. {}", notes::crotch_words(subject));
-    Drawing {
-        title: Wording::line("Crotch length"),
-        description: Wording::paragraph(&description),
-        bounds: kurbo::Rect::new(-0.02, -0.02, width + 0.02, height + 0.05),
-        layers: vec![layer],
-    }
 }
 
 /// What the toiles showed, newest last, with room for more.

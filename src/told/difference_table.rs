@@ -1,14 +1,13 @@
 //! What two drafts differ in, as a terminal shows it.
 
-use super::figures::{decimal, signed, spoken};
 use crate::{
     adjust::Measure,
     booklet::{Block, Column, Table, plain},
     fit::{Change, Difference, Laid},
     mistake::Notice,
     terms::{Anchor, Panel, Side, Word},
-    unit::Unit,
-    voice::{Value, amount, moved, named},
+    unit::{Unit, decimal, signed},
+    voice::{Value, amount, moved, named, spoken},
 };
 
 /// What changed, lengths in `unit`, and whether the old and the new draft can be cut: leg by leg where legs differ. Drafts
@@ -191,7 +190,7 @@ fn dart(panel: Panel, number: usize) -> Value {
 }
 
 /// A name of a panel's own.
-pub(super) fn of_panel(panel: Panel, name: impl Word) -> Value {
+pub(crate) fn of_panel(panel: Panel, name: impl Word) -> Value {
     named(format!("{panel} {}", spoken(name.key())))
 }
 

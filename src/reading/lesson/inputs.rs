@@ -1,12 +1,11 @@
 //! What the construction starts from: the measurements, the ease and the style that its rules name.
 
-use super::{Class, listed, sums::Sums};
+use super::{Class, sums::Sums};
 use crate::{
     booklet::{Block, Column, Table},
-    paper::figures::spoken,
     recipe::{Proportion, QuantityRule, Reference, Step},
     terms::{Panel, Style, Word},
-    voice::{amount, named},
+    voice::{amount, capital, listed, named, sentence, spoken},
 };
 
 impl Class<'_> {
@@ -56,7 +55,7 @@ impl Class<'_> {
         if !added.rows.is_empty() {
             blocks.push(Block::Table(added));
         }
-        let notes: Vec<String> = recipe.notes.iter().map(|note| super::sentence(note)).collect();
+        let notes: Vec<String> = recipe.notes.iter().map(|note| sentence(note)).collect();
         if !notes.is_empty() {
             blocks.push(Block::remark(&notes.join(" ")));
         }
@@ -79,7 +78,7 @@ impl Class<'_> {
                 "Mind.",
                 &format!(
                     "{} {verb} not taken on this body but estimated from the others. Measure if you can.",
-                    super::sentence(&listed(&estimated)).trim_end_matches('.')
+                    capital(&listed(&estimated))
                 ),
             ));
         }

@@ -2,12 +2,12 @@
 
 use std::fmt::Write;
 
-use super::figures::{signed, spoken};
 use crate::{
     adjust::{Key, OneLeg},
     draft::Shape,
     terms::{Edge, Panel, Word},
-    unit::Unit,
+    unit::{Unit, signed},
+    voice::spoken,
 };
 
 /// A correction as the page shows it.

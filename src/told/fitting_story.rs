@@ -2,7 +2,6 @@
 
 use std::fmt::Write;
 
-use super::figures::{signed, spoken};
 use crate::{
     adjust::{Key, Measure},
     booklet::headed,
@@ -11,7 +10,8 @@ use crate::{
     order::Fitting,
     terms::{Side, Word},
     toile::{HELD, parameter},
-    unit::Unit,
+    unit::{Unit, signed},
+    voice::spoken,
 };
 
 /// Words of a person, with nothing in them that moves a cursor.

@@ -16,13 +16,13 @@ use kurbo::Affine;
 
 pub(super) use self::reasons::of_role;
 use self::stage::Stage;
-use super::subject::Subject;
 use crate::{
     booklet::{Block, Booklet, Lettering},
     draft::{Draft, Shape},
     drawing::Wording,
     recipe::{PanelPlan, Step},
     terms::{Panel, Word},
+    told::Subject,
     unit::Unit,
 };
 
@@ -123,31 +123,6 @@ impl<'a> Class<'a> {
     fn steps_before_edges(&self, panel: Panel) -> usize {
         let steps = &self.draft().recipe.steps;
         steps.iter().rposition(|step: &Step| step.entry().panel == panel).map_or(0, |last| last + 1)
-    }
-}
-
-/// A panel at the beginning of a sentence.
-fn capital(panel: Panel) -> &'static str {
-    match panel {
-        Panel::Front => "Front",
-        Panel::Back => "Back",
-    }
-}
-
-/// A text with a capital at its beginning.
-fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    let first = letters.next().map(|letter| letter.to_uppercase().to_string()).unwrap_or_default();
-    let end = if text.ends_with(['.', '!', '?', ':']) { "" } else { "." };
-    format!("{first}{}{end}", letters.as_str())
-}
-
-/// Keys joined as a sentence lists them.
-fn listed(words: &[String]) -> String {
-    match words {
-        [] => String::new(),
-        [one] => one.clone(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
     }
 }
 

@@ -11,9 +11,9 @@ use crate::{
         language::{Language, SHEET},
         ledger::{Ledger, Stand},
         panel_marks,
-        subject::{Subject, panel_name},
     },
     terms::Level,
+    told::{Subject, panel_name},
 };
 
 const LANGUAGE: &Language = &SHEET;

@@ -51,7 +51,7 @@ fn cut(pieces: &[Piece]) -> Table {
 }
 
 /// How much to ask for in the shop: metres, or yards and inches rounded up.
-pub(super) fn to_buy(lay: &Lay, unit: Unit) -> String {
+pub(crate) fn to_buy(lay: &Lay, unit: Unit) -> String {
     match unit {
         Unit::Cm => format!("{:.2} m", lay.to_buy / 100.0),
         Unit::Inch => {
@@ -74,7 +74,7 @@ pub(super) fn to_buy(lay: &Lay, unit: Unit) -> String {
 }
 
 /// How the cloth lies and which way the pieces may, in a few words.
-pub(super) fn how_laid(lay: &Lay, unit: Unit) -> String {
+pub(crate) fn how_laid(lay: &Lay, unit: Unit) -> String {
     let cloth = &lay.cloth;
     let fold = if cloth.folded { "double" } else { "single" };
     let heads = if cloth.one_way() { "all heads one way" } else { "heads either way" };
@@ -83,7 +83,7 @@ pub(super) fn how_laid(lay: &Lay, unit: Unit) -> String {
 }
 
 /// What a piece is called on the cloth.
-pub(super) fn piece_name(piece: &Piece) -> String {
+pub(crate) fn piece_name(piece: &Piece) -> String {
     match piece.side {
         Side::Both => piece.name().to_owned(),
         side => format!("{} {}", side.key(), piece.name()),

@@ -2,10 +2,7 @@
 
 use std::fmt::Write;
 
-use super::{
-    figures::{length, signed},
-    fitting_story::{clean, valued},
-};
+use super::fitting_story::{clean, valued};
 use crate::{
     adjust::Key,
     body::Origin,
@@ -16,8 +13,8 @@ use crate::{
         Advice, Amount, Cause, Degree, Effect, Evidence, Judgement, Move, Number, Outcome, Ranked, Seen,
         Standing, knowledge, parameter, spoken,
     },
-    unit::Unit,
-    voice::rule_of_thumb,
+    unit::{Unit, signed},
+    voice::{capital, rule_of_thumb},
 };
 
 /// How many causes are shown.
@@ -201,7 +198,7 @@ fn because(it: &Ranked, unit: Unit) -> String {
 fn next(out: &mut String, advice: &Advice, clear: bool, unit: Unit) {
     let cause = advice.cause.map(|id| knowledge().of(id));
     for why in &advice.why {
-        out.push_str(&headed("", &format!("{}.", sentence(&why.said(unit)))));
+        out.push_str(&headed("", &format!("{}.", capital(&why.said(unit)))));
     }
     let heading = if clear { "change" } else { "untested, it would be" };
     for (at, it) in advice.moves.iter().enumerate() {
@@ -444,7 +441,7 @@ fn unlikely(out: &mut String, judgement: &Judgement, unit: Unit) {
 }
 
 fn number_said(evidence: &Evidence, unit: Unit) -> String {
-    let long = |cm: f64| length(cm, unit);
+    let long = |cm: f64| unit.length(cm);
     let from = |origin: Origin| match origin {
         Origin::Measured => "measured",
         Origin::Derived => "from measured ones",
@@ -519,11 +516,6 @@ fn advice(out: &mut String, advice: &Advice, unit: Unit) {
     }
 }
 
-fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
-}
-
 fn one_move(it: &Move, advice: &Advice, cause: Option<&Cause>, unit: Unit) -> String {
     let from = amount_said(advice.amount);
     let mut text =
@@ -538,7 +530,7 @@ fn one_move(it: &Move, advice: &Advice, cause: Option<&Cause>, unit: Unit) -> St
         );
     } else if let Some(cause) = cause {
         let step = cause.change.first().map_or(0.0, |setting| setting.step);
-        let _ = write!(text, "; {} a fitting", length(step, unit));
+        let _ = write!(text, "; {} a fitting", unit.length(step));
     }
     headed(&format!("  `{}` ", it.path()), &format!("{text})"))
 }

@@ -13,7 +13,7 @@ use crate::{
     order::measuring::{BEFORE, CAUTIONS, GROUPS, WAIST_LEVELS},
     terms::Measurement,
     unit::Unit,
-    voice::{Value, rule_of_thumb},
+    voice::{Value, capital, rule_of_thumb},
 };
 
 /// The guide for a tape of `unit`; the same for every body.
@@ -167,7 +167,7 @@ fn legend(view: View) -> Block {
 fn taken(measurement: Measurement, unit: Unit) -> [Block; 2] {
     let about = measurement.about();
     let name = crate::booklet::Paragraph::led(
-        &format!("{}. {}.", number(measurement), first_large(about.title)),
+        &format!("{}. {}.", number(measurement), capital(about.title)),
         &rule_of_thumb(about.how, unit),
     );
     let iso = match about.iso {
@@ -177,14 +177,6 @@ fn taken(measurement: Measurement, unit: Unit) -> [Block; 2] {
     };
     let error = unit.length(about.tape_sd);
     [Block::Paragraph(name), Block::remark(&format!("{iso}Usual error {error}. In the file: {measurement}."))]
-}
-
-fn first_large(words: &str) -> String {
-    let mut letters = words.chars();
-    letters
-        .next()
-        .map(|first| first.to_uppercase().collect::<String>() + letters.as_str())
-        .unwrap_or_default()
 }
 
 fn to_fill_in(unit: Unit) -> Table {

@@ -1,16 +1,16 @@
 //! One step of the construction: what is said, what is done, how it is worked out, what it is for.
 
 use super::{
-    Class, capital, sentence,
+    Class,
     stage::{Along, Laid},
     sums::{fine, fine_length},
 };
 use crate::{
     booklet::{Block, Booklet},
     drawing::Wording,
-    paper::figures::spoken,
     recipe::{Height, PointId, PointRule, Proportion, QuantityRule, Reach, Slope, Step, Track, towards},
-    voice::rule_of_thumb,
+    terms::Word,
+    voice::{capital, rule_of_thumb, sentence, spoken},
 };
 
 /// What is done with the pencil, and the sums it takes.
@@ -27,7 +27,7 @@ impl Class<'_> {
         let entry = step.entry();
         let name = spoken(&entry.makes);
         let heading =
-            Block::section(&format!("{} {}. {}", capital(entry.panel), entry.number, capitalised(&name)));
+            Block::section(&format!("{} {}. {}", capital(entry.panel.key()), entry.number, capital(&name)));
         let mut blocks = vec![heading, Block::plain(&sentence(&rule_of_thumb(&entry.title, self.unit())))];
         let reason = self.reason(step);
         let why = (reason != ".").then(|| Block::led("Why.", &reason));
@@ -226,9 +226,4 @@ impl Class<'_> {
         };
         format!("Check: it lies {across}, {down}.")
     }
-}
-
-/// A name at the beginning of a heading.
-fn capitalised(name: &str) -> String {
-    sentence(name).trim_end_matches('.').to_owned()
 }

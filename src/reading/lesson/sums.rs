@@ -2,9 +2,9 @@
 
 use crate::{
     draft::Plan,
-    paper::figures::spoken,
     recipe::{Entry, Ladder, Number, Part, Proportion, QuantityRule, Reference},
     unit::Unit,
+    voice::spoken,
 };
 
 /// A length as a sum can be followed by it: in cm two decimals without zeros at their end.
