@@ -77,7 +77,7 @@ const LEAST_TURN: f64 = 0.1;
 /// level (common practice, no source); where a slanted inseam would have it steeper, the top of the inseam yields.
 const STEEPEST_LANDING: [f64; 2] = [0.245, 0.40];
 /// Extensions run out on the inseam this far below the crotch point, cm.
-pub(super) const RUN_OUT: f64 = 25.0;
+pub(crate) const RUN_OUT: f64 = 25.0;
 /// The pivot of the thigh turn stays this far from knee and crotch point, where the leg is long enough, cm.
 const PIVOT_ABOVE_KNEE: f64 = 5.0;
 const PIVOT_BELOW_CROTCH: f64 = 10.0;
@@ -88,7 +88,7 @@ const LEAST_ARM: f64 = 0.5;
 /// So much of the centre line stays straight, cm.
 const LEAST_CENTRE: f64 = 2.0;
 /// The inseam is smoothed this far on both sides of the pivot, cm.
-const PIVOT_SMOOTHED: f64 = 4.0;
+pub(crate) const PIVOT_SMOOTHED: f64 = 4.0;
 
 /// The direction down the straight centre line.
 fn down(roles: &Roles) -> Vec2 {
