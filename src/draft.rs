@@ -4,6 +4,7 @@
 mod drop;
 mod fade;
 mod fork;
+mod heeded;
 mod inside;
 mod leg_width;
 mod moved;

@@ -105,7 +105,9 @@ pub fn taped_at(plan: &Plan, parameters: &Parameters) -> Taped {
 fn legs<'a>(plan: &'a Plan, parameters: &Parameters) -> [Drawing<'a>; 2] {
     let mut front = Drawing::front(plan, parameters);
     let mut back = Drawing::back(plan, parameters, &front);
-    back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
+    if !plan.inseam_as_drawn {
+        back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
+    }
     front.draw_side();
     back.draw_side();
     for panel in [&mut front, &mut back] {
@@ -152,7 +154,7 @@ pub(super) fn settle(plan: &mut Plan) -> Vec<Panel> {
     };
     let front = Drawing::front(plan, &plain);
     let mut back = Drawing::back(plan, &plain, &front);
-    if !plan.back.printed {
+    if !plan.back.printed && !plan.inseam_as_drawn {
         back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
     }
     let fronts = settled(Panel::Front, plan, &front);
@@ -199,7 +201,7 @@ impl<'a> Drawing<'a> {
         let pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
         let wanted = front.inseam.sketched_above_knee - whole.inseam_stretch;
         Self::new(&whole.back, whole, moves, -whole.crossing_tilt, pivot, |fork, drafted| {
-            if whole.back.printed { drafted } else { fork.height_for(wanted) }
+            if whole.back.printed || whole.inseam_as_drawn { drafted } else { fork.height_for(wanted) }
         })
     }
 
