@@ -33,7 +33,7 @@ pub use construct::{Construction, Inputs};
 pub use defaults::{EaseRow, EaseTable, StyleRow, StyleTable, Truing};
 pub use included::SeamsIncluded;
 pub use library::{load, shipped, shipped_names, skeleton, skeleton_names, source};
-pub use panel::{BendRule, BowRule, DartRule, PanelPlan};
+pub use panel::{BendRule, BowRule, DartRule, PanelRules};
 pub use proportion::{Number, Part, Proportion, Unreadable};
 pub use reference::{Names, Reference, body_name};
 pub use rules::{EVERY_STEP, FORMS, Form, Key, Makes, RULES, Rule};
@@ -68,9 +68,9 @@ pub struct Recipe {
     /// The steps in order.
     pub steps: Vec<Step>,
     /// The front panel.
-    pub front: PanelPlan,
+    pub front: PanelRules,
     /// The back panel; a recipe without one constructs, but cannot be drafted.
-    pub back: Option<PanelPlan>,
+    pub back: Option<PanelRules>,
     /// Ease where a measurement file gives none.
     pub ease: EaseTable,
     /// Widths of style where a measurement file gives none.

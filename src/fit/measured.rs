@@ -10,7 +10,7 @@ use crate::{
     body::{Origin, oddest_of},
     draft::Draft,
     mistake::{Mistakes, Notice},
-    order::{Adjustment, Order},
+    order::{Adjustment, Giver, Order},
     terms::{FitKind, Measurement},
     voice::{Sentence, length, list, named},
 };
@@ -32,7 +32,7 @@ fn tilt(draft: &Draft) -> impl Iterator<Item = Adjustment> {
         let side =
             draft.body.value(Measurement::WaistHeight).filter(|value| value.from != Origin::Estimated)?;
         let (least, most) = key.about().usual;
-        Some(Adjustment { key, value: (end.cm - side.cm).clamp(least, most), from: "measured" })
+        Some(Adjustment { key, value: (end.cm - side.cm).clamp(least, most), from: Giver::Measured })
     })
 }
 
@@ -51,7 +51,7 @@ pub(super) fn met(draft: Draft, order: &Order) -> Result<Draft, Mistakes> {
     let solved = solve(&draft.plan, &draft.body, &draft.parameters, given);
     let part = sound_part(&draft, &solved.found);
     let found = solved.found.iter().map(|(key, value, _)| (*key, value * part)).map(|(key, value)| {
-        Adjustment { key, value: if value.abs() < NOTHING { 0.0 } else { value }, from: Adjustment::FOUND }
+        Adjustment { key, value: if value.abs() < NOTHING { 0.0 } else { value }, from: Giver::Fit }
     });
     draft.fitted(found.collect::<Vec<_>>())
 }

@@ -1,5 +1,6 @@
 //! Rows of a table, each an order of its own: the keys of the measurement file as columns, read as the file is read.
 
+use super::Giver;
 use super::key::Path;
 use super::read::Reading;
 use super::value::{Raw, Written, quoted};
@@ -46,7 +47,7 @@ impl RowReader {
     ) -> Result<(Order, Vec<Notice>), Mistakes> {
         let mut reading = Reading::default();
         for (name, key, raw) in cells {
-            let written = Written { raw, source: &self.source, span: 0..0, from: "file" };
+            let written = Written { raw, source: &self.source, span: 0..0, from: Giver::File };
             if reading.written.iter().any(|(_, known, _)| *known == key) {
                 reading.mistakes.push(Mistake::new(format!("`{name}` stands there twice")));
             }

@@ -14,7 +14,7 @@ use crate::{
 
 /// How a panel is drawn through the points of the construction.
 #[derive(Clone, Debug, PartialEq)]
-pub struct PanelPlan {
+pub struct PanelRules {
     /// A point on the crease: x = 0 of the panel.
     pub crease: PointId,
     /// The point of each role, by [`Role`].
@@ -74,7 +74,7 @@ pub(super) fn read_panel(
     implying: &mut Implying<'_, '_, '_>,
     panel: Panel,
     row: &Row<'_>,
-) -> Option<PanelPlan> {
+) -> Option<PanelRules> {
     let roles = Role::ALL.iter().map(|role| role.key());
     let further = ["vertical", "bend", "bow", "dart", "pleat", "line"];
     let keys: Vec<&str> = ["crease"].into_iter().chain(roles).chain(further).collect();
@@ -130,7 +130,7 @@ pub(super) fn read_panel(
             lines.into_iter().collect()
         }),
     };
-    Some(PanelPlan {
+    Some(PanelRules {
         crease: crease?,
         roles: roles?,
         vertical: vertical?,

@@ -13,10 +13,9 @@ use super::{
     reference::body_name,
 };
 use crate::{
-    mistake::{Mistake, Mistakes, Source},
+    mistake::{Complaint, Mistake, Mistakes, Source},
     terms::{Measurement, Word},
     unit::Unit,
-    voice::Sentence,
 };
 
 pub(super) type Value<'t> = Spanned<DeValue<'t>>;
@@ -74,8 +73,8 @@ impl<'s> Reader<'s> {
     pub(super) fn at(
         &self,
         span: Range<usize>,
-        title: impl Into<Sentence>,
-        label: impl Into<Sentence>,
+        title: impl Into<Complaint>,
+        label: impl Into<Complaint>,
     ) -> Mistake {
         Mistake::new(title).at(self.source, span, label)
     }
@@ -84,8 +83,8 @@ impl<'s> Reader<'s> {
     pub(super) fn wrong(
         &mut self,
         span: Range<usize>,
-        title: impl Into<Sentence>,
-        label: impl Into<Sentence>,
+        title: impl Into<Complaint>,
+        label: impl Into<Complaint>,
     ) {
         self.note(self.at(span, title, label));
     }

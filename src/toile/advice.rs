@@ -16,7 +16,7 @@ use crate::{
     draft::Draft,
     fit::{Leg, Legs, drafted_legs},
     mistake::Mistakes,
-    order::{Adjustment, LegOrder, Order},
+    order::{Adjustment, Giver, LegOrder, Order},
     recipe::Recipe,
     terms::{FitKind, Measurement, Side},
     unit::Unit,
@@ -153,12 +153,12 @@ const NOTHING: f64 = 0.025;
 /// The order as it was sewn: what a fit has found is given, and the fit is held. A change of it then moves nothing else.
 pub fn held(order: &Order, draft: &Draft) -> (Order, bool) {
     let found: Vec<Adjustment> =
-        draft.adjustments.iter().filter(|it| it.from != "file" && it.from != "set").copied().collect();
+        draft.adjustments.iter().filter(|it| !matches!(it.from, Giver::File | Giver::Set)).copied().collect();
     let mut sewn = order.clone();
     let given = |order: &Order, key: Key| order.adjustments.iter().any(|it| it.key == key);
     for it in &found {
         if !given(&sewn, it.key) && it.value != it.key.about().default {
-            sewn.adjustments.push(Adjustment { from: "file", ..*it });
+            sewn.adjustments.push(Adjustment { from: Giver::File, ..*it });
         }
     }
     sewn.adjustments.sort_by_key(|it| it.key);
@@ -448,7 +448,7 @@ fn moved(order: &Order, moves: &[Move]) -> Order {
                     Side::Right => &mut order.right.get_or_insert_with(LegOrder::default).adjustments,
                 };
                 list.retain(|old| old.key != key);
-                list.push(Adjustment { key, value: it.to, from: "file" });
+                list.push(Adjustment { key, value: it.to, from: Giver::File });
                 list.sort_by_key(|it| it.key);
             }
             Target::Ease(at) => order.trousers.ease[at] = Some(it.to),
