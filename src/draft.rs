@@ -18,9 +18,11 @@ mod suppression;
 mod truing;
 mod waist;
 
+pub(crate) use fork::{PIVOT_SMOOTHED, RUN_OUT};
 pub use panel::{CutOff, Dart, Levels, Notch, PanelShape, Pleat, Roles, Shape};
 pub use plan::{DartPlan, PanelPlan, Plan};
 pub use record::{Draft, Step, draft};
+pub(crate) use side::{CLOSE_AT_KNEE, FRONT_RUN_OUT, FULLEST, LENS_ABOVE_HIP, SMOOTHED};
 pub(crate) use stretch::{RIGID_BELOW, opened_by};
 pub use style_line::StyleLine;
 pub use truing::{Taped, shape, taped, taped_at};

@@ -29,6 +29,7 @@ pub mod draft;
 pub mod drawing;
 pub mod file;
 pub mod fit;
+pub mod hand;
 pub mod making;
 pub mod mistake;
 pub mod order;

@@ -1,6 +1,7 @@
 //! What is drawn: on the wall, on the pieces, on a sheet in the hand, on a screen.
 
 pub(crate) mod budget_bar;
+mod by_hand;
 mod cloth_picture;
 mod column;
 pub(crate) mod construction_marks;
@@ -24,11 +25,11 @@ mod test_squares;
 mod thumbnail;
 mod wall;
 
+pub use by_hand::{READING, by_hand};
 pub use cloth_picture::cloth_picture;
 #[cfg(feature = "serve")]
 pub(crate) use construction_marks::drawn_for;
 pub use construction_picture::construction_picture;
-pub use correction::correction_picture;
 pub use draft_picture::draft_picture;
 pub use exchange::exchange_file;
 pub use first_page::first_page;

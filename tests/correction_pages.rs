@@ -10,10 +10,11 @@ use breeks::{
     draft::{Draft, draft, shape},
     drawing::SvgScale,
     order::{Order, demo},
-    paper::correction_picture,
+    paper::{READING, by_hand},
     reading::{Shown, corrections_page},
     recipe::load,
     terms::Word,
+    unit::Unit,
 };
 
 const HEAD: &str = "\
@@ -23,9 +24,8 @@ Made from the table of fit parameters by a test (`REFRESH_PAGES=1 cargo test --t
 not this page. Each key stands under its region in a measurement file, `[thigh]` then `front = 1.9`, or behind `--set` as
 `thigh.front=1.9`. Positive gives room. Lengths are cm on the paper, of one panel of one leg.
 
-Every picture shows the key alone, at an ordinary amount, on the demo body stroke with the block classic and
-`fit = \"proportional\"`: the outline before is thin and dashed, the one after strong. Only the panels that change are
-drawn, and of these only the rows about the change. Both stand on the same crease and the same waist line.
+Every strip shows the key alone, at an ordinary amount, on the demo body stroke with the block classic and
+`fit = \"proportional\"`, as the hand does it with scissors, tape and pencil. How a strip is read:
 
 ";
 
@@ -87,12 +87,14 @@ fn page_and_pictures_as_the_table_stands() {
     let mut all = Vec::new();
     for key in Key::ALL.iter().copied() {
         let (before, after, words) = example(key);
+        let parameters = (before, after);
         let (before, after) = (shape(&drawn.plan, &before), shape(&drawn.plan, &after));
-        let drawing = correction_picture(&words, &before, &after);
+        let drawing = by_hand(key, &drawn.plan, &parameters.0, &parameters.1, Unit::Cm).unwrap();
         kept(&root().join("snapshots").join(file_of(key)), &drawing.to_svg(SvgScale::FitsScreen));
         let picture = format!("../snapshots/{}", file_of(key));
         let dots = (DOTS_PER_CM * drawing.bounds.width()).round() as u32;
         all.push(Shown { key, picture, dots, words, before, after });
     }
-    kept(&root().join("blocks/CORRECTIONS.md"), &format!("{HEAD}{}", corrections_page(&all)));
+    let reading: String = READING.iter().map(|rule| format!("- {rule}\n")).collect();
+    kept(&root().join("blocks/CORRECTIONS.md"), &format!("{HEAD}{reading}\n{}", corrections_page(&all)));
 }

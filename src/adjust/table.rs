@@ -45,7 +45,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ordinary: 1.9,
         moves: "the front crotch point, the lower end of the front crotch curve and the upper front inseam, turned outwards together",
         stays: "side seam, waist, hem, the centre front above the curve, and the length of the inseam",
-        hand_method: "Slash the front from where the crotch curve leaves the straight centre front down to a point on the inseam seam line, 20 to 25 cm below the crotch point, where the front of the thigh ends. With that point as pivot swing the inner part outwards until the slash is open by the amount, tape paper behind, redraw the curve in one sweep and smooth the inseam at the pivot.",
+        hand_method: "Slash the front from where the crotch curve leaves the straight centre front down to a point on the inseam seam line, 20 to 25 cm below the crotch point, where the front of the thigh ends. With that point as pivot swing the inner part outwards until the slash is open by the amount, tape paper behind, redraw the curve in one sweep that begins as much higher on the centre front as the slash is open, and smooth the inseam at the pivot.",
         companions: &[
             (
                 ThighBackTake,
@@ -93,7 +93,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ordinary: 0.95,
         moves: "the back crotch point, the lower end of the back crotch curve and the upper back inseam, turned inwards together",
         stays: "side seam, waist, hem, the centre back above the curve, and the length of the inseam",
-        hand_method: "Slash the back from the curve down to the inseam at the height of the front's pivot and lap it there by the amount, the mirror of the front. Redraw curve and inseam.",
+        hand_method: "Slash the back from where the crotch curve leaves the straight centre back down to a point on the inseam level with the front's pivot, walked up from the knee. Lap the slash by the amount, the mirror of the front, redraw the curve in one sweep and smooth the inseam at the pivot.",
         companions: &[(ThighFront, "its companion: at most half of it")],
         ..row(ThighBackTake, "take back on the back", "thigh", (0.0, 1.25), WithCare)
     },
@@ -101,7 +101,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         purpose: "a thigh that is full on the inside: both panels strain from the fork",
         moves: "both crotch points outwards, to nothing on the inseam 25 cm below",
         stays: "side seams, waist, hem, centre front and centre back above the curves",
-        hand_method: "Mark the amount outwards from both crotch points, draw each curve out to the mark with its old direction, and run both inseams into the old ones 25 cm below.",
+        hand_method: "Mark the amount outwards from both crotch points, draw each curve out to the mark with its old direction, and run both inseams into the old ones 25 cm below. Slide the back crotch point until both inseams are alike.",
         companions: &[
             (CrotchFrontExtension, "if only the front pulls at the fork, give it there"),
             (LegKneeIn, "lines that run on to the knee ask for the knee, not the thigh"),
@@ -144,7 +144,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         purpose: "how the back hangs: upright for standing clean, leaning for sitting",
         moves: "the centre back above the hip line and the back waist, turned about the centre back on the hip line",
         stays: "hip width, waist length, the crotch curve, everything below the hip line",
-        hand_method: "From the centre back on the hip line swing the upper centre back in or out; give at the top of the side seam what was taken at the centre back, and square the waist again.",
+        hand_method: "Pin the centre back on the hip line and swing its top in towards the side (for less angle, out); move the top of the side seam the same way by about as much, to nothing at the hip line. Then raise the centre back until the waist is square to it again, and redraw the waist.",
         companions: &[
             (SeatLength, "more lean already lengthens the centre back a little"),
             (WaistRaiseBack, "where only the top of the centre back is short when sitting"),
@@ -155,7 +155,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         purpose: "a seat that stands out behind and wants width",
         moves: "the centre back line, its curve and the back crotch point outwards; the back dart takes the surplus at the waist",
         stays: "the sewn waist, the side seam, knee and hem",
-        hand_method: "Add the amount along the whole centre back from the waist to the crotch point, run it into the inseam to nothing at the knee, and take it out of the waist by a larger dart.",
+        hand_method: "Add the amount along the whole centre back from the waist to the crotch point, run it into the inseam to nothing at the knee, slide the crotch point until the inseam is as long as the front's, and take the width out of the waist by larger darts.",
         companions: &[(SeatLength, "a full seat needs length as well as width")],
         ..row(SeatWidth, "width of the seat", "seat", (-1.0, 1.5), Never)
     },
@@ -164,7 +164,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ordinary: 0.4,
         moves: "the back crotch curve towards its corner",
         stays: "both ends of the curve and their directions",
-        hand_method: "Redraw the back curve deeper between its two ends, a few millimetres at a time: cloth cut away cannot be put back.",
+        hand_method: "Redraw the back curve deeper between its two ends, measured from the middle of the straight line between them towards the corner of their directions, a few millimetres at a time: cloth cut away cannot be put back.",
         companions: &[
             (CrotchBackExtension, "a curve that cuts into the seat may be short rather than shallow"),
             (SeatLow, "if the seat itself sits low"),
@@ -194,7 +194,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         purpose: "a front that is too short round the inside of the thigh",
         moves: "the front crotch point outwards, to nothing on the inseam 25 cm below; the back crotch point up or down with the length of the inseam",
         stays: "centre front, side seam, waist, hem",
-        hand_method: "Draw the front curve out to a point the amount further from the centre front, then the inseam to nothing 25 cm below.",
+        hand_method: "Draw the front curve out to a point the amount further from the centre front, then the inseam to nothing 25 cm below. Slide the back crotch point until the back inseam is as long, and redraw its curve.",
         companions: &[(ThighInner, "if the back pulls at the fork as well")],
         ..row(CrotchFrontExtension, "front crotch extension", "crotch", (-1.0, 1.5), Never)
     },
@@ -202,7 +202,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         purpose: "a back that is too short round the inside of the thigh",
         moves: "the back crotch point outwards, to nothing on the inseam 25 cm below",
         stays: "centre back, side seam, waist, hem",
-        hand_method: "Draw the back curve out to a point the amount further from the centre back, then the inseam to nothing 25 cm below.",
+        hand_method: "Draw the back curve out to a point the amount further from the centre back, then the inseam to nothing 25 cm below; slide the point until the inseam is as long as the front's.",
         companions: &[
             (SeatAngle, "for room to sit, lean and length come before fork"),
             (SeatScoop, "if the curve is shallow rather than short"),
@@ -214,7 +214,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ordinary: 0.4,
         moves: "the front crotch curve towards its corner",
         stays: "both ends of the curve and their directions",
-        hand_method: "Redraw the front curve deeper between its two ends, a few millimetres at a time.",
+        hand_method: "Redraw the front curve deeper between its two ends, measured from the middle of the straight line between them towards the corner of their directions, a few millimetres at a time.",
         companions: &[(
             ThighFront,
             "loose cloth at the base of the fly is scooped before the thigh is opened",
@@ -270,7 +270,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         purpose: "one hip that stands higher than the other",
         moves: "side waist and side hip of both panels of this side, up",
         stays: "centre front, centre back, the other side",
-        hand_method: "On the high side cut level below the waist from the side seam to hinges at centre front and centre back, open at the side, and redraw the waist.",
+        hand_method: "On the high side cut both pieces on the hip line from the side seam to hinges at centre front and centre back and open at the side. Stand the centres back on their old lines, draw the side seam straight above its old line by the amount from the hip up, to nothing at the knee, and redraw the waist.",
         companions: &[(WaistRaiseSide, "if both sides want the same")],
         ..row(HipUneven, "one hip higher", "hip", (0.5, 2.5), Only)
     },

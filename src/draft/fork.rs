@@ -77,7 +77,7 @@ const LEAST_TURN: f64 = 0.1;
 /// level (common practice, no source); where a slanted inseam would have it steeper, the top of the inseam yields.
 const STEEPEST_LANDING: [f64; 2] = [0.245, 0.40];
 /// Extensions run out on the inseam this far below the crotch point, cm.
-pub(super) const RUN_OUT: f64 = 25.0;
+pub(crate) const RUN_OUT: f64 = 25.0;
 /// The pivot of the thigh turn stays this far from knee and crotch point, where the leg is long enough, cm.
 const PIVOT_ABOVE_KNEE: f64 = 5.0;
 const PIVOT_BELOW_CROTCH: f64 = 10.0;
@@ -88,7 +88,7 @@ const LEAST_ARM: f64 = 0.5;
 /// So much of the centre line stays straight, cm.
 const LEAST_CENTRE: f64 = 2.0;
 /// The inseam is smoothed this far on both sides of the pivot, cm.
-const PIVOT_SMOOTHED: f64 = 4.0;
+pub(crate) const PIVOT_SMOOTHED: f64 = 4.0;
 
 /// The direction down the straight centre line.
 fn down(roles: &Roles) -> Vec2 {
@@ -246,7 +246,7 @@ impl ForkPlan<'_> {
         let below = upper.below;
         let at_pivot = t_walked(&below, 0.0, above_knee);
         let pivot = below.eval(at_pivot);
-        let turn = Turn::opening(-self.moves.turn, self.opening().distance(pivot));
+        let turn = Turn::opening(-self.moves.turn, self.opening(inseam).distance(pivot));
         let about = turn.about(pivot);
         let room = above_knee.min(sweep - above_knee);
         let smoothed = PIVOT_SMOOTHED.min(0.9 * room);
@@ -266,8 +266,9 @@ impl ForkPlan<'_> {
 
     /// Where the opening of the thigh turn is measured: the curve's start, or the centre line at the hip where that is
     /// lower.
-    fn opening(&self) -> Point {
-        let (start, hip) = (self.roles[Role::CurveStart], self.roles[Role::SideHip].y);
+    fn opening(&self, inseam: &Inseam) -> Point {
+        let cut = self.moves.opened_on_the_hip_line().and_then(|opened| self.start_for(inseam, opened));
+        let (start, hip) = (cut.unwrap_or(self.roles[Role::CurveStart]), self.roles[Role::SideHip].y);
         if hip > start.y { centre_at(&self.roles, hip) } else { start }
     }
 

@@ -105,15 +105,19 @@ impl PanelPlan {
 /// two degrees to either side of a middle.
 const EASY_LEAN: f64 = 4.0;
 /// The seat of a body may be widest nearer to its crotch than a pair of trousers can show: the hip line is drawn at
-/// least this part of the hip girth above the crotch line, about half the height of a crotch curve.
-const HIP_ABOVE_CROTCH: f64 = 1.0 / 20.0;
+/// least this part of the hip girth above the crotch line, about half the height of a crotch curve. Nearer, the curve
+/// runs so flat that a hair in the height of the hip carries the side seam off.
+const HIP_ABOVE_CROTCH: f64 = 0.06;
+/// A hip line is raised by so much without a word, and by so much before it is to be minded, cm.
+const RAISED_UNSAID: f64 = 0.5;
+const RAISED_UNMINDED: f64 = 1.5;
 /// The crotch curve starts at least this part of the way from the waist to the crotch line.
 const HIGHEST_CURVE: f64 = 0.3;
 /// Where the calf is girthed, below the knee, as a part of the knee height (design of this project).
 const CALF_BELOW_KNEE: f64 = 0.31;
 /// Where the thigh is girthed, below the body's crotch, cm.
 const THIGH_BELOW_CROTCH: f64 = 2.5;
-/// The fullness of a crotch curve whose guide point cannot be met.
+/// The fullness of a crotch curve before it is led to its guide point.
 const ORDINARY_FULLNESS: f64 = 0.6;
 /// The ask by which a recipe folds its front for style: that stays in front whatever the body.
 const PLEAT: &str = "pleat";
@@ -181,7 +185,7 @@ impl Plan {
             plan.notices.push(
                 Notice::note(
                     "guide-missed",
-                    "the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness",
+                    "the {panel} crotch curve cannot pass its guide point and is led as near to it as it stays round",
                 )
                 .with("panel", panel),
             );
@@ -261,9 +265,10 @@ fn inputs(
         && recipe.truing.on
         && *hip > lowest
     {
-        if *hip > lowest + 0.5 && draws_by_waist_to_hip(recipe) {
+        if *hip > lowest + RAISED_UNSAID && draws_by_waist_to_hip(recipe) {
+            let notice = if *hip > lowest + RAISED_UNMINDED { Notice::mind } else { Notice::note };
             notices.push(
-                Notice::mind(
+                notice(
                     "hip-line-raised",
                     "the seat is widest {hip} below the waist, close to the crotch: the hip line is drawn at {drawn}; \
                      take `waist_to_hip` and `body_rise` again",
@@ -540,9 +545,12 @@ fn longest_dart(panel: Panel, waist_to_hip: f64) -> f64 {
 fn surplus(panel: &PanelPlan, net: f64, held: Option<usize>) -> Surplus {
     let darts = || panel.darts.iter().filter(|dart| !dart.is_pleat());
     let laid: f64 = panel.darts.iter().filter_map(|dart| dart.pleat).sum();
+    let (centre, side) = (panel.roles[Role::CentreWaist], panel.roles[Role::SideWaist]);
+    // Laid obliquely the waist reaches less far than it is long.
+    let oblique = centre.distance(side) - (side.x - centre.x);
     Surplus {
         panel: panel.panel,
-        total: panel.roles[Role::SideHip].x - panel.roles[Role::CentreWaist].x - net - laid,
+        total: panel.roles[Role::SideHip].x - centre.x - net - laid + oblique,
         count: darts().count(),
         darts: panel.intake,
         length: darts().map(|dart| dart.length).fold(f64::INFINITY, f64::min),

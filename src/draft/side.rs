@@ -17,13 +17,13 @@ use crate::{
 /// Over this angle limits are rounded, radians.
 const ROUNDING: f64 = 0.02;
 /// A cut across the side is smoothed this far above and below, cm.
-const SMOOTHED: f64 = 5.0;
+pub(crate) const SMOOTHED: f64 = 5.0;
 /// How far below its fullest place the front side of a full thigh runs out, cm.
-const FRONT_RUN_OUT: f64 = 20.0;
+pub(crate) const FRONT_RUN_OUT: f64 = 20.0;
 /// A lens for the thigh begins this far above the hip line and is fullest so far below the crotch line, cm: between the
 /// two lines alone it would be so short that the side dents above it.
-const LENS_ABOVE_HIP: f64 = 7.0;
-const FULLEST: f64 = 5.0;
+pub(crate) const LENS_ABOVE_HIP: f64 = 7.0;
+pub(crate) const FULLEST: f64 = 5.0;
 
 /// How far a direction down the side leans outward, radians.
 pub(super) fn side_lean(downward: Vec2) -> f64 {
@@ -104,7 +104,7 @@ pub(super) fn side_seam(
 }
 
 /// How much of the closing of a leg is reached at the knee.
-const CLOSE_AT_KNEE: f64 = 0.8;
+pub(crate) const CLOSE_AT_KNEE: f64 = 0.8;
 
 /// Moves the inseam, from hem to crotch point, as the panel's leg moves.
 pub(super) fn move_leg(inseam: &mut Chain, moves: &Moves, levels: &Levels) {

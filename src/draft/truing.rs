@@ -125,14 +125,10 @@ pub(super) fn settle(plan: &mut Plan) -> Vec<Panel> {
         let Some(bend) = drawn.fork().bend(&drawn.inseam) else {
             return (own.fullness, own.roles[Role::SideHip].x);
         };
-        let guided = match own.guide {
-            None => Some(bend),
-            Some(guide) => bend.through(guide),
-        };
-        if guided.is_none() {
+        let bend = own.guide.map_or(bend, |guide| bend.toward(guide));
+        if own.guide.is_some_and(|guide| bend.through(guide) != Some(bend)) {
             missed.push(panel);
         }
-        let bend = guided.unwrap_or(bend);
         let curve = bend.cubic();
         let hip = plan.levels[Level::Hip];
         let inner = if hip <= curve.p0.y {
@@ -429,7 +425,7 @@ fn true_waist(plan: &Plan, front: &Drawn, back: &mut Drawn) -> (f64, f64) {
     let back_length = |intake| length(&sewn(&ends[1], &back.darts, intake));
     /// A second guess near the plan's intake, cm.
     const STEP: f64 = 0.05;
-    let given = front.plan.intake - front.intake;
+    let given = front.moves.waist - front.moves.width;
     if given != 0.0 && front.plan.gives() {
         // What the front darts give or take is counted on the sewn waist, not on their intake.
         let wanted = front_length(front.plan.intake) + given;

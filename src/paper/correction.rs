@@ -17,8 +17,6 @@ use crate::{
 const LANGUAGE: &Language = &SHEET;
 /// A move that the eye finds in the picture, cm.
 const SEEN: f64 = 0.1;
-/// The picture without its margins, cm.
-const LARGEST: (f64, f64) = (11.0, 9.0);
 /// The most that a panel is enlarged: more, and a panel of a small correction is no longer known as one.
 const LARGEST_SCALE: f64 = 0.3;
 /// Shown of a panel above and below what moved, and the least height shown, cm of the body.
@@ -32,13 +30,8 @@ const NAMES: f64 = 1.3;
 const MARGIN: f64 = 0.3;
 const NAME_BAND: f64 = 0.6;
 
-/// The panels that a correction changes, cut out above and below what moved: the old outline thin and dashed, the new
-/// one strong. `what` says in a few words what was done.
-pub fn correction_picture(what: &str, old: &Shape, new: &Shape) -> Drawing {
-    correction_within(LARGEST, what, old, new)
-}
-
-/// The same, its panels no wider and no higher than `largest`, cm.
+/// The panels that a correction changes, cut out above and below what moved, no wider and no higher than `largest`, cm:
+/// the old outline thin and dashed, the new one strong. `what` says in a few words what was done.
 pub(crate) fn correction_within(largest: (f64, f64), what: &str, old: &Shape, new: &Shape) -> Drawing {
     let changes: Vec<(Panel, Rect)> = Panel::ALL
         .iter()

@@ -414,7 +414,7 @@ impl Sheet {
     }
 
     /// Cuts the folded waist at the darts and opens them.
-    fn draw_waist(&mut self, rise: f64) {
+    pub(crate) fn draw_waist(&mut self, rise: f64) {
         let mut rest = self.folded_waist(rise);
         self.waist.clear();
         for dart in &self.darts {

@@ -19,6 +19,7 @@ mod crotch;
 mod leg;
 mod seat;
 mod side;
+mod strips;
 mod style_line;
 mod thigh;
 mod together;
