@@ -94,7 +94,7 @@ mod tests {
         let (order, _) = RowReader::new(&[]).unwrap().read(cells).unwrap();
         assert_eq!(order.body.cm(Measurement::HipGirth), Some(98.5));
         assert_eq!(order.leg(Side::Left).cm(Measurement::ThighGirth), Some(58.0));
-        assert_eq!((order.adjustments[0].value, order.adjustments[0].from), (1.2, "file"));
+        assert_eq!((order.adjustments[0].value, order.adjustments[0].from), (1.2, Giver::File));
         assert!(order.faults().is_empty());
     }
 

@@ -7,7 +7,7 @@ use breeks::mistake::Source;
 use breeks::order::{Order, demo};
 use breeks::recipe;
 use breeks::terms::{EaseAt, Level, Panel, Role, Seam, Side, Style};
-use breeks::toile::{Past, Report, Target, Toile, judge, knowledge};
+use breeks::toile::{Heard, Past, Target, Toile, judge, knowledge};
 
 fn drafted(order: &Order) -> Legs {
     drafted_legs(order, &recipe::load(&order.trousers.block).expect("a recipe")).expect("a draft")
@@ -80,7 +80,7 @@ fn dimension_moved_by_what_is_advised() {
             let Some(fault) = fault else { continue };
             let seen = fault.seen.iter().map(|it| breeks::toile::Seen::of(it.sign)).collect();
             let toile = Toile {
-                report: Report { seen, ..Report::default() },
+                report: Heard { seen, ..Heard::default() },
                 told: Vec::new(),
                 tested: vec![(test, result)],
                 side: if cause.one_side { Side::Left } else { Side::Both },
