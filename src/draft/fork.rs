@@ -152,6 +152,12 @@ impl ForkPlan<'_> {
         let chord = base - knee;
         let chord_lean = fork_lean(chord);
         let at_knee = chord_lean - fork_lean(up);
+        if self.plan.seams_as_printed {
+            let off = self.plan.inseam_bow / (0.375 * (HANDLE_AT_KNEE + HANDLE_AT_TOP) * chord.hypot());
+            let (up, lean) = (up_the_leg(chord_lean - off), chord_lean + off);
+            let leaving = Vec2::new(1.0, 0.0);
+            return (Upper::new(knee, up, base, lean, lean), leaving, point);
+        }
         // In the middle of the sweep its two handles hollow it by three eighths of what each stands off the chord.
         let bowed =
             (self.plan.inseam_bow / (0.375 * chord.hypot()) - HANDLE_AT_KNEE * at_knee) / HANDLE_AT_TOP;

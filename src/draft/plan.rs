@@ -44,6 +44,8 @@ pub struct Plan {
     pub wanted: EnumMap<EaseAt, (f64, Option<f64>)>,
     /// The waist stays as the recipe draws it.
     pub waist_as_drawn: bool,
+    /// The back crotch point stays where the recipe draws it.
+    pub inseam_as_drawn: bool,
     /// The hem goes down with the crotch depth, so that the inseam is kept.
     pub hem_follows: bool,
     /// The points, lines and quantities of the recipe, in its own frame.
@@ -67,6 +69,8 @@ pub struct PanelPlan {
     pub guide: Option<Point>,
     /// How far the side stands out from straight above the hip, cm.
     pub side_bow: f64,
+    /// How far it stands out from straight between hip and knee, where the recipe says so, cm.
+    pub side_bow_below: Option<f64>,
     /// How far the inseam is hollowed above the knee, cm.
     pub inseam_bow: f64,
     /// The width at the hip line from centre line to side, cm.
@@ -79,6 +83,8 @@ pub struct PanelPlan {
     pub lines: Vec<[Point; 2]>,
     /// Drawn as printed in its source, without truing.
     pub printed: bool,
+    /// Its seams run from point to point as a book prints them, with a corner where two of them meet in one.
+    pub seams_as_printed: bool,
 }
 
 /// A dart before it is drawn.
@@ -176,6 +182,7 @@ impl Plan {
             crossing_tilt: recipe.truing.crossing_tilt,
             wanted: EnumMap::from_fn(|at| wanted(recipe, at, body, trousers.cloth_stretch)),
             waist_as_drawn: recipe.truing.waist_as_drawn,
+            inseam_as_drawn: recipe.truing.inseam_as_drawn,
             hem_follows: follows_inside_leg(body),
             construction,
             inputs,
@@ -425,8 +432,9 @@ impl Build<'_> {
             drawn,
             fullness,
             guide,
-            side_bow: self.value(&rule.bow.side_above_hip)?,
-            inseam_bow: -self.value(&rule.bow.inseam_above_knee)?,
+            side_bow: self.bow(rule.bow.side_above_hip.as_ref())?.unwrap_or_default(),
+            side_bow_below: self.bow(rule.bow.side_below_hip.as_ref())?,
+            inseam_bow: -self.bow(rule.bow.inseam_above_knee.as_ref())?.unwrap_or_default(),
             hip_width,
             darts,
             intake,
@@ -436,8 +444,13 @@ impl Build<'_> {
                 .map(|line| line.map(|id| place(self.construction.points[id.0])))
                 .collect(),
             printed,
+            seams_as_printed: printed,
         };
         Ok((plan, net))
+    }
+
+    fn bow(&self, given: Option<&Proportion>) -> Result<Option<f64>, Mistake> {
+        given.map(|bow| self.value(bow)).transpose()
     }
 
     /// Takes in front and back between hip and waist as the trade does; what a person should know of it.

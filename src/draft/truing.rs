@@ -94,7 +94,9 @@ pub fn taped_at(plan: &Plan, parameters: &Parameters) -> Taped {
 fn legs<'a>(plan: &'a Plan, parameters: &Parameters) -> [Drawn<'a>; 2] {
     let mut front = Drawn::front(plan, parameters);
     let mut back = Drawn::back(plan, parameters, &front);
-    back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
+    if !plan.inseam_as_drawn {
+        back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
+    }
     front.draw_side();
     back.draw_side();
     for panel in [&mut front, &mut back] {
@@ -141,7 +143,7 @@ pub(super) fn settle(plan: &mut Plan) -> Vec<Panel> {
     };
     let front = Drawn::front(plan, &plain);
     let mut back = Drawn::back(plan, &plain, &front);
-    if !plan.back.printed {
+    if !plan.back.printed && !plan.inseam_as_drawn {
         back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
     }
     let fronts = settled(Panel::Front, plan, &front);
@@ -188,7 +190,7 @@ impl<'a> Drawn<'a> {
         let pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
         let wanted = front.inseam.sketched_above_knee - whole.inseam_stretch;
         Self::new(&whole.back, whole, moves, -whole.crossing_tilt, pivot, |fork, drafted| {
-            if whole.back.printed { drafted } else { fork.height_for(wanted) }
+            if whole.back.printed || whole.inseam_as_drawn { drafted } else { fork.height_for(wanted) }
         })
     }
 
