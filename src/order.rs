@@ -1,7 +1,6 @@
 //! The measurement file: a body, the trousers wanted for it, the fit parameters, and the record of its toiles.
 
 mod blank;
-mod check;
 mod day;
 mod demo;
 mod edit;
@@ -26,7 +25,6 @@ use crate::terms::{
 use crate::unit::Unit;
 
 pub use blank::blank;
-pub use check::check;
 pub use day::{day, today};
 pub use demo::{DEMOS, demo};
 pub use edit::{Change, edit, record, stands};
@@ -45,6 +43,9 @@ pub struct Order {
     pub body: Given,
     /// What is to be made.
     pub trousers: Trousers,
+    /// The fit is found round the fit parameters given, rather than these laid on top of it: a command may ask for it, a
+    /// file does not.
+    pub around: bool,
     /// Fit parameters of both legs, in the order of [`adjust::Key`].
     pub adjustments: Vec<Adjustment>,
     /// What is different on the left leg.
@@ -66,7 +67,7 @@ pub struct Order {
 pub struct Trousers {
     /// A shipped recipe's name, or a path to one.
     pub block: String,
-    /// How the fit parameters are found; `None`: measured where a crotch length, thigh girth or front thigh arc was.
+    /// How the fit parameters are found; `None`: measured.
     pub fit: Option<FitKind>,
     /// Smooth standing or easy sitting.
     pub set: SeatSet,
@@ -133,6 +134,19 @@ impl Adjustment {
     pub fn is_found(&self) -> bool {
         self.from == Giver::Fit
     }
+
+    /// Its dotted path in the file, given to both legs or to one.
+    pub fn path(&self, side: Side) -> String {
+        match side {
+            Side::Both => self.key.to_string(),
+            side => format!("{side}.{}", self.key),
+        }
+    }
+
+    /// Whether a person gave it, in the file or beside it.
+    pub fn is_by_hand(&self) -> bool {
+        matches!(self.from, Giver::File | Giver::Set)
+    }
 }
 
 /// What a file says about one leg.
@@ -173,6 +187,15 @@ impl Order {
         Self { left: None, right: None, ..self.clone() }
     }
 
+    /// The fit parameters of both legs or of one.
+    pub fn adjustments_of(&mut self, side: Side) -> &mut Vec<Adjustment> {
+        match side {
+            Side::Both => &mut self.adjustments,
+            Side::Left => &mut self.left.get_or_insert_with(LegOrder::default).adjustments,
+            Side::Right => &mut self.right.get_or_insert_with(LegOrder::default).adjustments,
+        }
+    }
+
     /// What is to be made for one leg: its own measurements and fit parameters in the place of those of both.
     #[must_use]
     pub fn of_leg(&self, side: Side) -> Self {
@@ -208,6 +231,7 @@ impl Order {
             units: Unit::Cm,
             body,
             trousers: Trousers::default(),
+            around: false,
             adjustments: Vec::new(),
             left: None,
             right: None,

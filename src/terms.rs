@@ -249,6 +249,8 @@ words! {
     FitKind {
         /// Solved so that the draft meets what was measured.
         Measured = "measured",
+        /// Those of the file alone, as an earlier fit or a toile left them.
+        Held = "held",
         /// The recipe's proportions alone.
         Proportional = "proportional",
     }

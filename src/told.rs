@@ -2,6 +2,7 @@
 //! a recipe.
 
 mod cautions;
+mod check;
 mod choices;
 mod cloth_table;
 mod comparison;
@@ -18,6 +19,7 @@ pub(crate) mod tables;
 
 pub(crate) use cautions::CAUTIONS;
 pub use cautions::cautions;
+pub use check::check;
 pub use choices::choices;
 pub use cloth_table::cloth_table;
 pub(crate) use cloth_table::{how_laid, piece_name, to_buy};

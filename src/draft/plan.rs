@@ -5,6 +5,7 @@ use kurbo::Point;
 
 use super::{
     inside::{guide_inside, inside},
+    leg_width::grown_for_body,
     moves::lean,
     panel::{Levels, Roles},
     stretch::taken,
@@ -152,9 +153,17 @@ impl Plan {
             )
         })?;
         let mut notices = Vec::new();
-        let inputs = inputs(recipe, body, trousers, &mut notices)?;
-        let construction = recipe.construct(&inputs)?;
+        let mut inputs = inputs(recipe, body, trousers, &mut notices)?;
+        let mut construction = recipe.construct(&inputs)?;
         let levels = levels(recipe, body, &inputs, &construction)?;
+        if recipe.truing.on {
+            let as_given = inputs.style;
+            let least = |at| wanted(recipe, at, body, trousers.cloth_stretch).0;
+            notices.extend(grown_for_body(&mut inputs, body, trousers, &levels, least));
+            if inputs.style != as_given {
+                construction = recipe.construct(&inputs)?;
+            }
+        }
         let build = Build { recipe, construction: &construction, inputs: &inputs, levels: &levels };
         let (mut front, front_net) = build.panel(Panel::Front, &recipe.front)?;
         let (mut back, back_net) = build.panel(Panel::Back, back)?;

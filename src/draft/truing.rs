@@ -68,6 +68,8 @@ pub struct Taped {
     pub front_thigh: Option<f64>,
     /// Width of the back at thigh level.
     pub back_thigh: Option<f64>,
+    /// How far the centre back leans, degrees.
+    pub back_lean: f64,
 }
 
 /// Reads a drawn leg with the tape.
@@ -78,7 +80,14 @@ pub fn taped(shape: &Shape) -> Taped {
         back_crotch: shape.back.crotch_seam.length(),
         front_thigh: shape.front.chord(level),
         back_thigh: shape.back.chord(level),
+        back_lean: centre_back_lean(&shape.back.roles),
     }
+}
+
+/// How far the centre back leans, degrees.
+pub(crate) fn centre_back_lean(back: &Roles) -> f64 {
+    let line = back[Role::CentreWaist] - back[Role::CurveStart];
+    line.x.atan2(-line.y).to_degrees()
 }
 
 /// The same without drawing what the tape does not touch: no waist, no darts, no notches. A fit tries many drafts.
@@ -86,8 +95,10 @@ pub fn taped_at(plan: &Plan, parameters: &Parameters) -> Taped {
     if plan.front.printed {
         return taped(&shape(plan, parameters));
     }
-    let [front, back] = legs(plan, parameters).map(|panel| panel.taped());
-    Taped { front_crotch: front.0, back_crotch: back.0, front_thigh: front.1, back_thigh: back.1 }
+    let legs = legs(plan, parameters);
+    let back_lean = centre_back_lean(&legs[1].roles);
+    let [front, back] = legs.map(|panel| panel.taped());
+    Taped { front_crotch: front.0, back_crotch: back.0, front_thigh: front.1, back_thigh: back.1, back_lean }
 }
 
 /// Front and back with their inseams matched and their sides drawn, the back's not yet as long as the front's.

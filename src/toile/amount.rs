@@ -93,9 +93,7 @@ pub(super) fn amount(
 fn measured(cause: &Cause, setting: &Setting, next: &Ranked, leg: &Leg) -> Option<f64> {
     if cause.numbers == Some(Lack::FrontThigh) && setting.target == Target::Adjust(Key::ThighFront) {
         let draft = &leg.draft;
-        return Some(
-            opening_for_arc(&draft.plan, &draft.parameters, &draft.body)? - draft.parameters[Key::ThighFront],
-        );
+        return Some(opening_for_arc(&draft.plan, &draft.body)? - draft.parameters[Key::ThighFront]);
     }
     next.numbers.iter().find_map(|Evidence { number, .. }| match *number {
         Number::Ease { ease, least, from: Origin::Measured | Origin::Derived, .. } if setting.more => {

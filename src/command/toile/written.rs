@@ -26,7 +26,7 @@ pub(super) fn write_entry(
     let mut said = String::new();
     if entry.holds_fit {
         said.push_str(&note(
-            "what the fit had found is kept as it was sewn, and `trousers.fit` is proportional now: the next draft is \
+            "what the fit had found is kept as it was sewn, and `trousers.fit` is held now: the next draft is \
              the sewn one with this one change",
         ));
     }
