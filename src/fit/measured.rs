@@ -10,7 +10,7 @@ use crate::{
     body::{Origin, oddest_of},
     draft::Draft,
     mistake::{Mistakes, Notice},
-    order::{Adjustment, Order},
+    order::{Adjustment, Giver, Order},
     terms::{FitKind, Measurement},
     voice::{Sentence, length, list, named, share},
 };
@@ -32,7 +32,7 @@ fn tilt(draft: &Draft) -> impl Iterator<Item = Adjustment> {
         let side =
             draft.body.value(Measurement::WaistHeight).filter(|value| value.from != Origin::Estimated)?;
         let (least, most) = key.about().usual;
-        Some(Adjustment { key, value: (end.cm - side.cm).clamp(least, most), from: "measured" })
+        Some(Adjustment { key, value: (end.cm - side.cm).clamp(least, most), from: Giver::Measured })
     })
 }
 
@@ -57,7 +57,7 @@ pub(super) fn met(mut draft: Draft, order: &Order) -> Result<Draft, Mistakes> {
     let found = solved.found.iter().map(|(key, value, _)| Adjustment {
         key: *key,
         value: value * part,
-        from: Adjustment::FOUND,
+        from: Giver::Fit,
     });
     let all: Vec<Adjustment> = tilt.into_iter().chain(found).filter(|it| !of_the_file(it.key)).collect();
     draft.fitted(all)
