@@ -126,7 +126,7 @@ fn few_of_the_people_as_they_are_told_of() {
 /// A waist 10 cm wrong is hardly ever told: people of one hip differ by as much. All other slips among seven are, in 9 of 10.
 #[test]
 fn slip_of_10_cm_named_or_refused() {
-    for (waist, least) in [(WaistLevel::Natural, 0.78), (WaistLevel::Navel, 0.8)] {
+    for (waist, least) in [(WaistLevel::Natural, 0.77), (WaistLevel::Navel, 0.8)] {
         let people = bodies(of_985(waist));
         let (right, other) = slipped_by_10_cm(&people, &format!("985, {waist}, everything measured"));
         assert!(right >= 0.9 && other < 0.05, "{right} {other}");
