@@ -20,7 +20,7 @@ use crate::adjust;
 use crate::body::Given;
 use crate::mistake::{Mistake, Source};
 use crate::terms::{
-    Allowance, EaseAt, EnumMap, FitKind, HowMuch, Measurement, Panel, SeatSet, Shape, Side, Style,
+    Allowance, EaseAt, EnumMap, FitKind, HowMuch, Measurement, Panel, SeatSet, Shape, Side, Style, words,
 };
 use crate::unit::Unit;
 
@@ -111,17 +111,28 @@ pub struct Adjustment {
     pub key: adjust::Key,
     /// Its value, in cm or degrees as the parameter says.
     pub value: f64,
-    /// Who gave it: `file`, `set` for a command-line option, `measured` for a tilt of the waist, or `fit`.
-    pub from: &'static str,
+    /// Who gave it.
+    pub from: Giver,
+}
+
+words! {
+    /// Who gave a fit parameter its value.
+    Giver {
+        /// The measurement file.
+        File = "file",
+        /// A command-line option, or what is changed on the page.
+        Set = "set",
+        /// A measured tilt of the waist.
+        Measured = "measured",
+        /// Measured fit found it.
+        Fit = "fit",
+    }
 }
 
 impl Adjustment {
-    /// Who gave a parameter that measured fit has found.
-    pub const FOUND: &str = "fit";
-
     /// Whether measured fit has found it, rather than a person.
     pub fn is_found(&self) -> bool {
-        self.from == Self::FOUND
+        self.from == Giver::Fit
     }
 
     /// Its dotted path in the file, given to both legs or to one.
@@ -134,7 +145,7 @@ impl Adjustment {
 
     /// Whether a person gave it, in the file or beside it.
     pub fn is_by_hand(&self) -> bool {
-        matches!(self.from, "file" | "set")
+        matches!(self.from, Giver::File | Giver::Set)
     }
 }
 

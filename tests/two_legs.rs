@@ -183,7 +183,7 @@ fn fit_of_the_trunk_the_same_for_both() {
         leg.draft
             .adjustments
             .iter()
-            .filter(|it| it.from == "fit")
+            .filter(|it| it.from == breeks::order::Giver::Fit)
             .map(|it| (it.key, it.value))
             .collect::<Vec<_>>()
     };
@@ -199,7 +199,7 @@ fn waist_heights_set_the_tilt() {
             .expect("a draft");
     let value = |key: &str| {
         let given = drafted.first.draft.adjustments.iter().find(|it| it.key.to_string() == key).expect(key);
-        assert_eq!(given.from, "measured");
+        assert_eq!(given.from, breeks::order::Giver::Measured);
         given.value
     };
     assert!((value("waist.raise_front") + 1.0).abs() < 1e-9);

@@ -7,7 +7,7 @@ use crate::{
     adjust::Key,
     draft::{Draft, draft, taped_at},
     mistake::{Mistake, Mistakes, Notice},
-    order::{Adjustment, Order},
+    order::{Adjustment, Giver, Order},
     recipe::Recipe,
     terms::{FitKind, Measurement, Panel, Seam, Side},
     voice::{Sentence, amount, length, named},
@@ -70,7 +70,7 @@ fn legs(order: &Order, recipe: &Arc<Recipe>) -> Result<Legs, Mistakes> {
                 leg = leg.fitted(solved.found.into_iter().map(|(key, value, _)| Adjustment {
                     key,
                     value,
-                    from: Adjustment::FOUND,
+                    from: Giver::Fit,
                 }))?;
             }
         }

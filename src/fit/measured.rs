@@ -10,7 +10,7 @@ use crate::{
     body::{Origin, oddest_of},
     draft::Draft,
     mistake::{Mistakes, Notice},
-    order::{Adjustment, Order},
+    order::{Adjustment, Giver, Order},
     terms::{FitKind, Measurement},
     voice::{Sentence, length, list, named, share},
 };
@@ -32,7 +32,7 @@ fn tilt(draft: &Draft) -> impl Iterator<Item = Adjustment> {
         let side =
             draft.body.value(Measurement::WaistHeight).filter(|value| value.from != Origin::Estimated)?;
         let (least, most) = key.about().usual;
-        Some(Adjustment { key, value: (end.cm - side.cm).clamp(least, most), from: "measured" })
+        Some(Adjustment { key, value: (end.cm - side.cm).clamp(least, most), from: Giver::Measured })
     })
 }
 
@@ -56,7 +56,7 @@ pub(super) fn met(mut draft: Draft, order: &Order) -> Result<Draft, Mistakes> {
     let found = borne(&draft, &start, &solved.found)
         .into_iter()
         .filter(|(_, value)| *value != 0.0)
-        .map(|(key, value)| Adjustment { key, value, from: Adjustment::FOUND });
+        .map(|(key, value)| Adjustment { key, value, from: Giver::Fit });
     let all: Vec<Adjustment> = tilt.into_iter().chain(found).filter(|it| !of_the_file(it.key)).collect();
     draft.fitted(all)
 }

@@ -15,7 +15,7 @@ use crate::{
     adjust::{Key, Measure, OneLeg},
     fit::{Leg, Legs, drafted_legs},
     mistake::Mistakes,
-    order::{Adjustment, Order},
+    order::{Adjustment, Giver, Order},
     recipe::Recipe,
     terms::{FitKind, Measurement, Side},
     unit::Unit,
@@ -157,7 +157,7 @@ pub fn held(order: &Order, legs: &Legs) -> (Order, bool) {
     let found = legs.found();
     for (side, it) in &found {
         let list = sewn.adjustments_of(*side);
-        list.push(Adjustment { from: "file", ..*it });
+        list.push(Adjustment { from: Giver::File, ..*it });
         list.sort_by_key(|it| it.key);
     }
     let holds = legs.first.draft.fit == FitKind::Measured && found.iter().any(|(_, it)| it.is_found());
@@ -443,7 +443,7 @@ fn moved(order: &Order, moves: &[Move]) -> Order {
             Target::Adjust(key) => {
                 let list = order.adjustments_of(it.side);
                 list.retain(|old| old.key != key);
-                list.push(Adjustment { key, value: it.to, from: "file" });
+                list.push(Adjustment { key, value: it.to, from: Giver::File });
                 list.sort_by_key(|it| it.key);
             }
             Target::Ease(at) => order.trousers.ease[at] = Some(it.to),

@@ -122,8 +122,8 @@ pub(super) fn measure(
     let mut wanted = contradicted(ranking);
     match cause.numbers {
         Some(Lack::ShortGirth(level) | Lack::ShortLocally(level) | Lack::SurplusGirth(level)) => {
-            let girth = girth_at(level);
-            if !taken(girth) && !wanted.iter().any(|(of, _)| *of == girth) {
+            let unknown = |girth: &Measurement| !taken(*girth) && !wanted.iter().any(|(of, _)| of == girth);
+            if let Some(girth) = level.girth().filter(unknown) {
                 wanted.push((girth, "the draft estimates it".to_owned()));
             }
         }
@@ -159,8 +159,7 @@ fn contradicted(ranking: &Ranking) -> Vec<(Measurement, String)> {
     for it in &ranking.causes {
         for Evidence { weight, number } in &it.numbers {
             let Number::Ease { level, from: Origin::Measured, .. } = number else { continue };
-            if *weight < -0.5 {
-                let girth = girth_at(*level);
+            if let Some(girth) = level.girth().filter(|_| *weight < -0.5) {
                 match said.iter_mut().find(|(of, _)| *of == girth) {
                     Some((_, share)) => *share += it.by_signs,
                     None => said.push((girth, it.by_signs)),
@@ -172,18 +171,6 @@ fn contradicted(ranking: &Ranking) -> Vec<(Measurement, String)> {
     clearly
         .map(|(girth, _)| (girth, "toile and tape contradict each other: take it again".to_owned()))
         .collect()
-}
-
-/// The girth of the body at a level; at the hem that of the heel, which it lets through.
-fn girth_at(level: Level) -> Measurement {
-    match level {
-        Level::Waist => Measurement::WaistGirth,
-        Level::Hip => Measurement::HipGirth,
-        Level::Thigh => Measurement::ThighGirth,
-        Level::Knee => Measurement::KneeGirth,
-        Level::Calf => Measurement::CalfGirth,
-        Level::Hem | Level::Crotch => Measurement::HeelGirth,
-    }
 }
 
 /// The value that a key has in the draft.

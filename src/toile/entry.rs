@@ -90,7 +90,7 @@ impl Entry {
     ///
     /// # Errors
     /// As [`edit`] and [`record`].
-    pub fn written(&self, source: &Source) -> Result<String, Mistakes> {
+    pub fn put_into(&self, source: &Source) -> Result<String, Mistakes> {
         let mut text = edit(source, &self.changes)?;
         for fitting in &self.fittings {
             text = record(&Source::new(source.name.clone(), text), fitting)?;

@@ -167,16 +167,7 @@ impl Girth {
 
 fn girth(level: Level, leg: &Leg) -> Option<Girth> {
     let row = leg.report.levels.iter().find(|row| row.level == level)?;
-    let measurement = match level {
-        Level::Waist => Measurement::WaistGirth,
-        Level::Hip => Measurement::HipGirth,
-        Level::Thigh => Measurement::ThighGirth,
-        Level::Knee => Measurement::KneeGirth,
-        Level::Calf => Measurement::CalfGirth,
-        Level::Hem => Measurement::HeelGirth,
-        Level::Crotch => return None,
-    };
-    let sd = leg.draft.body.value(measurement)?.sd;
+    let sd = leg.draft.body.value(level.girth()?)?.sd;
     let spread = if level == Level::Waist { WAIST_SPREAD } else { GIRTH_SPREAD };
     let number = Number::Ease { level, ease: row.ease(), least: row.least, most: row.most, from: row.from };
     Some(Girth { least: row.least, ease: row.ease(), most: row.most, spread: spread + sd, number })

@@ -17,8 +17,10 @@ const OTHERWISE: f64 = 0.25;
 fn with(order: &Order, all: &[(Key, f64)], fit: FitKind) -> Order {
     let mut order = order.clone();
     order.trousers.fit = Some(fit);
-    order.adjustments =
-        all.iter().map(|(key, value)| Adjustment { key: *key, value: *value, from: "file" }).collect();
+    order.adjustments = all
+        .iter()
+        .map(|(key, value)| Adjustment { key: *key, value: *value, from: breeks::order::Giver::File })
+        .collect();
     order
 }
 

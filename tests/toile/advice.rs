@@ -7,7 +7,7 @@ use breeks::order::{Change, Order, demo, edit};
 use breeks::recipe;
 use breeks::terms::{FitKind, Side, Word};
 use breeks::toile::{
-    Advice, Amount, CauseId, Degree, Past, Ranked, Ranking, Report, Seen, Target, Toile, advise, held,
+    Advice, Amount, CauseId, Degree, Heard, Past, Ranked, Ranking, Seen, Target, Toile, advise, held,
     knowledge,
 };
 use breeks::unit::Unit;
@@ -42,7 +42,7 @@ fn advised(ranking: &Ranking, order: &Order, side: Side, pinned: Option<f64>) ->
 fn advised_of(ranking: &Ranking, order: &Order, side: Side, pinned: Option<f64>, seen: &[Seen]) -> Advice {
     let recipe = recipe::load(&order.trousers.block).expect("a recipe");
     let toile = Toile {
-        report: Report { seen: seen.to_vec(), ..Report::default() },
+        report: Heard { seen: seen.to_vec(), ..Heard::default() },
         told: Vec::new(),
         tested: Vec::new(),
         side,
