@@ -4,6 +4,7 @@
 mod drop;
 mod fade;
 mod fork;
+mod heeded;
 mod inside;
 mod moved;
 mod moves;

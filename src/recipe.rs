@@ -8,6 +8,7 @@ use std::ops::Range;
 
 use crate::{
     mistake::{Mistakes, Source},
+    terms::{Style, Word},
     unit::Unit,
 };
 
@@ -36,7 +37,7 @@ pub use library::{load, shipped, shipped_names, skeleton, skeleton_names, source
 pub use panel::{BendRule, BowRule, DartRule, PanelPlan};
 pub use proportion::{Number, Part, Proportion, Unreadable};
 pub use reference::{Names, Reference, body_name};
-pub use rules::{EVERY_STEP, FORMS, Form, Key, Makes, RULES, Rule};
+pub use rules::{EVERY_STEP, FORMS, Form, Key, Makes, PANEL_KEYS, PanelKey, RULES, Rule};
 pub use step::{Between, Entry, Height, Ladder, PointRule, QuantityRule, Reach, Step, Way};
 pub use track::{Slope, Track};
 pub(crate) use wording::towards;
@@ -114,6 +115,8 @@ pub struct Ask {
     pub name: String,
     /// What holds where nobody says otherwise, in cm.
     pub default: f64,
+    /// The least and most that the draft is meant for, cm, where the recipe says so.
+    pub within: Option<[f64; 2]>,
 }
 
 impl Line {
@@ -150,6 +153,21 @@ impl Recipe {
         self.point_names.get(id.0).map_or("", String::as_str)
     }
 
+    /// Whether anything of it reckons with this: a line, a step, a dart, a bow or a width of style.
+    pub fn uses(&self, reference: Reference) -> bool {
+        let named = |rule: &Proportion| rule.references().any(|it| it == reference);
+        let in_panel = |panel: &PanelPlan| {
+            let folds = panel.darts.iter().chain(&panel.pleats);
+            folds.flat_map(|fold| [&fold.intake, &fold.length]).chain(panel.bow.given()).any(named)
+        };
+        self.reads(reference)
+            || [Some(&self.front), self.back.as_ref()].into_iter().flatten().any(in_panel)
+            || Style::ALL
+                .iter()
+                .filter_map(|style| self.style.row(*style))
+                .any(|row| named(&row.women) || named(&row.men))
+    }
+
     /// Whether any line or step reckons with it.
     pub fn reads(&self, reference: Reference) -> bool {
         let by_step = |step: &Step| match step {
@@ -160,6 +178,23 @@ impl Recipe {
         };
         self.lines.iter().any(|line| line.at.references().contains(&reference))
             || self.steps.iter().any(by_step)
+    }
+
+    /// The same, trued otherwise.
+    #[must_use]
+    pub(crate) fn trued_by(mut self, truing: Truing) -> Self {
+        self.truing = truing;
+        self
+    }
+
+    /// The row of `steps` that makes a point, counted from 1, and its line in the text; `None` for the start and for points
+    /// that the recipe left to the program.
+    pub fn row_of(&self, point: PointId) -> Option<(usize, usize)> {
+        let made =
+            self.steps.iter().position(|step| matches!(step, Step::Point { id, .. } if *id == point))?;
+        let place = &self.steps.get(made)?.entry().place;
+        let before = self.source.text.get(..place.start).filter(|_| !place.is_empty())?;
+        Some((made + 1, before.matches('\n').count() + 1))
     }
 
     /// The text that the recipe was read from.

@@ -1,15 +1,19 @@
 //! A recipe tried on a spread of sizes, so that whoever writes one sees where it breaks before a person does.
 
+mod whence;
+
 use std::sync::Arc;
+
+pub use whence::Whence;
 
 use crate::{
     body::{Body, Given},
     draft::{Plan, draft},
-    fit::{Report, Verdict},
-    mistake::Mistakes,
+    fit::{Report, Verdict, drafted_legs, known},
+    mistake::{Mistakes, Notice, Severity},
     order::{Order, Trousers},
-    recipe::Recipe,
-    terms::{Measurement, Sex, WaistLevel},
+    recipe::{Recipe, Reference, Truing},
+    terms::{Measurement, Sex, WaistLevel, Word},
     unit::Unit,
 };
 
@@ -87,14 +91,76 @@ impl Size {
 pub enum Outcome {
     /// Drafted: nothing forbids cutting it.
     Sound,
-    /// Drafted soundly, but tighter at a level than the recipe's own range: a sentence for each.
-    Tight(Vec<String>),
-    /// Drafted, but an outline, a seam or a join is wrong: a sentence for each.
-    Unsound(Vec<String>),
+    /// Drafted soundly, but tighter at a level than the recipe's own range: each with whence in the recipe it comes.
+    Tight(Vec<Told>),
+    /// Drafted, but an outline, a seam or a join is wrong: each with whence in the recipe it comes.
+    Unsound(Vec<Told>),
     /// Constructed; the recipe has no back, so that there is nothing to draft.
     ConstructedOnly,
     /// A step has no answer, or the points make no trouser leg.
     Broken(Mistakes),
+}
+
+/// What is wrong with a draft, in a sentence, and whence in the recipe it comes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Told {
+    /// What is wrong, for readers of the unit that was asked for.
+    pub said: String,
+    /// What it is about in the recipe; `None` where it is no matter of the recipe.
+    pub whence: Option<Whence>,
+}
+
+impl Told {
+    fn all(recipe: &Recipe, notices: &[Notice], unit: Unit) -> Vec<Self> {
+        let told = |notice: &Notice| Self { said: notice.text(unit), whence: Whence::of(recipe, notice) };
+        notices.iter().filter(|notice| notice.severity != Severity::Note).map(told).collect()
+    }
+}
+
+/// On how many bodies of the spread the recipe would break if it were trued in everything; `None` where it is.
+pub fn broken_if_trued(recipe: &Recipe) -> Option<usize> {
+    let truing = Truing { crossing_tilt: recipe.truing.crossing_tilt, ..Truing::default() };
+    (truing != recipe.truing && recipe.back.is_some()).then(|| {
+        let trued = Arc::new(recipe.clone().trued_by(truing));
+        let breaks = |(_, outcome): &(Size, Outcome)| outcome.breaks();
+        try_on(&trued).iter().filter(|tried| breaks(tried)).count()
+    })
+}
+
+/// Drafts the recipe for one body as its measurement file orders, fit and all.
+pub fn try_for(recipe: &Arc<Recipe>, order: &Order) -> Outcome {
+    if recipe.back.is_none() {
+        let made = Body::resolve(&order.body).and_then(|(body, _)| {
+            let inputs = Plan::inputs(recipe, &body, &order.trousers)?;
+            Ok(recipe.construct(&inputs)?)
+        });
+        return made.err().map_or(Outcome::ConstructedOnly, Outcome::Broken);
+    }
+    match drafted_legs(order, recipe) {
+        Err(mistakes) => Outcome::Broken(mistakes),
+        Ok(legs) => {
+            let notices = Notice::once(legs.iter().flat_map(|leg| known(&leg.draft, &leg.report)));
+            let sound = legs.iter().all(|leg| leg.report.is_true());
+            judged(recipe, &notices, sound, order.units)
+        }
+    }
+}
+
+fn judged(recipe: &Recipe, notices: &[Notice], sound: bool, unit: Unit) -> Outcome {
+    if Verdict::of(notices).can_be_cut() {
+        Outcome::Sound
+    } else if sound {
+        Outcome::Tight(Told::all(recipe, notices, unit))
+    } else {
+        Outcome::Unsound(Told::all(recipe, notices, unit))
+    }
+}
+
+impl Outcome {
+    /// Nothing can be cut by it.
+    pub fn breaks(&self) -> bool {
+        matches!(self, Self::Unsound(_) | Self::Broken(_))
+    }
 }
 
 /// Constructs and drafts the recipe on every body of the spread.
@@ -102,30 +168,66 @@ pub fn try_on(recipe: &Arc<Recipe>) -> Vec<(Size, Outcome)> {
     SPREAD.iter().map(|size| (*size, outcome(recipe, size))).collect()
 }
 
+/// The measurements that the recipe goes by and nothing estimates; on the spread they are invented.
+pub fn must_be_measured(recipe: &Recipe) -> Vec<Measurement> {
+    let nowhere = |measurement: &&Measurement| {
+        recipe.uses(Reference::Body(**measurement)) && invented(**measurement, &|_| Some(0.0)).is_some()
+    };
+    Measurement::ALL.iter().filter(nowhere).copied().collect()
+}
+
+/// What a measurement file of this body would say for this recipe.
+fn given(recipe: &Recipe, size: &Size) -> Result<Given, Mistakes> {
+    let mut given = size.given();
+    let (body, _) = Body::resolve(&given)?;
+    for measurement in must_be_measured(recipe) {
+        if let Some(cm) = invented(measurement, &|from| body.cm(from)) {
+            given = given.with(measurement, cm);
+        }
+    }
+    Ok(given)
+}
+
+/// A measurement that nothing estimates, by the others of a body: invented, near enough to try a recipe with.
+fn invented(measurement: Measurement, at: &impl Fn(Measurement) -> Option<f64>) -> Option<f64> {
+    let part = |of: Measurement, part: f64| Some(part * at(of)?);
+    match measurement {
+        Measurement::TopHipGirth => {
+            Some(0.35 * at(Measurement::WaistGirth)? + 0.65 * at(Measurement::HipGirth)?)
+        }
+        Measurement::SittingHipGirth => part(Measurement::HipGirth, 1.04),
+        Measurement::BodyRiseSitting => part(Measurement::BodyRise, 1.0),
+        Measurement::FrontCrotchLength => part(Measurement::TotalCrotchLength, 0.49),
+        Measurement::BackCrotchLength => part(Measurement::TotalCrotchLength, 0.51),
+        Measurement::FrontThighArc => part(Measurement::ThighGirth, 0.48),
+        Measurement::FrontHipArc => part(Measurement::HipGirth, 0.48),
+        Measurement::FrontWaistArc => part(Measurement::WaistGirth, 0.5),
+        Measurement::WaistHeightFront | Measurement::WaistHeightBack => part(Measurement::WaistHeight, 1.0),
+        Measurement::ForkDepth => part(Measurement::HipGirth, 0.2),
+        _ => None,
+    }
+}
+
 fn outcome(recipe: &Arc<Recipe>, size: &Size) -> Outcome {
     if recipe.back.is_none() {
         return constructed(recipe, size).err().map_or(Outcome::ConstructedOnly, Outcome::Broken);
     }
-    let order = Order::of(size.given());
+    let order = match given(recipe, size) {
+        Ok(given) => Order::of(given),
+        Err(mistakes) => return Outcome::Broken(mistakes),
+    };
     match draft(&order, recipe) {
         Err(mistakes) => Outcome::Broken(mistakes),
         Ok(draft) => {
             let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
-            let sentences = || report.notices().into_iter().map(|notice| notice.text(Unit::Cm)).collect();
-            if Verdict::of(&report.notices()).can_be_cut() {
-                Outcome::Sound
-            } else if report.is_true() {
-                Outcome::Tight(sentences())
-            } else {
-                Outcome::Unsound(sentences())
-            }
+            judged(recipe, &report.notices(), report.is_true(), Unit::Cm)
         }
     }
 }
 
 /// A recipe without a back, carried out with its own ease and style.
 fn constructed(recipe: &Recipe, size: &Size) -> Result<(), Mistakes> {
-    let (body, _) = Body::resolve(&size.given())?;
+    let (body, _) = Body::resolve(&given(recipe, size)?)?;
     let inputs = Plan::inputs(recipe, &body, &Trousers::default())?;
     recipe.construct(&inputs)?;
     Ok(())

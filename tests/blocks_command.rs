@@ -171,6 +171,22 @@ fn skeleton_asked_for_or_taken() {
 }
 
 #[test]
+fn measurement_that_nothing_estimates_told_once_and_not_taken_for_a_break() {
+    let folder = folder("needed");
+    printed(&breeks(&folder, &["blocks", "new", "own.toml", "--from", "women"]));
+    let own = std::fs::read_to_string(folder.join("own.toml")).unwrap();
+    let lines = own.replace(
+        "side_waist_line = -0.8",
+        "side_waist_line = -0.8\nyoke_line = \"1/100 top_hip + 1/50 front_hip_arc + 0.1 outside_leg\"",
+    );
+    assert_ne!(own, lines);
+    std::fs::write(folder.join("own.toml"), lines).unwrap();
+    let check = printed(&breeks(&folder, &["blocks", "check", "own.toml"]));
+    assert!(check.contains("it goes by `top_hip_girth`, `front_hip_arc`: nothing estimates this"), "{check}");
+    assert!(check.contains("every body is drafted with sound outlines"), "{check}");
+}
+
+#[test]
 fn construction_drawn_up_to_a_step() {
     let folder = folder("until");
     let text = printed(&breeks(&folder, &["blocks", "check", "women", "--until", "7"]));
@@ -234,4 +250,35 @@ fn recipe_with_every_rule_printed_and_compared() {
 #[test]
 fn three_names_refused() {
     assert_eq!(breeks(&folder("three"), &["blocks", "slim", "wide", "jeans"]).status.code(), Some(2));
+}
+
+#[test]
+fn recipe_tried_on_one_body_with_the_rows_of_each_refusal() {
+    let folder = folder("one-body");
+    printed(&breeks(&folder, &["blocks", "new", "own.toml", "--from", "women"]));
+    let sound = printed(&breeks(&folder, &["blocks", "check", "own.toml", "--demo", "stroke"]));
+    assert!(sound.starts_with("own: 29 steps, tried on stroke: drafted"), "{sound}");
+    let own = std::fs::read_to_string(folder.join("own.toml")).unwrap();
+    let printed_draft = own.replace("[style]\n", "[truing]\ntrue = false\n\n[style]\n");
+    assert_ne!(own, printed_draft);
+    std::fs::write(folder.join("own.toml"), printed_draft).unwrap();
+    let body = "sex = \"female\"\nunits = \"inch\"\n[measurements]\nwaist_girth = 29\nhip_girth = 40\ninside_leg = 31\n";
+    std::fs::write(folder.join("bow.toml"), body).unwrap();
+    let one = breeks(&folder, &["blocks", "check", "own.toml", "--body", "bow.toml"]);
+    assert_eq!(one.status.code(), Some(1), "{}", String::from_utf8_lossy(&one.stderr));
+    keep("blocks-check-body", &String::from_utf8(one.stdout).unwrap());
+    let all = breeks(&folder, &["blocks", "check", "own.toml"]);
+    let all = String::from_utf8(all.stdout).unwrap();
+    assert!(
+        all.contains("trued in everything, without what `[truing]` keeps as drawn, it breaks on none"),
+        "{all}"
+    );
+    assert_eq!(all.matches("\n  crotch join, on ").count(), 1, "told once: {all}");
+    assert!(all.lines().all(|line| line.chars().count() <= 112), "{all}");
+    assert_eq!(
+        breeks(&folder, &["blocks", "check", "own.toml", "--body", "bow.toml", "--demo", "five"])
+            .status
+            .code(),
+        Some(2)
+    );
 }

@@ -112,7 +112,7 @@ fn darts_not_open_the_other_way_and_the_waist_kept() {
                 for dart in Panel::ALL.iter().flat_map(|panel| &drawn.panel(*panel).darts) {
                     let [inner, outer] = dart.legs.map(|leg| leg - dart.apex);
                     assert!(inner.cross(outer) > -1e-9, "{block} {set:?}: {dart:?}");
-                    used_up += usize::from(dart.intake() < 0.05);
+                    used_up += usize::from(dart.intake() < 1e-9);
                 }
                 let waist = drawn.front.sewn_waist_length() + drawn.back.sewn_waist_length();
                 assert!((waist - base.plan.sewn_waist).abs() < 1e-6, "{block} {set:?}: {waist}");

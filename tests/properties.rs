@@ -31,10 +31,10 @@ fn any_order() -> Order {
     ORDER.get_or_init(|| people::of_507().swap_remove(0).order).clone()
 }
 
-/// Bodies with measurements drawn without regard for each other: full, flat, short, tall, waist over hip. From waist to
-/// hip no surveyed person has less than 13.0 (tests/data, 985 people); below that a draft may be told not to be cut.
+/// Bodies with measurements drawn without regard for each other: full, flat, short, tall, waist over hip; from waist to hip
+/// less than half of what any surveyed person has.
 fn any_body() -> impl Strategy<Value = Order> {
-    (72.0..150.0, 0.58..1.12, 17.0..40.0, 13.0..34.0, 55.0..100.0, prop::sample::select(Sex::ALL)).prop_map(
+    (72.0..150.0, 0.58..1.3, 17.0..40.0, 6.0..34.0, 55.0..100.0, prop::sample::select(Sex::ALL)).prop_map(
         |(hip, waist, rise, waist_to_hip, leg, sex): (f64, f64, f64, f64, f64, Sex)| {
             let mut order = any_order();
             order.body = breeks::body::Given::new(sex, WaistLevel::Natural)
@@ -150,8 +150,9 @@ fn darts_that_close() {
 }
 
 /// A tenth of a centimetre on any measurement moves no point of the outline by more than this, cm.
-/// Ordinary bodies stay under 0.15; the furthest are men whose waist stands out over the hip.
-const CONTINUOUS: f64 = 0.2;
+const CONTINUOUS: f64 = 0.15;
+/// The same where the waist lies so near to the hip that a waist drop is lessened cm for cm, and the darts with it.
+const CONTINUOUS_UNDER_8: f64 = 0.17;
 
 /// Where a discrete rule of the trade may have changed its mind: how many darts each panel has.
 fn decisions(draft: &Draft) -> [usize; 2] {
@@ -183,7 +184,7 @@ fn no_jump_when_a_measurement_moves_by_a_tenth() {
     for block in shipped_names() {
         let recipe = load(block).unwrap();
         let (mut compared, mut decided) = (0, 0);
-        let mut worst = (0.0, String::new());
+        let mut worst: [(f64, String); 2] = Default::default();
         let mut look = |order: &Order| {
             let Some(before) = drafted(order, &recipe) else { return };
             for measurement in Measurement::ALL {
@@ -197,8 +198,10 @@ fn no_jump_when_a_measurement_moves_by_a_tenth() {
                 }
                 compared += 1;
                 let far = furthest_move(&before, &after);
+                let near = order.body.cm(Measurement::WaistToHip).is_some_and(|height| height < 8.0);
+                let worst = &mut worst[usize::from(near)];
                 if far > worst.0 {
-                    worst = (far, format!("{measurement} + 0.1 of {:?}", order.body));
+                    *worst = (far, format!("{measurement} + 0.1 of {:?}", order.body));
                 }
             }
         };
@@ -208,10 +211,13 @@ fn no_jump_when_a_measurement_moves_by_a_tenth() {
             look(&any_body().new_tree(&mut runner).unwrap().current());
         }
         println!(
-            "{block}: {compared} moves, {decided} left out where a dart came or went; furthest {:.3}",
-            worst.0
+            "{block}: {compared} moves, {decided} left out where a dart came or went; furthest {:.3}, {:.3} with the hip under \
+             8 below the waist",
+            worst[0].0, worst[1].0
         );
-        assert!(worst.0 <= CONTINUOUS, "{block}: {:.3} by {}", worst.0, worst.1);
+        for ((far, by), allowed) in worst.iter().zip([CONTINUOUS, CONTINUOUS_UNDER_8]) {
+            assert!(*far <= allowed, "{block}: {far:.3} by {by}");
+        }
     }
 }
 

@@ -48,19 +48,34 @@ impl Bend {
     /// The bend through the guide point, or `None` where the point lies outside the triangle or so near an end or
     /// the corner that no fullness reaches it.
     pub fn through(self, guide: Point) -> Option<Self> {
-        let (to_a, to_c, to_guide) = (self.a - self.corner, self.c - self.corner, guide - self.corner);
-        let area = to_a.cross(to_c);
-        if area.abs() < 1e-9 {
-            return None;
-        }
-        let (u, v) = (to_guide.cross(to_c) / area, to_a.cross(to_guide) / area);
+        let (u, v) = self.in_triangle(guide)?;
         if u <= 0.0 || v <= 0.0 || u + v >= 1.0 {
             return None;
         }
-        let t = root(|t| u * t - v * (1.0 - t) + t * (1.0 - t) * (2.0 * t - 1.0))?;
-        let s = 1.0 - t;
-        let fullness = 1.0 - (u - s * s * s) / (3.0 * s * s * t);
+        let fullness = fullness_through(u, v)?;
         (fullness > 0.0 && fullness <= MOST).then_some(Self { fullness, ..self })
+    }
+
+    /// The bend through the guide point, or the one that comes nearest to it on the way from the corner, no straighter
+    /// and no fuller than a cutter draws: where a guide goes out of reach, the curve stays with it.
+    #[must_use]
+    pub fn toward(self, guide: Point) -> Self {
+        let Some((u, v)) = self.in_triangle(guide) else { return self };
+        let fullness = if u + v >= 1.0 {
+            STRAIGHTEST
+        } else if u <= 0.0 || v <= 0.0 {
+            FULLEST
+        } else {
+            fullness_through(u, v).map_or(FULLEST, |fullness| fullness.clamp(STRAIGHTEST, FULLEST))
+        };
+        Self { fullness, ..self }
+    }
+
+    /// The point by the two arms of the triangle, as parts of them from the corner; `None` where they have no angle.
+    fn in_triangle(self, point: Point) -> Option<(f64, f64)> {
+        let (to_a, to_c, to_point) = (self.a - self.corner, self.c - self.corner, point - self.corner);
+        let area = to_a.cross(to_c);
+        (area.abs() >= 1e-9).then(|| (to_point.cross(to_c) / area, to_a.cross(to_point) / area))
     }
 
     /// The curve itself, from `a` to the crotch point.
@@ -76,6 +91,16 @@ const MOST: f64 = 0.98;
 const FREE: f64 = 0.85;
 /// Below this the curve would be all but straight.
 const LEAST: f64 = 0.05;
+/// What a guide point may ask of a curve.
+const STRAIGHTEST: f64 = 0.3;
+const FULLEST: f64 = 0.9;
+
+/// The fullness at which the curve passes the point that lies by `u` and `v` along the arms of its triangle.
+fn fullness_through(u: f64, v: f64) -> Option<f64> {
+    let t = root(|t| u * t - v * (1.0 - t) + t * (1.0 - t) * (2.0 * t - 1.0))?;
+    let s = 1.0 - t;
+    Some(1.0 - (u - s * s * s) / (3.0 * s * s * t))
+}
 
 /// `fullness` led smoothly into what a bend can have, leaving `from`, where it comes from, as it is; clamping would put
 /// a jump into its slope.

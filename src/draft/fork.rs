@@ -152,6 +152,12 @@ impl ForkPlan<'_> {
         let chord = base - knee;
         let chord_lean = fork_lean(chord);
         let at_knee = chord_lean - fork_lean(up);
+        if self.plan.seams_as_printed {
+            let off = self.plan.inseam_bow / (0.375 * (HANDLE_AT_KNEE + HANDLE_AT_TOP) * chord.hypot());
+            let (up, lean) = (up_the_leg(chord_lean - off), chord_lean + off);
+            let leaving = Vec2::new(1.0, 0.0);
+            return (Upper::new(knee, up, base, lean, lean), leaving, point);
+        }
         // In the middle of the sweep its two handles hollow it by three eighths of what each stands off the chord.
         let bowed =
             (self.plan.inseam_bow / (0.375 * chord.hypot()) - HANDLE_AT_KNEE * at_knee) / HANDLE_AT_TOP;
@@ -246,7 +252,7 @@ impl ForkPlan<'_> {
         let below = upper.below;
         let at_pivot = t_walked(&below, 0.0, above_knee);
         let pivot = below.eval(at_pivot);
-        let turn = Turn::opening(-self.moves.turn, self.opening().distance(pivot));
+        let turn = Turn::opening(-self.moves.turn, self.opening(inseam).distance(pivot));
         let about = turn.about(pivot);
         let room = above_knee.min(sweep - above_knee);
         let smoothed = PIVOT_SMOOTHED.min(0.9 * room);
@@ -266,8 +272,9 @@ impl ForkPlan<'_> {
 
     /// Where the opening of the thigh turn is measured: the curve's start, or the centre line at the hip where that is
     /// lower.
-    fn opening(&self) -> Point {
-        let (start, hip) = (self.roles[Role::CurveStart], self.roles[Role::SideHip].y);
+    fn opening(&self, inseam: &Inseam) -> Point {
+        let cut = self.moves.opened_on_the_hip_line().and_then(|opened| self.start_for(inseam, opened));
+        let (start, hip) = (cut.unwrap_or(self.roles[Role::CurveStart]), self.roles[Role::SideHip].y);
         if hip > start.y { centre_at(&self.roles, hip) } else { start }
     }
 

@@ -1,24 +1,46 @@
 //! What became of the figures that a recipe of one's own copies from a book: each that a rule of the trade or truing
 //! changed, and by how much. The recipes that come with the program print no book's figures; their lessons tell.
 
-use kurbo::Vec2;
+use kurbo::{Point, Vec2};
 
 use super::{
     PanelShape, Shape,
     plan::{PanelPlan, Plan},
 };
 use crate::{
-    curve::length as long,
+    curve::{Chain, length as long},
     mistake::Notice,
     recipe::{DartRule, PanelPlan as PanelRule, Proportion, Recipe},
-    terms::{Role, Word},
-    voice::{Sentence, Value, amount, named},
+    terms::{Panel, Role, Word},
+    voice::{Sentence, Value, amount, change, named},
 };
 
 /// Less than this is not seen on paper, cm.
 const SEEN: f64 = 0.05;
-/// What every note of a changed figure ends with.
-const BY_WHAT: &str = ": changed by truing or by a rule of the trade";
+/// A bow that the drawn seam misses by less is drawn, cm.
+const BOWED: f64 = 0.1;
+/// What a note of a changed figure ends with: who changed it, and how the book's is kept.
+const BY_THE_WAIST: &str = ": the waist is trued, and hip less waist shared out between side and darts; `[truing]` with \
+                            `waist = \"as drawn\"` keeps the recipe's";
+const BY_THE_INSEAM: &str =
+    ": it slid until the inseams agree; `[truing]` with `inseam = \"as drawn\"` keeps the recipe's";
+const BY_THE_CURVE: &str = ": a crotch curve has its room, and what is opened above it stays straight; `true = false` under \
+                            `[truing]` keeps the recipe's";
+const BY_THE_HIP: &str = ": the hip keeps its width where the crotch curve has begun above the hip line; a curve that starts \
+                          at the hip or below keeps the recipe's";
+const BY_THE_SEAM: &str = ": the seam is drawn smooth through its points and its notch set by its length; `true = false` \
+                           under `[truing]` keeps the recipe's";
+
+/// Who moved a point.
+fn by_what(panel: Panel, role: Role) -> &'static str {
+    match role {
+        Role::CentreWaist | Role::SideWaist => BY_THE_WAIST,
+        Role::CrotchPoint if panel == Panel::Back => BY_THE_INSEAM,
+        Role::CurveStart | Role::CrotchPoint => BY_THE_CURVE,
+        Role::CentreHip | Role::SideHip => BY_THE_HIP,
+        Role::SideKnee | Role::InnerKnee | Role::SideHem | Role::InnerHem => BY_THE_SEAM,
+    }
+}
 
 /// A note for every figure of the recipe that the plain trued panels have otherwise; `plain` is without fit parameters
 /// and with its waist where it was measured.
@@ -33,6 +55,7 @@ pub(super) fn notices(recipe: &Recipe, plan: &Plan, plain: &Shape) -> Vec<Notice
         notices.extend(panel.points());
         notices.extend(panel.darts());
         notices.extend(panel.sewn_waist());
+        notices.extend(panel.bows());
     }
     notices
 }
@@ -60,7 +83,7 @@ impl Drawn<'_> {
                 .with("role", named(role.key().replace('_', " ")))
                 .with("point", named(point))
                 .with("way", way(by))
-                .then(BY_WHAT)
+                .then(by_what(self.planned.panel, *role))
             })
         })
     }
@@ -77,7 +100,7 @@ impl Drawn<'_> {
                     .with("panel", self.planned.panel)
                     .with("sewn", together(sewn, takes))
                     .with("drawn", together(lengths.len(), taken))
-                    .then(BY_WHAT),
+                    .then(BY_THE_WAIST),
             );
         }
         let planned = self.planned.darts.iter().filter(|dart| dart.pleat.is_none()).map(|dart| dart.length);
@@ -90,7 +113,7 @@ impl Drawn<'_> {
                     .with("panel", self.planned.panel)
                     .with("has", amount(has))
                     .with("wanted", amount(wanted))
-                    .then(BY_WHAT)
+                    .then(BY_THE_WAIST)
             }));
         }
         notices
@@ -108,8 +131,47 @@ impl Drawn<'_> {
             .with("panel", self.planned.panel)
             .with("has", amount(has))
             .with("wanted", amount(wanted))
-            .then(BY_WHAT)
+            .then(BY_THE_WAIST)
         })
+    }
+
+    /// Bows that the recipe gives and the seam, drawn smooth, could not have.
+    fn bows(&self) -> Vec<Notice> {
+        let (rule, roles) = (&self.rule.bow, &self.shape.roles);
+        let side = &self.shape.side_seam;
+        let [waist, hip, knee] = [Role::SideWaist, Role::SideHip, Role::SideKnee].map(|role| roles[role]);
+        let (low, fork) = (roles[Role::InnerKnee], roles[Role::CrotchPoint]);
+        let seams = [
+            (&rule.side_above_hip, "side_above_hip", stands_out(side, waist, hip)),
+            (&rule.side_below_hip, "side_below_hip", stands_out(side, hip, knee)),
+            (&rule.inseam_above_knee, "inseam_above_knee", stands_out(&self.shape.inseam, low, fork)),
+        ];
+        let told = seams.into_iter().filter_map(|(given, key, has)| {
+            let (wanted, has) = (self.value(given.as_ref()?), has?);
+            ((has - wanted).abs() > BOWED).then(|| {
+                let because = match key {
+                    "inseam_above_knee" => {
+                        ": it runs on from the leg below the knee and yields to the crossing at its top; `true = false` \
+                         under `[truing]` draws the bow as the recipe has it"
+                    }
+                    "side_above_hip" => {
+                        ": a side that takes in little, or is short, has the less to round; `true = false` under \
+                         `[truing]` draws the bow as the recipe has it"
+                    }
+                    _ => ": the seam is trued as it runs over the hip; `true = false` under `[truing]` draws the bow as the recipe has it",
+                };
+                Notice::note(
+                    "figure-changed",
+                    "the {panel} `bow` `{key}` comes out {has} where the recipe has {wanted}",
+                )
+                .with("panel", self.planned.panel)
+                .with("key", key)
+                .with("has", change(has))
+                .with("wanted", change(wanted))
+                .then(because)
+            })
+        });
+        told.collect()
     }
 
     fn taken(&self, folds: &[DartRule]) -> f64 {
@@ -120,6 +182,17 @@ impl Drawn<'_> {
         // The plan has reckoned with it already.
         rule.value(&self.plan.inputs, &self.plan.construction).unwrap_or_default()
     }
+}
+
+/// How far a seam stands out of its panel from the straight between two of its points, in the middle; the points in the
+/// order in which the seam runs.
+fn stands_out(seam: &Chain, from: Point, to: Point) -> Option<f64> {
+    let middle = from.midpoint(to);
+    let x = seam.crossings(middle.y).min_by(|a, b| (a - middle.x).abs().total_cmp(&(b - middle.x).abs()))?;
+    // Down the side what stands out lies to the side of the straight, up the inseam to the fork.
+    let out = if to.y > from.y { x - middle.x } else { middle.x - x };
+    let way = to - from;
+    Some(out * way.y.abs() / way.hypot())
 }
 
 fn sorted(mut lengths: Vec<f64>) -> Vec<f64> {

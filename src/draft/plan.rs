@@ -44,6 +44,8 @@ pub struct Plan {
     pub wanted: EnumMap<EaseAt, (f64, Option<f64>)>,
     /// The waist stays as the recipe draws it.
     pub waist_as_drawn: bool,
+    /// The back crotch point stays where the recipe draws it.
+    pub inseam_as_drawn: bool,
     /// The hem goes down with the crotch depth, so that the inseam is kept.
     pub hem_follows: bool,
     /// The points, lines and quantities of the recipe, in its own frame.
@@ -67,6 +69,8 @@ pub struct PanelPlan {
     pub guide: Option<Point>,
     /// How far the side stands out from straight above the hip, cm.
     pub side_bow: f64,
+    /// How far it stands out from straight between hip and knee, where the recipe says so, cm.
+    pub side_bow_below: Option<f64>,
     /// How far the inseam is hollowed above the knee, cm.
     pub inseam_bow: f64,
     /// The width at the hip line from centre line to side, cm.
@@ -79,6 +83,8 @@ pub struct PanelPlan {
     pub lines: Vec<[Point; 2]>,
     /// Drawn as printed in its source, without truing.
     pub printed: bool,
+    /// Its seams run from point to point as a book prints them, with a corner where two of them meet in one.
+    pub seams_as_printed: bool,
 }
 
 /// A dart before it is drawn.
@@ -105,15 +111,19 @@ impl PanelPlan {
 /// two degrees to either side of a middle.
 const EASY_LEAN: f64 = 4.0;
 /// The seat of a body may be widest nearer to its crotch than a pair of trousers can show: the hip line is drawn at
-/// least this part of the hip girth above the crotch line, about half the height of a crotch curve.
-const HIP_ABOVE_CROTCH: f64 = 1.0 / 20.0;
+/// least this part of the hip girth above the crotch line, about half the height of a crotch curve. Nearer, the curve
+/// runs so flat that a hair in the height of the hip carries the side seam off.
+const HIP_ABOVE_CROTCH: f64 = 0.06;
+/// A hip line is raised by so much without a word, and by so much before it is to be minded, cm.
+const RAISED_UNSAID: f64 = 0.5;
+const RAISED_UNMINDED: f64 = 1.5;
 /// The crotch curve starts at least this part of the way from the waist to the crotch line.
 const HIGHEST_CURVE: f64 = 0.3;
 /// Where the calf is girthed, below the knee, as a part of the knee height (design of this project).
 const CALF_BELOW_KNEE: f64 = 0.31;
 /// Where the thigh is girthed, below the body's crotch, cm.
 const THIGH_BELOW_CROTCH: f64 = 2.5;
-/// The fullness of a crotch curve whose guide point cannot be met.
+/// The fullness of a crotch curve before it is led to its guide point.
 const ORDINARY_FULLNESS: f64 = 0.6;
 /// The ask by which a recipe folds its front for style: that stays in front whatever the body.
 const PLEAT: &str = "pleat";
@@ -172,6 +182,7 @@ impl Plan {
             crossing_tilt: recipe.truing.crossing_tilt,
             wanted: EnumMap::from_fn(|at| wanted(recipe, at, body, trousers.cloth_stretch)),
             waist_as_drawn: recipe.truing.waist_as_drawn,
+            inseam_as_drawn: recipe.truing.inseam_as_drawn,
             hem_follows: follows_inside_leg(body),
             construction,
             inputs,
@@ -181,7 +192,7 @@ impl Plan {
             plan.notices.push(
                 Notice::note(
                     "guide-missed",
-                    "the {panel} crotch curve cannot pass its guide point and is drawn by its ordinary fullness",
+                    "the {panel} crotch curve cannot pass its guide point and is led as near to it as it stays round",
                 )
                 .with("panel", panel),
             );
@@ -274,9 +285,10 @@ fn inputs(
         && recipe.truing.on
         && *hip > lowest
     {
-        if *hip > lowest + 0.5 && draws_by_waist_to_hip(recipe) {
+        if *hip > lowest + RAISED_UNSAID && draws_by_waist_to_hip(recipe) {
+            let notice = if *hip > lowest + RAISED_UNMINDED { Notice::mind } else { Notice::note };
             notices.push(
-                Notice::mind(
+                notice(
                     "hip-line-raised",
                     "the seat is widest {hip} below the waist, close to the crotch: the hip line is drawn at {drawn}; \
                      take `waist_to_hip` and `body_rise` again",
@@ -433,8 +445,9 @@ impl Build<'_> {
             drawn,
             fullness,
             guide,
-            side_bow: self.value(&rule.bow.side_above_hip)?,
-            inseam_bow: -self.value(&rule.bow.inseam_above_knee)?,
+            side_bow: self.bow(rule.bow.side_above_hip.as_ref())?.unwrap_or_default(),
+            side_bow_below: self.bow(rule.bow.side_below_hip.as_ref())?,
+            inseam_bow: -self.bow(rule.bow.inseam_above_knee.as_ref())?.unwrap_or_default(),
             hip_width,
             darts,
             intake,
@@ -444,8 +457,13 @@ impl Build<'_> {
                 .map(|line| line.map(|id| place(self.construction.points[id.0])))
                 .collect(),
             printed,
+            seams_as_printed: printed,
         };
         Ok((plan, net))
+    }
+
+    fn bow(&self, given: Option<&Proportion>) -> Result<Option<f64>, Mistake> {
+        given.map(|bow| self.value(bow)).transpose()
     }
 
     /// Takes in front and back between hip and waist as the trade does; what a person should know of it.
@@ -553,9 +571,12 @@ fn longest_dart(panel: Panel, waist_to_hip: f64) -> f64 {
 fn surplus(panel: &PanelPlan, net: f64, held: Option<usize>) -> Surplus {
     let darts = || panel.darts.iter().filter(|dart| !dart.is_pleat());
     let laid: f64 = panel.darts.iter().filter_map(|dart| dart.pleat).sum();
+    let (centre, side) = (panel.roles[Role::CentreWaist], panel.roles[Role::SideWaist]);
+    // Laid obliquely the waist reaches less far than it is long.
+    let oblique = centre.distance(side) - (side.x - centre.x);
     Surplus {
         panel: panel.panel,
-        total: panel.roles[Role::SideHip].x - panel.roles[Role::CentreWaist].x - net - laid,
+        total: panel.roles[Role::SideHip].x - centre.x - net - laid + oblique,
         count: darts().count(),
         darts: panel.intake,
         length: darts().map(|dart| dart.length).fold(f64::INFINITY, f64::min),

@@ -5,7 +5,7 @@ use std::{borrow::Cow, sync::Arc};
 use super::{
     PanelShape, Shape,
     drop::{Asked, lowered},
-    moved,
+    heeded, moved,
     plan::Plan,
     truing::shape,
 };
@@ -87,6 +87,7 @@ pub fn draft(order: &Order, recipe: &Arc<Recipe>) -> Result<Draft, Mistakes> {
         None => Drop { drop: plan.inputs.style[Style::WaistDrop].unwrap_or(0.0), asked: Asked::ByTheRecipe },
     };
     notices.append(&mut plan.notices);
+    notices.extend(heeded::notices(recipe, &order.trousers, &plan));
     if recipe.one_piece || !recipe.is_shipped() {
         let plain = shape(&plan, &Parameters::default());
         notices.extend(moved::notices(recipe, &plan, &plain));
@@ -243,13 +244,15 @@ impl Draft {
         let drop = self.back_drop() - (plan.back.roles[Role::CrotchPoint].y - plan.levels[Level::Crotch]);
         let trued_side =
             |panel: &PanelShape| panel.cut_off.map_or(panel.roles[Role::SideWaist], |cut| cut.side_waist);
-        record(
-            Panel::Back,
-            "the back crotch point slides until the inseams agree",
-            format!("back inseam = front inseam - {}", plan.inseam_stretch),
-            drop,
-            vec!["crotch_point"],
-        );
+        if !plan.inseam_as_drawn {
+            record(
+                Panel::Back,
+                "the back crotch point slides until the inseams agree",
+                format!("back inseam = front inseam - {}", plan.inseam_stretch),
+                drop,
+                vec!["crotch_point"],
+            );
+        }
         if plan.waist_as_drawn {
             return;
         }

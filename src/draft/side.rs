@@ -24,6 +24,8 @@ pub(crate) const FRONT_RUN_OUT: f64 = 20.0;
 /// two lines alone it would be so short that the side dents above it.
 pub(crate) const LENS_ABOVE_HIP: f64 = 7.0;
 pub(crate) const FULLEST: f64 = 5.0;
+/// A side that is drawn straight down to the knee turns into the lower leg over this length, cm.
+const TURNED_BELOW_KNEE: f64 = 12.0;
 
 /// How far a direction down the side leans outward, radians.
 pub(super) fn side_lean(downward: Vec2) -> f64 {
@@ -35,22 +37,50 @@ fn down_the_side(lean: f64) -> Vec2 {
     Vec2::new(sin, cos)
 }
 
+/// How far the ends of a seam lean off its chord, radians, so that its middle stands out by `bow`: both handles are a third
+/// of the chord, and the middle stands out by three quarters of what they do.
+fn stands_off(chord: Vec2, bow: f64) -> f64 {
+    (4.0 * bow / chord.hypot()).clamp(-1.0, 1.0).asin()
+}
+
+/// The cubic from point to point that stands out by `bow` in its middle.
+fn bowed(from: Point, to: Point, bow: f64) -> CubicBez {
+    let (lean, off) = (side_lean(to - from), stands_off(to - from, bow));
+    eased(from, down_the_side(lean + off), to, down_the_side(lean - off))
+}
+
 /// The side seam as the recipe has it, from waist to hem in three parts: to the hip, to the knee, to the hem.
 pub(super) fn plain(plan: &PanelPlan, roles: &Roles) -> Chain {
     let (waist, hip) = (roles[Role::SideWaist], roles[Role::SideHip]);
     let (knee, hem) = (roles[Role::SideKnee], roles[Role::SideHem]);
+    if plan.seams_as_printed {
+        return Chain::of(bowed(waist, hip, plan.side_bow))
+            .then(bowed(hip, knee, plan.side_bow_below.unwrap_or_default()))
+            .then(straight(knee, hem));
+    }
     let (above, below) = (hip - waist, knee - hip);
     let (lean_above, lean_below) = (side_lean(above), side_lean(below));
     let (long, short) = (below.hypot(), above.hypot());
     // Half of the tangent of the circle through the three points: the hip curve rounds, the hip line stays widest.
-    let lean_hip = 0.5 * (lean_above * long + lean_below * short) / (long + short);
+    let rounded = 0.5 * (lean_above * long + lean_below * short) / (long + short);
+    let off = plan.side_bow_below.map(|bow| stands_off(below, bow));
+    let lean_hip = off.map_or(rounded, |off| lean_below + off);
     let at_hip = down_the_side(lean_hip);
     let turn = lean_above - lean_hip;
     let bowed = 8.0 * side_bow(plan, above) / short - smooth_max(turn, 0.0, ROUNDING);
     let top = down_the_side(lean_above + bowed);
-    Chain::of(eased(waist, top, hip, at_hip))
-        .then(eased(hip, at_hip, knee, unit(hem - knee)))
-        .then(straight(knee, hem))
+    let down = unit(hem - knee);
+    let upper = Chain::of(eased(waist, top, hip, at_hip));
+    let Some(off) = off else {
+        return upper.then(eased(hip, at_hip, knee, down)).then(straight(knee, hem));
+    };
+    // Down to the knee as the recipe has it; what the leg turns there is turned close below.
+    let at_knee = down_the_side(lean_below - off);
+    let turned = knee + down * TURNED_BELOW_KNEE.min(0.5 * knee.distance(hem));
+    upper
+        .then(eased(hip, at_hip, knee, at_knee))
+        .then(eased(knee, at_knee, turned, down))
+        .then(straight(turned, hem))
 }
 
 /// The hollow or fullness of the side above the hip: the recipe's where the side takes its ordinary part of the

@@ -31,7 +31,7 @@ pub(super) fn solve_from(
     mut f: impl FnMut(f64) -> f64,
 ) -> f64 {
     /// Rounds after the two guesses; three are ordinary.
-    const ROUNDS: usize = 8;
+    const ROUNDS: usize = 20;
     /// Seams are equal when they differ by less than this, cm.
     const EQUAL: f64 = 5e-8;
     let (mut x0, mut miss0) = (first, known - wanted);

@@ -1,6 +1,7 @@
 //! How the difference between hip and waist is taken in: the trade's limits on side and darts, decided once from
 //! body and recipe. Limits, order and the shortest dart: common practice, no source.
 
+use super::smooth::at_least_nothing;
 use crate::{mistake::Notice, terms::Panel, voice::length};
 
 /// What is to be taken in on one panel between hip and waist, before it is shared out.
@@ -37,14 +38,17 @@ const LEAST_DART: f64 = 0.8;
 const SIDE_FIRST: f64 = 0.5;
 /// The most the side takes for each centimetre between waist and hip: steeper, and the seam stands off the body.
 const STEEPEST_SIDE: f64 = 0.2;
+/// The most it takes where no dart helps it, for each centimetre: steeper, and a dart is sewn, be it a small one.
+const SIDE_ALONE: f64 = 0.13;
 /// The most a dart takes for each centimetre of its length.
 const WIDEST_DART: f64 = 0.4;
 /// The back takes this much in its dart before anything else takes more.
 const BACK_FIRST: f64 = 1.75;
 /// The least that a man's back dart takes where his waist and hip differ at all.
 const LEAST_OF_MEN: f64 = 1.5;
-/// From this difference of hip and waist, girths, a man's back has a dart.
+/// From this difference of hip and waist, girths, a man's back dart takes that; it begins at the other.
 const DROP_WITH_BACK_DART: f64 = 8.0;
+const DROP_WITHOUT_DART: f64 = 5.0;
 /// Under this difference a man's front has none.
 const DROP_WITH_FRONT_DART: f64 = 18.0;
 
@@ -86,7 +90,8 @@ pub(super) fn of_men(
 ) -> ([Suppression; 2], Vec<Notice>) {
     let [most_front, most_back] = [Panel::Front, Panel::Back].map(|panel| most_side(panel, waist_to_hip));
     let total = front.total + back.total - pleat;
-    let least = if drop >= DROP_WITH_BACK_DART { LEAST_OF_MEN } else { 0.0 };
+    let least = LEAST_OF_MEN
+        * ((drop - DROP_WITHOUT_DART) / (DROP_WITH_BACK_DART - DROP_WITHOUT_DART)).clamp(0.0, 1.0);
     let sewn = back.held.unwrap_or(back.count) > 0;
     let mut in_back = if sewn {
         (0.5 * total).max(least).min(BACK_FIRST.max(least)).min(most_in_darts(&back))
@@ -133,6 +138,14 @@ pub(super) fn of_men(
     told(shared)
 }
 
+/// `value`, no less than `lowest` and no more than `highest`, led into each limit so that it grows evenly from size to size.
+fn led_within(value: f64, lowest: f64, highest: f64) -> f64 {
+    /// From so near a limit on, cm.
+    const LED: f64 = 0.4;
+    let up = lowest + at_least_nothing(value - lowest, LED);
+    highest - at_least_nothing(highest - up, LED)
+}
+
 fn told([front, back]: [(Suppression, Option<Notice>); 2]) -> ([Suppression; 2], Vec<Notice>) {
     ([front.0, back.0], front.1.into_iter().chain(back.1).collect())
 }
@@ -144,7 +157,7 @@ impl Surplus {
         let most_side = most_side(self.panel, waist_to_hip);
         let most_dart = most_dart(self.panel, self.length);
         let (lowest, highest) = (self.total - most_side, self.total - SIDE_FIRST);
-        let wanted = self.darts.max(lowest).min(highest);
+        let wanted = led_within(self.darts, lowest, highest);
         let (darts, count) = match self.held {
             Some(0) => (0.0, 0),
             Some(held) => {
@@ -153,7 +166,10 @@ impl Surplus {
             }
             None if self.count == 0 => (0.0, 0),
             None => match wanted.min(most_in_darts(&self)) {
-                small if small < LEAST_DART.min(most_dart) => (0.0, 0),
+                small if small < LEAST_DART.min(most_dart) && self.total <= SIDE_ALONE * waist_to_hip => {
+                    (0.0, 0)
+                }
+                small if small < LEAST_DART => (LEAST_DART.min(most_dart), 1),
                 wide if wide > most_dart * self.count as f64 => (wide, 2),
                 narrow if narrow < LEAST_DART * self.count as f64 => (narrow, 1),
                 ordinary => (ordinary, self.count),
@@ -214,7 +230,7 @@ mod tests {
         let front =
             |total, length| Surplus { length, ..surplus(Panel::Front, total, 1, 2.0) }.share_out(20.0).0;
         assert_eq!(front(6.5, 10.0), Suppression { side: 2.5, darts: 4.0, count: 2 });
-        assert_eq!(front(4.75, 6.0), Suppression { side: 2.5, darts: 2.25, count: 1 });
+        assert_eq!(front(4.95, 6.0), Suppression { side: 2.5, darts: 4.95 - 2.5, count: 1 });
     }
 
     #[test]

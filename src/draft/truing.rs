@@ -94,7 +94,9 @@ pub fn taped_at(plan: &Plan, parameters: &Parameters) -> Taped {
 fn legs<'a>(plan: &'a Plan, parameters: &Parameters) -> [Drawing<'a>; 2] {
     let mut front = Drawing::front(plan, parameters);
     let mut back = Drawing::back(plan, parameters, &front);
-    back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
+    if !plan.inseam_as_drawn {
+        back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
+    }
     front.draw_side();
     back.draw_side();
     for panel in [&mut front, &mut back] {
@@ -125,14 +127,10 @@ pub(super) fn settle(plan: &mut Plan) -> Vec<Panel> {
         let Some(bend) = drawn.fork().bend(&drawn.inseam) else {
             return (own.fullness, own.roles[Role::SideHip].x);
         };
-        let guided = match own.guide {
-            None => Some(bend),
-            Some(guide) => bend.through(guide),
-        };
-        if guided.is_none() {
+        let bend = own.guide.map_or(bend, |guide| bend.toward(guide));
+        if own.guide.is_some_and(|guide| bend.through(guide) != Some(bend)) {
             missed.push(panel);
         }
-        let bend = guided.unwrap_or(bend);
         let curve = bend.cubic();
         let hip = plan.levels[Level::Hip];
         let inner = if hip <= curve.p0.y {
@@ -145,7 +143,7 @@ pub(super) fn settle(plan: &mut Plan) -> Vec<Panel> {
     };
     let front = Drawing::front(plan, &plain);
     let mut back = Drawing::back(plan, &plain, &front);
-    if !plan.back.printed {
+    if !plan.back.printed && !plan.inseam_as_drawn {
         back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
     }
     let fronts = settled(Panel::Front, plan, &front);
@@ -192,7 +190,7 @@ impl<'a> Drawing<'a> {
         let pivot = Pivot::AboveKnee(front.inseam.pivot_above_knee);
         let wanted = front.inseam.sketched_above_knee - whole.inseam_stretch;
         Self::new(&whole.back, whole, moves, -whole.crossing_tilt, pivot, |fork, drafted| {
-            if whole.back.printed { drafted } else { fork.height_for(wanted) }
+            if whole.back.printed || whole.inseam_as_drawn { drafted } else { fork.height_for(wanted) }
         })
     }
 
@@ -429,7 +427,7 @@ fn true_waist(plan: &Plan, front: &Drawing, back: &mut Drawing) -> (f64, f64) {
     let back_length = |intake| length(&sewn(&ends[1], &back.darts, intake));
     /// A second guess near the plan's intake, cm.
     const STEP: f64 = 0.05;
-    let given = front.plan.intake - front.intake;
+    let given = front.moves.waist - front.moves.width;
     if given != 0.0 && front.plan.gives() {
         // What the front darts give or take is counted on the sewn waist, not on their intake.
         let wanted = front_length(front.plan.intake) + given;

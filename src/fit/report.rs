@@ -156,17 +156,28 @@ impl CrotchBudget {
     fn notice(&self) -> Option<Notice> {
         let severity = self.shortness();
         let ((body, from), ease) = self.body.zip(self.ease()).filter(|_| severity != Severity::Note)?;
-        let said = if from == Origin::Estimated {
-            "the crotch seam is {seam}, the crotch length {body}, estimated, give or take {spread}: {ease} of ease, the \
-             least that fits is {least}; measure `total_crotch_length`"
-        } else {
-            "the crotch seam is {seam}, the crotch length {body}: {ease} of ease, the least that fits is {least}"
+        let by_a_hair = (ease - self.least).abs() < A_HAIR;
+        let said = match (from == Origin::Estimated, by_a_hair) {
+            (true, false) => {
+                "the crotch seam is {seam}, the crotch length {body}, estimated, give or take {spread}: {ease} of ease, the \
+                 least that fits is {least}; measure `total_crotch_length`"
+            }
+            (true, true) => {
+                "the crotch seam is {seam}, the crotch length {body}, estimated, give or take {spread}: a hair less than \
+                 the {least} of ease that fits; measure `total_crotch_length`"
+            }
+            (false, false) => {
+                "the crotch seam is {seam}, the crotch length {body}: {ease} of ease, the least that fits is {least}"
+            }
+            (false, true) => {
+                "the crotch seam is {seam}, the crotch length {body}: a hair less than the {least} of ease that fits"
+            }
         };
         let notice = Notice::mind("crotch-short", said)
             .with("seam", length(self.total()))
             .with("body", length(body))
-            .with("ease", length(ease))
             .with("least", length(self.least));
+        let notice = if by_a_hair { notice } else { notice.with("ease", length(ease)) };
         let notice =
             if from == Origin::Estimated { notice.with("spread", length(self.spread)) } else { notice };
         Some(Notice { severity, ..notice })
@@ -198,6 +209,8 @@ pub struct Report {
 const ROUNDING: f64 = 1e-6;
 /// Less ease than the least by so little, cm, is no fault of a fit: nobody cuts or sews closer.
 const UNSEEN_EASE: f64 = 0.1;
+/// Short by less, cm, and the figures that are printed are the same.
+const A_HAIR: f64 = 0.05;
 /// Seams that are equal may differ by this, cm.
 const EQUAL_SEAMS: f64 = 0.1;
 /// The most by which a back inseam may be shorter, to be stretched, cm.
@@ -325,15 +338,20 @@ impl Report {
             );
         }
         for row in self.levels.iter().filter(|row| row.is_tight() && row.level != Level::Hem) {
+            let notice = if (row.ease() - row.least).abs() < A_HAIR {
+                let said =
+                    "too tight at the {level}, by a hair: the least ease that fits on {body} is {least}";
+                Notice::not_to_cut("level-tight", said)
+            } else {
+                let said =
+                    "too tight at the {level}: {ease} of ease on {body}, the least that fits is {least}";
+                Notice::not_to_cut("level-tight", said).with("ease", length(row.ease()))
+            };
             notices.push(
-                Notice::not_to_cut(
-                    "level-tight",
-                    "too tight at the {level}: {ease} of ease on {body}, the least that fits is {least}",
-                )
-                .with("level", row.level)
-                .with("ease", length(row.ease()))
-                .with("body", length(row.body))
-                .with("least", length(row.least)),
+                notice
+                    .with("level", row.level)
+                    .with("body", length(row.body))
+                    .with("least", length(row.least)),
             );
         }
         notices.extend(self.crotch.notice());

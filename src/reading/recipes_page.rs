@@ -5,7 +5,7 @@ use std::fmt::Write;
 
 use super::lesson::of_role;
 use crate::{
-    recipe::{EVERY_STEP, FORMS, Key, Makes, Rule, body_name},
+    recipe::{EVERY_STEP, FORMS, Key, Makes, PANEL_KEYS, Rule, body_name},
     terms::{EaseAt, Edge, Measurement, Panel, Role, Style, Word},
 };
 
@@ -74,16 +74,25 @@ fn write_page(
         writeln!(out, "| `{written}` | `{read}` |")?;
     }
     writeln!(out, "\nThe names of the body; girths go by their short name:\n")?;
-    writeln!(out, "| name | what it is |\n|---|---|")?;
+    writeln!(out, "| name | what it is | how it is taken |\n|---|---|---|")?;
     for measurement in Measurement::ALL {
-        writeln!(out, "| `{}` | {} |", body_name(*measurement), measurement.about().title)?;
+        let about = measurement.about();
+        writeln!(out, "| `{}` | {} | {} |", body_name(*measurement), about.title, about.how)?;
     }
     let ease: Vec<String> = EaseAt::ALL.iter().map(|at| format!("`{}_ease`", at.key())).collect();
     let style: Vec<String> = Style::ALL.iter().map(|style| format!("`{}`", style.key())).collect();
     writeln!(out, "\nThe ease: {}. The style: {}; `knee_width` and", ease.join(", "), style.join(", "))?;
     writeln!(
         out,
-        "`hem_width` are laid flat, half the girth. Besides these: what `[asks]` asks for, level lines (how far below"
+        "`hem_width` are laid flat, half the girth; `length` is how far the hem stays above the floor (0 reaches it), so that a hem"
+    )?;
+    writeln!(
+        out,
+        "line is `waist_height - length`; `waist_drop` is how far below the measured waist the finished top is cut, which the"
+    )?;
+    writeln!(
+        out,
+        "program does after drafting: no sum needs it. Besides these: what `[asks]` asks for, level lines (how far below"
     )?;
     writeln!(
         out,
@@ -127,7 +136,12 @@ fn write_page(
         )?;
     }
     let edges: Vec<&str> = Edge::ALL.iter().map(|edge| edge.key()).collect();
-    writeln!(out, "\n{FURTHER}\n`[seams_included]` knows {}.\n\n{TRUING}", edges.join(", "))?;
+    writeln!(out, "\n| key | written | what it says |\n|---|---|---|")?;
+    for key in PANEL_KEYS {
+        let left_out = if key.needed { "needed" } else { "may be left out" };
+        writeln!(out, "| `{}`, {left_out} | `{}` | {} |", key.name, key.form, key.says)?;
+    }
+    writeln!(out, "\n`[seams_included]` knows {}.\n\n{TRUING}", edges.join(", "))?;
     writeln!(out, "{SEEING}")?;
     writeln!(out, "## What is said of slips\n")?;
     writeln!(out, "Every message shows the line, what was expected there, and what to do. Some:\n")?;
@@ -223,14 +237,32 @@ const COPYING: &str = "\
 - **No knee line, no hip line**: leave `knee_line` or `hip_line` out, and with them `side_knee`, `inner_knee` or `centre_hip`.
   The hip is then taken where the body's is, the knee 5 cm above the middle of crotch and hem. A point of a panel may also be
   two points, `side_hip = [\"9\", \"6\"]`: where their line meets that level.
+- **A knee without a height**: a step that names the knee needs the line. Write it yourself, `knee_line = \"1/2 crotch_line +
+  1/2 hem_line - 5\"` (common practice, no source) or `\"waist_height - knee_height\"`, and say in `notes` that it is yours.
+- **Side length** is `outside_leg`: the tape from the waist over the hip to the floor. `waist_height` is the same without the
+  hip, `body_rise + inside_leg` nearly so. Of a file that gives no outside leg it is reckoned, and said. A measure that only
+  the book knows is an ask.
+- **8 to 10, about 4**: write the number that you draft with and the range, `{ is = 9, within = [8, 10] }` under `[asks]`,
+  `{ women = 18, men = 18, within = [16, 20] }` under `[style]`; what lies outside is told. A choice, a pleat or a dart, is yours: say it in
+  `notes`.
+- **Ease.** A number that the book prints stays a number: its 2 at the side is `side = 2`, and then no `hip` under `[ease]`
+  changes it. To have it changed, write it as ease: `side = \"1/2 hip_ease\"` with `hip = 4`; an ease is of the whole girth.
+  `[ease]` moves no point by itself. It is what sums call `hip_ease`, what a measured fit asks for at thigh and crotch, and
+  with `within` the range by which a draft is judged; unsaid it is 0, and judged as 0 at least. What a measurement file gives
+  and no sum uses (an ease, a width, an ask) changes nothing, and `breeks draft` says so.
+- **A straight side**: a trued side is rounded over the hip. `bow = { side_below_hip = 0 }` runs it straight from hip to knee,
+  and `true = false` draws every seam from point to point as printed, with the corner that the book leaves to the ruler.
 - **Front and back in one piece**: fold the paper in your mind on the side line, so that the back lies over the front; what
   the book lays out beyond the side line for the back goes towards the fork. Name the same side points in both panels and
-  write `one_piece = true`.
+  write `one_piece = true`. Two panels come out all the same: tape their side lines together from hip to hem, cut them as one
+  piece, and sew what opens above the hip as a dart.
 - **A tangent to an arc** touches it where it is square to the radius. Mark the middle between your point and the centre,
   measure half the way as a quantity, and strike an arc of it about the middle: it meets the first arc where the line touches.
 - **The waist as printed**: the program trues a waist (square to the centres, smooth over closed darts) and takes hip less
   waist by rules of the trade. `[truing]` with `waist = \"as drawn\"` leaves it; `true = false` leaves everything. Otherwise
-  `breeks draft` notes every figure of yours that was changed, and by how much.
+  `breeks draft` notes every figure of yours that was changed, by how much, by what, and how to keep it.
+- **Which copy to hand over**: compare and study with `true = false`; sew from one that is trued. What must stay as the book
+  has it, keep with `\"as drawn\"`, and see in `breeks draft` what then does not sew.
 ";
 
 const PARTS: &str = "\
@@ -238,13 +270,13 @@ const PARTS: &str = "\
 |---|---|
 | `title`, `notes` | what it is; its source, what it is for, what was read into it |
 | `units` | `\"cm\"` or `\"inch\"`: every plain number of the file that is a length |
-| `[asks]` | numbers that only this recipe asks for, with what holds where nobody says otherwise; a measurement file answers under `[trousers.ask]` |
+| `[asks]` | numbers that only this recipe asks for, with what holds where nobody says otherwise: `belt_width = 4`, or `{ is = 4, within = [3, 5] }`; a measurement file answers under `[trousers.ask]` |
 | `[lines]` | level lines below the waist line, in order, `name = \"sum\"`, or `{ at = \"sum\", say = \"...\" }`, or by size `{ by = \"hip\", rungs = [[88, 17], [96, 17.5]], between = \"step\" }`. `crotch_line` and `hem_line` are needed, `hip_line` and `knee_line` wanted |
 | `[construction]` | `start` and `steps` |
 | `[front]`, `[back]` | which point is what, darts, pleats, curves |
-| `[ease]`, `[style]` | what holds where a measurement file says nothing: `hip = 4`, or `{ women = 4, men = 5, within = [3, 8] }` |
+| `[ease]`, `[style]` | what holds where a measurement file says nothing: `hip = 4`, or `{ women = 4, men = 5, within = [3, 8] }`; a style may be a sum. `within`, the least and the most, may be left out |
 | `[seams_included]` | seams that the printed lines include, by edge |
-| `[truing]` | `true`, `waist`, `crossing_tilt` |
+| `[truing]` | what is made to agree after drawing, and what stays as drawn |
 | `one_piece` | front and back are drafted with one side line |
 ";
 
@@ -263,22 +295,19 @@ Where a rule says `on` or `line`, it may be any of these:
 ";
 
 const PANELS: &str = "\
-`crease` is a point on the crease, which is the grain; then the ten points. `vertical` (if it is not the centre hip) is the
-point from whose upright the crotch extension is counted.
-";
-
-const FURTHER: &str = "\
-- `bend = { fullness = 0.7 }`: how far the crotch curve is drawn into the corner of its tangents, 0.5 to 0.85 as a rule; or
-  `bend = { guide = \"touch\" }`, a point that it passes through, as books give it on the diagonal.
-- `bow = { side_above_hip = 0.5, inseam_above_knee = -0.75 }`: how far the seams stand out from straight; a minus is hollow.
-- `dart = [{ on = \"P\", intake = \"2\", length = 10 }]`: a dart under the point P of the waist, with its width and length.
-- `pleat = [{ on = \"P\", intake = 3, length = 5 }]`: a pleat, laid and not sewn down; `length` is how far its folds are marked.
-- `line = [[\"A\", \"B\"]]`: a line of style across the panel, a yoke.
+Each panel names ten points, all of them needed (but for those of a level that the recipe does not draw), and says how its
+curves and darts are.
 ";
 
 const TRUING: &str = "\
-`[truing]`: `true = false` draws the panels as the book prints them and only reports what does not agree; `waist = \"as drawn\"`
-leaves the waist, its darts and its ends alone; `crossing_tilt` is how far the crotch crossing leans from square, in degrees.
+`[truing]`, every key of which may be left out:
+
+| key | what it does |
+|---|---|
+| `true = false` | trues nothing: every seam runs from point to point as the book prints it, by its `bow` alone, and what does not agree is reported. The other keys then have nothing to do |
+| `waist = \"as drawn\"` | keeps both ends of the waist, its darts and its straight line; so the side seams keep what they differ by. Everything else is trued |
+| `inseam = \"as drawn\"` | keeps the back crotch point; so the inseams keep what they differ by. Else it slides up or down until they agree |
+| `crossing_tilt = 5` | degrees. The front crotch curve meets its inseam at 90 and this, the back at 90 less this, so that the two run on into each other. 0, both square, is the rule; a plus carries the lowest place of the sewn crotch onto the back, a minus onto the front |
 ";
 
 const SEEING: &str = "\
@@ -286,7 +315,13 @@ const SEEING: &str = "\
 
 `breeks blocks check mine.toml --until 7` carries the recipe out up to the seventh row of `steps`, prints every line, length and
 point so far with its place, and draws them (`drafts/mine-until-7.svg`, the last point largest). `--demo five` or
-`--body mine.toml` takes another body. It also works while a later step has no answer on that body.
+`--body bow.toml` takes another body. It also works while a later step has no answer on that body.
+
+`breeks blocks check mine.toml` tries twenty bodies of both sexes, with `--body stroke.toml` (or `--demo five`) that one alone
+and as its file orders. For each refusal it names the rows that make the point or seam, their lines in the file, and what under
+`[truing]` or `[front]` mends it. **The book or your row?** Where `--compare` agrees in every figure, your rows are the book's, and
+it is the printed draft that does not sew on this body, as printed drafts often do not. Begin with everything trued: what
+breaks then is a matter of the rows; what breaks only \"as drawn\" or with `true = false` is the book's.
 
 `breeks blocks mine.toml` prints the recipe as a handbook would: read it beside the book. `breeks lesson --demo stroke --block
 mine.toml` teaches it step by step, and `breeks draft --json` has every point under `construction`.

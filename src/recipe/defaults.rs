@@ -50,6 +50,8 @@ pub struct StyleRow {
     pub women: Proportion,
     /// For men.
     pub men: Proportion,
+    /// The least and most that the draft is meant for, cm, where the recipe says so.
+    pub within: Option<[f64; 2]>,
 }
 
 impl StyleTable {
@@ -88,11 +90,18 @@ pub struct Truing {
     pub crossing_tilt: f64,
     /// The waist stays as the recipe draws it: its ends, its darts, its straight line.
     pub waist_as_drawn: bool,
+    /// The back crotch point stays where the recipe has it, whether or not the inseams agree.
+    pub inseam_as_drawn: bool,
 }
 
 impl Default for Truing {
     fn default() -> Self {
-        Self { on: true, waist_as_drawn: false, crossing_tilt: CROSSING_TILT_DEGREES.to_radians() }
+        Self {
+            on: true,
+            waist_as_drawn: false,
+            inseam_as_drawn: false,
+            crossing_tilt: CROSSING_TILT_DEGREES.to_radians(),
+        }
     }
 }
 
@@ -140,7 +149,8 @@ fn read_ease_row(reader: &mut Reader<'_>, cell: &Cell<'_>) -> Option<EaseRow> {
     Some(EaseRow { women, men, within })
 }
 
-fn read_range(reader: &mut Reader<'_>, cell: &Cell<'_>) -> Option<[f64; 2]> {
+/// `[least, most]`.
+pub(super) fn read_range(reader: &mut Reader<'_>, cell: &Cell<'_>) -> Option<[f64; 2]> {
     let ends: Vec<_> = reader.list(cell, 2)?.iter().map(|end| reader.length(end)).collect();
     match ends.into_iter().collect::<Option<Vec<_>>>()?.as_slice() {
         [least, most] if least <= most => Some([*least, *most]),
@@ -170,27 +180,30 @@ pub(super) fn read_style(reader: &mut Reader<'_>, row: &Row<'_>) -> StyleTable {
 
 fn read_style_row(reader: &mut Reader<'_>, cell: &Cell<'_>, names: &Names) -> Option<StyleRow> {
     if !cell.value.get_ref().is_table() {
-        return reader.proportion(cell, names).map(|alike| StyleRow { women: alike.clone(), men: alike });
+        let alike = reader.proportion(cell, names)?;
+        return Some(StyleRow { women: alike.clone(), men: alike, within: None });
     }
     let row = reader.row(cell, "style")?;
-    row.only(reader, &["women", "men"]);
+    row.only(reader, &["women", "men", "within"]);
     let mut length = |key| row.need(reader, key).and_then(|cell| reader.proportion(&cell, names));
     let (women, men) = (length("women"), length("men"));
-    Some(StyleRow { women: women?, men: men? })
+    let within = row.get("within").map(|cell| read_range(reader, &cell).ok_or(())).transpose();
+    Some(StyleRow { women: women?, men: men?, within: within.ok()? })
 }
 
 /// Reads `[truing]`.
 pub(super) fn read_truing(reader: &mut Reader<'_>, row: &Row<'_>) -> Truing {
     let mut truing = Truing::default();
-    row.only(reader, &["true", "crossing_tilt", "waist"]);
+    row.only(reader, &["true", "crossing_tilt", "waist", "inseam"]);
     if let Some(on) = row.get("true").and_then(|cell| reader.flag(&cell)) {
         truing.on = on;
     }
-    if let Some(as_drawn) =
-        row.get("waist").and_then(|cell| reader.choice(&cell, &[("trued", false), ("as drawn", true)]))
-    {
-        truing.waist_as_drawn = as_drawn;
-    }
+    let mut as_drawn = |key| {
+        let cell = row.get(key)?;
+        reader.choice(&cell, &[("trued", false), ("as drawn", true)])
+    };
+    truing.waist_as_drawn = as_drawn("waist").unwrap_or_default();
+    truing.inseam_as_drawn = as_drawn("inseam").unwrap_or_default();
     if let Some(cell) = row.get("crossing_tilt")
         && let Some(degrees) = reader.number(&cell)
     {

@@ -4,13 +4,11 @@ use super::{
     Names, PointId, Proportion,
     implied::Implying,
     read::Points,
+    rules::PANEL_KEYS,
     steps::read_ends,
     table::{Cell, Reader, Row},
 };
-use crate::{
-    terms::{EnumMap, Level, Panel, Role, Word},
-    unit::Unit,
-};
+use crate::terms::{EnumMap, Level, Panel, Role, Word};
 
 /// How a panel is drawn through the points of the construction.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,13 +40,23 @@ pub enum BendRule {
     Guide(PointId),
 }
 
-/// How far the seams bow out of the panel between their points; negative is hollowed into it.
-#[derive(Clone, Debug, PartialEq)]
+/// How far the seams stand out of the panel, in the middle between two of their points; negative is hollowed into it.
+/// `None` where the recipe says nothing and the seam runs as smoothly as its points let it.
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct BowRule {
     /// The side seam between waist and hip.
-    pub side_above_hip: Proportion,
+    pub side_above_hip: Option<Proportion>,
+    /// The side seam between hip and knee.
+    pub side_below_hip: Option<Proportion>,
     /// The inseam between crotch point and knee.
-    pub inseam_above_knee: Proportion,
+    pub inseam_above_knee: Option<Proportion>,
+}
+
+impl BowRule {
+    /// What the recipe says of them.
+    pub fn given(&self) -> impl Iterator<Item = &Proportion> {
+        [&self.side_above_hip, &self.side_below_hip, &self.inseam_above_knee].into_iter().flatten()
+    }
 }
 
 /// A dart in the waist, or a pleat.
@@ -76,8 +84,7 @@ pub(super) fn read_panel(
     row: &Row<'_>,
 ) -> Option<PanelPlan> {
     let roles = Role::ALL.iter().map(|role| role.key());
-    let further = ["vertical", "bend", "bow", "dart", "pleat", "line"];
-    let keys: Vec<&str> = ["crease"].into_iter().chain(roles).chain(further).collect();
+    let keys: Vec<&str> = PANEL_KEYS.iter().map(|key| key.name).chain(roles).collect();
     row.only(implying.reader, &keys);
     let crease = read_role(implying, row, "crease");
     let mut roles: EnumMap<Role, Option<PointId>> = EnumMap::default();
@@ -103,10 +110,7 @@ pub(super) fn read_panel(
         bend.only(reader, &["fullness", "guide"]).then(|| read_bend_rule(reader, &bend, points)).flatten()
     });
     let bow = match row.get("bow") {
-        None => Some(BowRule {
-            side_above_hip: Proportion::constant(0.0, Unit::Cm),
-            inseam_above_knee: Proportion::constant(0.0, Unit::Cm),
-        }),
+        None => Some(BowRule::default()),
         Some(cell) => reader.row(&cell, "bow").and_then(|bow| read_bow(reader, &bow, names)),
     };
     let mut folds = |key: &str, name| match row.get(key) {
@@ -215,13 +219,14 @@ pub(super) fn read_bend_rule(reader: &mut Reader<'_>, row: &Row<'_>, points: &Po
 }
 
 fn read_bow(reader: &mut Reader<'_>, row: &Row<'_>, names: &Names) -> Option<BowRule> {
-    row.only(reader, &["side_above_hip", "inseam_above_knee"]);
+    row.only(reader, &["side_above_hip", "side_below_hip", "inseam_above_knee"]);
     let mut bow = |key| match row.get(key) {
-        None => Some(Proportion::constant(0.0, Unit::Cm)),
-        Some(cell) => reader.proportion(&cell, names),
+        None => Some(None),
+        Some(cell) => reader.proportion(&cell, names).map(Some),
     };
-    let (side, inseam) = (bow("side_above_hip"), bow("inseam_above_knee"));
-    Some(BowRule { side_above_hip: side?, inseam_above_knee: inseam? })
+    let (above, below) = (bow("side_above_hip"), bow("side_below_hip"));
+    let inseam = bow("inseam_above_knee");
+    Some(BowRule { side_above_hip: above?, side_below_hip: below?, inseam_above_knee: inseam? })
 }
 
 fn read_dart(reader: &mut Reader<'_>, row: &Row<'_>, points: &Points, names: &Names) -> Option<DartRule> {

@@ -5,7 +5,7 @@ use toml::de::DeTable;
 use super::{
     Ask, LARGEST_FILE, Line, Names, PanelPlan, PointId, QuantityRule, Recipe, Reference, SeamsIncluded,
     WAIST_LINE,
-    defaults::{read_ease, read_style, read_truing},
+    defaults::{read_ease, read_range, read_style, read_truing},
     implied::Implying,
     panel::read_panel,
     proportion::is_taken,
@@ -232,10 +232,22 @@ fn read_asks(reader: &mut Reader<'_>, cell: &Cell<'_>, names: &mut Names) -> Vec
     let mut asks = Vec::with_capacity(cells.len());
     for cell in cells {
         declare(reader, names, cell.key, cell.key_span.clone(), Reference::Ask(asks.len()));
-        let default = reader.length(&cell).unwrap_or_default();
-        asks.push(Ask { name: cell.key.to_owned(), default });
+        let (default, within) = read_ask(reader, &cell).unwrap_or_default();
+        asks.push(Ask { name: cell.key.to_owned(), default, within });
     }
     asks
+}
+
+/// A number, or `{ is = 9, within = [8, 10] }`.
+fn read_ask(reader: &mut Reader<'_>, cell: &Cell<'_>) -> Option<(f64, Option<[f64; 2]>)> {
+    if !cell.value.get_ref().is_table() {
+        return reader.length(cell).map(|default| (default, None));
+    }
+    let row = reader.row(cell, "ask")?;
+    row.only(reader, &["is", "within"]);
+    let default = row.need(reader, "is").and_then(|cell| reader.length(&cell));
+    let within = row.get("within").map(|cell| read_range(reader, &cell).ok_or(())).transpose();
+    Some((default?, within.ok()?))
 }
 
 fn read_lines(reader: &mut Reader<'_>, cell: &Cell<'_>, names: &mut Names) -> Vec<Line> {

@@ -35,6 +35,19 @@ pub struct Key {
     pub says: &'static str,
 }
 
+/// A key of `[front]` and `[back]` beside the ten points.
+#[derive(Clone, Copy, Debug)]
+pub struct PanelKey {
+    /// As it is written.
+    pub name: &'static str,
+    /// How its value may look.
+    pub form: &'static str,
+    /// What it says, and what holds without it.
+    pub says: &'static str,
+    /// A panel cannot be drawn without it.
+    pub needed: bool,
+}
+
 /// A line that a point is to lie on, written as a table.
 #[derive(Clone, Copy, Debug)]
 pub struct Form {
@@ -269,6 +282,97 @@ pub const FORMS: &[Form] = &[
         example: r#"{ point = "P", line = { about = "centre", reach = 5 }, on = { about = "corner", reach = "extension" }, towards = "side" }"#,
     },
 ];
+
+/// What a panel says beside its ten points.
+pub const PANEL_KEYS: &[PanelKey] = &[
+    PanelKey {
+        name: "crease",
+        form: "crease = \"P\"",
+        says: "a point on the crease, which is the grain",
+        needed: true,
+    },
+    PanelKey {
+        name: "bend",
+        form: "bend = { fullness = 0.6 }",
+        says: "the crotch curve, drawn into the corner where its end tangents cross (the centre line produced, and the line on \
+               which it lands at the crotch point). From each end its handle reaches the part `fullness` of the way to that \
+               corner: at 0 it would be the straight between the ends, at 1 the corner itself. 0.5 to 0.85 as a rule, 0.6 \
+               where a book says only \"as in the figure\" (common practice, no source). Or `bend = { guide = \"P\" }`: the \
+               point that it passes through, as books give it on the diagonal of the corner",
+        needed: true,
+    },
+    PanelKey {
+        name: "bow",
+        form: "bow = { side_above_hip = 0.5, side_below_hip = 0, inseam_above_knee = -0.75 }",
+        says: "how far a seam stands out from the straight, in the middle between waist and hip, hip and knee, crotch point \
+               and knee; a minus is hollow, 0 is straight. Each may be left out: the seam then runs as smoothly as its points \
+               let it, the side rounded over the hip. The side follows the bow where the hip stands farther out than the \
+               waist; the inseam runs on from the leg below the knee, and cannot be less hollow than the turn there asks for. \
+               `breeks draft` notes a bow that had to give way",
+        needed: false,
+    },
+    PanelKey {
+        name: "dart",
+        form: "dart = [{ on = \"P\", intake = 2, length = 10 }]",
+        says: "a dart under the point P of the waist, with its width there and its length; without, no dart is the recipe's, \
+               and truing makes one where hip less waist asks for it. A book that gives no length: 9 to 11 in front, 12 to 14 \
+               behind (common practice, no source)",
+        needed: false,
+    },
+    PanelKey {
+        name: "pleat",
+        form: "pleat = [{ on = \"P\", intake = 3, length = 5 }]",
+        says: "a pleat, laid and not sewn down; `length` is how far its folds are marked",
+        needed: false,
+    },
+    PanelKey {
+        name: "vertical",
+        form: "vertical = \"P\"",
+        says: "the point from whose upright the crotch extension is counted when two drafts are compared and where the lesson \
+               explains it; it moves nothing. Without it the centre hip",
+        needed: false,
+    },
+    PanelKey {
+        name: "line",
+        form: "line = [[\"A\", \"B\"]]",
+        says: "a line of style across the panel, a yoke",
+        needed: false,
+    },
+];
+
+/// How a key that is lacking is written, as a remedy; `row` is how messages call the table that lacks it.
+pub(super) fn form_of(row: &str, key: &str) -> Option<String> {
+    let of_panel = |name: &str| PANEL_KEYS.iter().find(|known| known.name == name);
+    match row {
+        "[front]" | "[back]" => {
+            if let Some(known) = of_panel(key) {
+                return Some(format!("write `{}`", known.form));
+            }
+            let where_silent = match key {
+                "curve_start" => {
+                    "; where the book does not say: the centre line 1/16 of the hip and 1.5 above the crotch line, or at \
+                     the hip (common practice, no source)"
+                }
+                "side_knee" | "inner_knee" => {
+                    "; a recipe without `knee_line` leaves the knee out, and the program marks it"
+                }
+                _ => "",
+            };
+            Some(format!("name a point that a step makes: `{key} = \"P\"`{where_silent}"))
+        }
+        "dart" | "pleat" | "bend" | "bow" => of_panel(row).map(|known| format!("write `{}`", known.form)),
+        "[construction]" if key == "steps" => {
+            Some("write `steps = [{ point = \"corner\", from = \"O\", on = \"crotch_line\" }]`".to_owned())
+        }
+        "[construction]" => Some("write `start = \"O\"`: the point where the book begins".to_owned()),
+        "ask" => Some("write `{ is = 9, within = [8, 10] }`, or the number alone".to_owned()),
+        "ease" | "style" => Some(format!(
+            "write `{{ women = 4, men = 5, within = [3, 8] }}`, `within` only if wanted, or one {} for both",
+            if row == "ease" { "number" } else { "sum" }
+        )),
+        _ => None,
+    }
+}
 
 impl Rule {
     /// The keys in the order of writing, the name of what is made first.

@@ -529,7 +529,17 @@ fn find_line(reader: &mut Reader<'_>, cell: &Cell<'_>, known: &Known<'_>) -> Opt
         } else if later {
             mistake.help(format!("`{name}` comes later in the recipe: move it up"))
         } else {
-            near(mistake, name, known.lines.iter().map(|line| line.name.as_str()))
+            let mistake = near(mistake, name, known.lines.iter().map(|line| line.name.as_str()));
+            let all = listed(known.lines.iter().map(|line| line.name.as_str()), ", ");
+            let left_out = ["hip_line", "knee_line"].contains(&name).then(|| {
+                format!(
+                    "a recipe may leave `{name}` out only where no step uses it: write it under `[lines]`, and in \
+                     `notes` that the book does not say how high it lies"
+                )
+            });
+            mistake.help(left_out.unwrap_or(format!(
+                "lines here are {all}; one more is written under `[lines]` or by a step with `level`"
+            )))
         });
     }
     found
@@ -574,7 +584,7 @@ fn needed(steps: &[Step], panel: &PanelPlan) -> Vec<bool> {
     }
     let (mut quantities, mut lines) = (Vec::new(), Vec::new());
     let darts = panel.darts.iter().flat_map(|dart| [&dart.intake, &dart.length]);
-    for proportion in darts.chain([&panel.bow.side_above_hip, &panel.bow.inseam_above_knee]) {
+    for proportion in darts.chain(panel.bow.given()) {
         proportion.references().for_each(|reference| want(reference, &mut quantities, &mut lines));
     }
     let mut needed = vec![false; steps.len()];

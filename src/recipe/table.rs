@@ -11,6 +11,7 @@ use super::{
     Construction, Inputs, Names, Number, Proportion,
     proportion::{LARGEST_NUMBER, Unreadable},
     reference::body_name,
+    rules::form_of,
 };
 use crate::{
     mistake::{Mistake, Mistakes, Source},
@@ -323,11 +324,15 @@ impl<'v> Row<'v> {
     pub(super) fn need(&self, reader: &mut Reader<'_>, key: &str) -> Option<Cell<'v>> {
         let cell = self.get(key);
         if cell.is_none() {
-            reader.wrong(
+            let mistake = reader.at(
                 self.span.clone(),
                 format!("{} lacks `{key}`", self.name),
                 format!("expected `{key}` here"),
             );
+            reader.note(match form_of(self.name, key) {
+                Some(form) => mistake.help(form),
+                None => mistake,
+            });
         }
         cell
     }

@@ -42,10 +42,13 @@ pub fn features(recipe: &Recipe) -> Vec<Feature> {
         let pleats = |plan: &PanelPlan| folds(recipe, &plan.pleats);
         add(format!("{panel} pleats"), plan.map_or_else(String::new, pleats), true);
     }
-    let truing = match (recipe.truing.on, recipe.truing.waist_as_drawn) {
+    let as_drawn = (recipe.truing.waist_as_drawn, recipe.truing.inseam_as_drawn);
+    let truing = match (recipe.truing.on, as_drawn) {
         (false, _) => "none: as its source prints it",
-        (true, true) => "all but the waist, which is as drawn",
-        (true, false) => "all",
+        (true, (true, true)) => "all but the waist and the length of the inseam, which are as drawn",
+        (true, (true, false)) => "all but the waist, which is as drawn",
+        (true, (false, true)) => "all but the length of the inseam, which is as drawn",
+        (true, (false, false)) => "all",
     };
     add("truing".to_owned(), truing.to_owned(), true);
     let seams: Vec<String> = Edge::ALL

@@ -44,8 +44,7 @@ impl Allowed {
     pub(crate) fn slide(amount: f64) -> Self {
         Self {
             points: 0.02,
-            // a scoop and a turn at the fork are redrawn once each on paper and together in the draft
-            lengths: 0.025,
+            lengths: 0.02,
             curves: f64::max(0.02, 0.03 * amount.abs()),
             blended: f64::max(0.05, 0.1 * amount.abs()),
             blends: Vec::new(),

@@ -45,10 +45,12 @@ fn an_ordinary_fitting() {
         paper.close_fork();
         scoop(&mut paper.front, 0.2);
         paper.close();
-        // Eight corrections, each within a hair of its own.
-        let allowed = Allowed { points: 0.03, ..Allowed::slide(1.2) }
-            .blend(Panel::Back, Edge::SideSeam, hip - 5.0, hip + 5.5)
-            .blend(Panel::Front, Edge::SideSeam, hip - 5.0, hip + 5.5);
+        let allowed = Allowed::slide(1.2).blend(Panel::Back, Edge::SideSeam, hip - 5.0, hip + 5.5).blend(
+            Panel::Front,
+            Edge::SideSeam,
+            hip - 5.0,
+            hip + 5.5,
+        );
         let found = differences(&paper, &fitting.drafted(&given), &allowed);
         wrong.extend(found.iter().map(|what| format!("{}: {what}", fitting.name)));
     }

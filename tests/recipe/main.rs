@@ -2,6 +2,7 @@
 
 mod any_text;
 mod book;
+mod copied;
 mod mistakes;
 mod page;
 mod panels;

@@ -40,7 +40,7 @@ const CASES: &[(&str, &str, Wanted)] = &[
     (
         "a crotch seam 85 cm shorter than the body, called good",
         include_str!("cases/crotch-85-cm-short.toml"),
-        Refused("cannot be drawn"),
+        Is(Verdict::NotToCut, &["crotch-short"]),
     ),
     (
         "a dart that takes in 23 cm, called good",
@@ -65,7 +65,7 @@ const CASES: &[(&str, &str, Wanted)] = &[
     (
         "a hip 3 cm under the waist: darts ended outside; batch drafted what draft refused",
         include_str!("cases/dart-apex-outside.toml"),
-        Is(Verdict::Mind, &[]),
+        Refused("the allowances of the front run into one another"),
     ),
     (
         "a hip 3 cm under the waist: darts without a length; batch drafted what draft refused",
@@ -75,7 +75,7 @@ const CASES: &[(&str, &str, Wanted)] = &[
     (
         "a body of no height: the grain left the panel; batch drafted what draft refused",
         include_str!("cases/grain-off-the-panel.toml"),
-        Is(Verdict::Mind, &[]),
+        Refused("an allowance of 1.00 cm for `waist` does not go round the back"),
     ),
 ];
 
@@ -111,9 +111,9 @@ const ROWS: &[(&str, &str, &str)] = &[
         "not_to_cut",
     ),
     (
-        "a dart of no intake, drafted only here",
+        "a dart of no intake, drafted only in a batch: 3 cm from waist to hip",
         r#""sex":"unsaid","block":"straight","waist_level":"worn","hip_girth":115.0,"waist_girth":77.7,"inside_leg":94.2,"stature":203.1,"body_rise":22.9,"waist_to_hip":3,"thigh.inner":0.24,"thigh.front":1.659,"abdomen.width":1.341"#,
-        "mind",
+        "not-drafted",
     ),
     (
         "crumbs in the side seam of an ordinary man",
@@ -133,7 +133,7 @@ fn no_row_costs_another_and_the_run_says_so() {
         assert_eq!(came, Some(*wanted), "{story}");
     }
     assert!(!tally.all_can_be_cut());
-    assert_eq!((tally.drafted, tally.not_to_cut, tally.failed), (4, 2, 0));
+    assert_eq!((tally.drafted, tally.not_to_cut, tally.failed), (3, 2, 1));
 }
 
 /// A shipped recipe, the place of its text that was written wrong, and what stood there then.

@@ -28,7 +28,7 @@ impl Class<'_> {
     pub(super) fn truing(&self) -> Vec<Block> {
         let recorded = self.plain.steps();
         let trued = &recorded[self.draft().recipe.steps.len()..];
-        if trued.is_empty() {
+        if !self.draft().recipe.truing.on {
             return vec![
                 Block::chapter("Truing"),
                 Block::plain("This recipe is drawn as its source prints it and is not trued."),
@@ -43,17 +43,25 @@ impl Class<'_> {
                  In the pictures the panel before truing is dashed, after truing strong.",
             ),
         ];
-        let step = |number: usize| trued.get(number);
-        blocks.push(self.inseam_trued(step(0), &before, &after));
+        let plan = &self.plain.plan;
+        let (of_the_inseam, trued) = trued.split_at(usize::from(!plan.inseam_as_drawn).min(trued.len()));
+        blocks.push(if plan.inseam_as_drawn {
+            Block::plain(
+                "The back crotch point stays where the recipe draws it. So the inseams keep what they differ by; the \
+                 fit sheet shows it.",
+            )
+        } else {
+            self.inseam_trued(of_the_inseam.first(), &before, &after)
+        });
         blocks.push(self.crossing_trued(&before, &after));
-        if self.plain.plan.waist_as_drawn {
+        if plan.waist_as_drawn {
             blocks.push(Block::plain(
                 "The waist stays as the recipe draws it: its ends, its darts and its straight line. So the side \
                  seams keep what they differ by, and the angles at the waist are not trued; the fit sheet shows both.",
             ));
         } else {
-            blocks.push(self.side_trued(step(1), &before, &after));
-            blocks.extend(self.waist_trued(&trued[2.min(trued.len())..], &before, &after));
+            blocks.push(self.side_trued(trued.first(), &before, &after));
+            blocks.extend(self.waist_trued(trued.get(1..).unwrap_or_default(), &before, &after));
         }
         blocks.push(Block::section("What it cost"));
         blocks.push(Block::Table(self.lost_or_gained()));
