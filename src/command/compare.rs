@@ -59,7 +59,8 @@ pub(super) struct Arguments {
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
     /// Draw also how the hand comes from the old draft to the new one, a strip
-    /// for every fit parameter: where to cut, what moves, what is drawn again
+    /// for every fit parameter that changed by 2 mm or more: where to cut, what
+    /// moves, what is drawn again
     #[arg(long)]
     by_hand: bool,
     #[command(flatten)]

@@ -41,9 +41,9 @@ pub(super) fn bent(panel: &PanelShape) -> Vec<Bent> {
 }
 
 impl Bent {
-    /// How far off the straight line between its ends it lies, every so many cm along it: outwards positive.
-    fn ordinates(&self, panel: &PanelShape, step: f64) -> Vec<[f64; 2]> {
-        let [from, to] = self.ends.map(|role| panel.roles[role]);
+    /// How far off the straight line between its ends it lies, every so many cm along it: outwards positive. The ends are
+    /// where a pencil puts them, so that what their rounding did is made up for.
+    fn ordinates(&self, panel: &PanelShape, [from, to]: [Point; 2], step: f64) -> Vec<[f64; 2]> {
         let (along, whole) = (unit(to - from), from.distance(to));
         // Edges run so that the panel lies on their right as seen.
         let out = Vec2::new(along.y, -along.x);
@@ -82,7 +82,11 @@ impl Class<'_> {
             &format!("The {} {}, off the straight line from {from} to {to}", panel.panel, bent.name),
             vec![Column::numbers("along the line", 1.0), Column::numbers("off it", 1.0)],
         );
-        for [along, off] in bent.ordinates(panel, self.ordinate_step()) {
+        let ends = bent.ends.map(|role| {
+            let at = panel.roles[role];
+            Point::new(self.as_printed(at.x), self.as_printed(at.y))
+        });
+        for [along, off] in bent.ordinates(panel, ends, self.ordinate_step()) {
             table.row([amount(along), amount(off)]);
         }
         table
