@@ -221,14 +221,15 @@ fn reads(said: &Sign, fault: &Fault, weights: &Weights) -> (f64, Option<CauseId>
         .seen
         .iter()
         .map(|Known { sign, hint, seldom }| {
-            // a sign of which half was left unsaid is most of nothing
-            let whole = (sign.does.is_none() || sign.does == said.does)
+            // a sign of which half was left unsaid is most of nothing, and one of front and back not of either
+            let one_panel = matches!(said.face, Some(Face::Front | Face::Back)) && sign.face.is_none();
+            let whole = !one_panel
+                && (sign.does.is_none() || sign.does == said.does)
                 && (sign.lines.is_none() || sign.lines == said.lines);
             let less = if *seldom { weights.seldom } else { 0.0 };
-            (
-                (likeness(said, sign, weights) + less).clamp(weights.worst, weights.best),
-                hint.filter(|_| whole),
-            )
+            let odds = likeness(said, sign, weights) + less;
+            let beyond = weights.beyond_best * (odds - weights.best).max(0.0);
+            (odds.clamp(weights.worst, weights.best) + beyond, hint.filter(|_| whole))
         })
         .max_by(|a, b| a.0.total_cmp(&b.0))
         .unwrap_or((weights.worst, None))
@@ -248,14 +249,14 @@ pub(super) fn chance(test: &Quick, result: usize, cause: CauseId, weights: &Weig
 }
 
 /// Ranks what a report, the results of tests (by the test's and the result's key), the draft and the record say.
-pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg>, past: &Past) -> Ranking {
+pub fn rank(report: &said::Heard, tested: &[(String, String)], leg: Option<&Leg>, past: &Past) -> Ranking {
     rank_by(&WEIGHTS, report, tested, leg, past)
 }
 
 /// The same by other weights.
 pub fn rank_by(
     weights: &Weights,
-    report: &said::Report,
+    report: &said::Heard,
     tested: &[(String, String)],
     leg: Option<&Leg>,
     past: &Past,
@@ -357,7 +358,7 @@ pub(super) fn find_result(
 }
 
 /// The share of each fault.
-fn of_faults(report: &said::Report, known: &Knowledge, weights: &Weights) -> Vec<f64> {
+fn of_faults(report: &said::Heard, known: &Knowledge, weights: &Weights) -> Vec<f64> {
     let odds = |fault: &Fault| report.seen.iter().map(|seen| speaks(seen, fault, weights).0).sum::<f64>();
     let logs: Vec<f64> = known.faults.iter().map(odds).collect();
     let most = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
@@ -368,7 +369,7 @@ fn of_faults(report: &said::Report, known: &Knowledge, weights: &Weights) -> Vec
 
 /// The signs that speak for a cause, each with the fault through which it does most.
 fn reasons(
-    report: &said::Report,
+    report: &said::Heard,
     known: &'static Knowledge,
     shares: &[f64],
     cause: CauseId,
@@ -399,7 +400,7 @@ fn reasons(
 }
 
 /// Two signs that do not go together: tight and loose at the same place and face.
-fn torn(report: &said::Report) -> Option<(usize, usize)> {
+fn torn(report: &said::Heard) -> Option<(usize, usize)> {
     let signs: Vec<(usize, Sign)> = report
         .seen
         .iter()

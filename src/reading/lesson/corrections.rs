@@ -9,7 +9,7 @@ use crate::{
     draft::{PanelShape, Shape, shape},
     drawing::Wording,
     hand::works,
-    order::Adjustment,
+    order::Giver,
     paper::{READING, by_hand},
     reading::corrections_page::seams,
     terms::{Edge, Panel, Role, Word},
@@ -97,9 +97,9 @@ impl Class<'_> {
         let (plan, unit) = (&self.draft().plan, self.unit());
         let amount = self.amount(key, is.0[key]);
         let from = self.draft().adjustments.iter().find(|it| it.key == key).map_or("", |it| match it.from {
-            Adjustment::FOUND => ", found by meeting the measurements",
-            "measured" => ", as measured",
-            _ => ", as the file says",
+            Giver::Fit => ", found by meeting the measurements",
+            Giver::Measured => ", as measured",
+            Giver::File | Giver::Set => ", as the file says",
         });
         let said = |words: &'static str| sentence(&rule_of_thumb(words, unit));
         let mut blocks = vec![
