@@ -39,8 +39,12 @@ pub(super) struct Clause {
     /// The second place and face named.
     pub(super) second: (Option<Place>, Option<Face>),
     pub(super) denied: bool,
+    /// By how many words.
+    pub(super) denials: usize,
     /// It is no longer so.
     pub(super) gone: bool,
+    /// It is told of the toile before.
+    pub(super) before: bool,
     pub(super) degree: Option<Degree>,
     pub(super) side: Option<Side>,
     pub(super) compared: Option<Since>,
@@ -56,10 +60,16 @@ pub(super) struct Clause {
     pub(super) praised: bool,
     /// It is wanted, not seen.
     pub(super) wished: bool,
+    /// The place that was spoken of before, or the crotch.
+    pub(super) there: bool,
+    /// A place was named by a word that is not known: `in the nethers`.
+    pub(super) strange_place: bool,
     /// The centre of front or back.
     pub(super) centre: bool,
     /// Big.
     pub(super) big: bool,
+    /// Tight and loose at once.
+    pub(super) torn: bool,
     /// Of all of the trousers.
     pub(super) whole: bool,
     /// Of what was not named.
@@ -90,6 +100,11 @@ impl Clause {
             || sign.fine
             || self.bad
             || self.wrinkle
+    }
+
+    /// Whether this word stands in it.
+    pub(super) fn says(&self, word: &str) -> bool {
+        self.text.split(' ').any(|said| said == word)
     }
 
     pub(super) fn has_place(&self) -> bool {
@@ -134,9 +149,12 @@ impl Clause {
             (Some(face), Some(more)) if face != more => second.1 = second.1.or(Some(more)),
             _ => {}
         }
+        self.torn |= sign.feel.zip(more.feel).is_some_and(|(one, other)| one != other);
         sign.feel = sign.feel.or(more.feel);
         sign.lines = sign.lines.or(more.lines);
-        sign.does = sign.does.or(more.does);
+        // `goes up between the cheeks`
+        let cuts = sign.does == Some(Does::Climbs) && more.does == Some(Does::Cuts);
+        sign.does = sign.does.filter(|_| !cuts).or(more.does);
         sign.when = sign.when.or(more.when);
         sign.one_side |= more.one_side;
         sign.fine |= more.fine;
@@ -161,7 +179,7 @@ fn split(text: &str) -> Vec<Vec<Piece>> {
     let mut blank_before = true;
     let mut letters = text.split_word_bounds().peekable();
     let flush = |words: &mut Vec<String>, pieces: &mut Vec<Piece>| {
-        let told = sides(alike(std::mem::take(words)));
+        let told = sides(alike(verbs(std::mem::take(words))));
         pieces.extend(told.iter().map(|word| Piece::Word(Said::new(word))));
     };
     while let Some(part) = letters.next() {
@@ -203,18 +221,82 @@ fn written_out(word: &str) -> Vec<String> {
         "aint" => return not("is"),
         "its" if word.contains('\'') => return vec!["it".to_owned(), "is".to_owned()],
         "im" if word.contains('\'') => return vec!["i".to_owned(), "am".to_owned()],
-        "theyre" | "youre" | "were" if word.contains('\'') => return vec!["are".to_owned()],
+        "theyre" => return vec!["they".to_owned(), "are".to_owned()],
+        "youre" | "were" if word.contains('\'') => return vec!["are".to_owned()],
         "thats" | "theres" => return vec!["that".to_owned(), "is".to_owned()],
         _ => {}
     }
-    const NEGATED: [&str; 16] = [
+    const NEGATED: [&str; 17] = [
         "do", "does", "did", "is", "are", "was", "were", "would", "could", "should", "have", "has", "had",
-        "will", "need", "must",
+        "will", "need", "must", "can",
     ];
-    if let Some(verb) = bare.strip_suffix("nt").filter(|verb| NEGATED.contains(verb) && bare != "went") {
+    let negated = ["nt", "nae", "na"].iter().find_map(|end| bare.strip_suffix(end));
+    if let Some(verb) = negated.filter(|verb| NEGATED.contains(verb) && bare != "went") {
         return not(verb);
     }
-    vec![word.split('\'').next().unwrap_or_default().to_owned()]
+    let mut parts = word.split('\'');
+    let who = parts.next().unwrap_or_default().to_owned();
+    if parts.next() == Some("s") { vec![who, IS_OR_OF.to_owned()] } else { vec![who] }
+}
+
+/// `'s`, before it is known what follows.
+const IS_OR_OF: &str = "'s";
+
+/// `the back's clean` and `its not tight` have a verb; `the cat's whiskers` and `its place` have none.
+fn verbs(words: Vec<String>) -> Vec<String> {
+    const AFTER_IT_IS: [&str; 27] = [
+        "not", "no", "just", "only", "too", "so", "really", "very", "more", "a", "the", "all", "still",
+        "also", "like", "kinda", "kind", "sort", "super", "tight", "loose", "baggy", "fine", "way", "up",
+        "down", "off",
+    ];
+    const OWNED: [&str; 8] = ["bum", "crack", "bottom", "foot", "feet", "whiskers", "whisker", "apron"];
+    let is_known = |word: &str| lexicon().longest(&[Said::new(word)]).0 > 0;
+    let mut not_so_much = false;
+    let mut out: Vec<String> = Vec::with_capacity(words.len() + 2);
+    for (at, word) in words.iter().enumerate() {
+        let next = words.get(at + 1).map(String::as_str);
+        let is_place = |word: &str| {
+            let said = [Said::new(word)];
+            lexicon().longest(&said).1.iter().any(|it| it.sign.at.is_some())
+        };
+        match word.as_str() {
+            // `under me cheeks`
+            "me" | "yer" | "mi" if next.is_some_and(is_place) => out.push("my".to_owned()),
+            // `not so much tight as short`
+            "not" if words[at..].get(1..3).is_some_and(|next| next == ["so", "much"]) => {
+                not_so_much = true;
+                out.push(word.clone());
+            }
+            "so" | "much" if not_so_much && out.last().is_some_and(|last| last == "not") => {}
+            "as" if not_so_much => {
+                not_so_much = false;
+                out.push("but".to_owned());
+            }
+            // `draggin'`
+            word if word.len() > 5
+                && word.ends_with("in")
+                && is_known(&format!("{word}g"))
+                && !is_known(word) =>
+            {
+                out.push(format!("{word}g"));
+            }
+            "its"
+                if next.is_some_and(|next| AFTER_IT_IS.contains(&next) || next.ends_with("ing"))
+                    && !(next == Some("way")
+                        && words.get(at + 2).is_some_and(|it| it == "down" || it == "up")) =>
+            {
+                out.extend(["it".to_owned(), "is".to_owned()]);
+            }
+            IS_OR_OF => {
+                let owned = next.is_none_or(|next| OWNED.contains(&next) || is_place(next));
+                if !owned {
+                    out.push("is".to_owned());
+                }
+            }
+            _ => out.push(word.clone()),
+        }
+    }
+    out
 }
 
 /// `the right`, with no noun after it, is `the right one`.
@@ -258,6 +340,12 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
     let mut compared_with = false;
     while at < pieces.len() {
         let Piece::Word(first) = &pieces[at] else {
+            // `slanting creases, from the inseam up to the hip`: one sign
+            let from = matches!(pieces.get(at + 1), Some(Piece::Word(next)) if next.word == "from");
+            if from && all.last().is_some_and(|last| last.wrinkle || last.sign.lines.is_some()) {
+                at += 1;
+                continue;
+            }
             begin(&mut all, Joint::Comma);
             (pointing, compared_with) = (false, false);
             at += 1;
@@ -275,6 +363,10 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
             .map(|(place, said)| (at + place, said))
             .take(LONGEST_PHRASE)
             .collect();
+        if begins_anew(pieces, at) && all.last().is_some_and(Clause::has_predicate) {
+            begin(&mut all, Joint::Comma);
+            (pointing, compared_with) = (false, false);
+        }
         if is_article(&first.word) {
             push_text(&mut all, &first.word);
             at += 1;
@@ -289,12 +381,15 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
             (pointing, compared_with) = (false, false);
         }
         let with = found.iter().any(|phrase| phrase.role == Some(Role::With));
-        if with && all.last().is_some_and(Clause::has_predicate) {
+        // `fine with the waist` is one clause
+        let of_nothing = |last: &Clause| last.sign.fine && !last.has_place();
+        if with && all.last().is_some_and(|last| last.has_predicate() && !of_nothing(last)) {
             begin(&mut all, Joint::Comma);
             (pointing, compared_with) = (false, false);
         }
         let denies = found.iter().any(|phrase| phrase.role == Some(Role::Denies));
-        if denies && all.last().is_some_and(Clause::has_predicate) {
+        // `the lines are not at the crotch` is one clause
+        if denies && all.last().is_some_and(|last| last.has_predicate() && !ends_in_verb(&last.text)) {
             begin(&mut all, Joint::Not);
         }
         for piece in &pieces[at..end] {
@@ -304,6 +399,7 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
         }
         if let Some(clause) = all.last_mut() {
             if count == 0 {
+                clause.strange_place |= names_place(&pieces[..at]) && lexicon().slip(&first.word).is_none();
                 unknown(clause, first, pointing);
             } else if !compared_with || found.iter().any(|phrase| phrase.role == Some(Role::Before)) {
                 for phrase in &found {
@@ -316,7 +412,8 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
                 clause.corrects |= is_correction(&clause.text);
                 clause.points_back |= points_back(&clause.text);
             } else {
-                clause.corrects |= clause.text.starts_with("only ");
+                clause.corrects |=
+                    clause.text.split(' ').take(3).any(|word| matches!(word, "only" | "except" | "unless"));
             }
         }
         at = end;
@@ -326,8 +423,46 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
         finish(clause);
     }
     all.retain(|clause| !clause.text.is_empty());
+    for clause in &mut all {
+        // `baggy below it`: where that is was not said
+        let words: Vec<&str> = clause.text.split(' ').collect();
+        let beside = |pair: &[&str]| matches!(pair, ["below" | "above" | "under", "it" | "that" | "them"]);
+        clause.strange_place |= !clause.has_place() && words.windows(2).any(beside);
+    }
+    for at in 1..all.len() {
+        // `everything except the thigh is right`: what is said is said of the rest
+        let (before, here) = all.split_at_mut(at);
+        let (before, here) = (&before[at - 1], &mut here[0]);
+        if here.joint == Joint::Except && before.whole && !before.denied && !before.has_predicate() {
+            if here.sign.fine {
+                (here.sign.fine, here.bad) = (false, true);
+            } else if here.has_predicate() {
+                here.denied = !here.denied;
+            }
+        }
+    }
     told_results(&mut all);
     all
+}
+
+/// Where a sentence runs on without a comma: `not too short it is just that`, `so tight the leg stays up`.
+fn begins_anew(pieces: &[Piece], at: usize) -> bool {
+    const FEELS: [&str; 8] = ["tight", "loose", "baggy", "snug", "short", "long", "low", "high"];
+    let word = |at: Option<usize>| match at.and_then(|at| pieces.get(at)) {
+        Some(Piece::Word(said)) => said.word.as_str(),
+        _ => "",
+    };
+    let (before, here, next) = (word(at.checked_sub(1)), word(Some(at)), word(Some(at + 1)));
+    match here {
+        "it" | "they" => {
+            matches!(next, "is" | "are") && before != "like" && before != "as" && before != "than"
+        }
+        "the" | "my" | "his" | "her" => {
+            let said = [Said::new(next)];
+            FEELS.contains(&before) && lexicon().longest(&said).1.iter().any(|it| it.sign.at.is_some())
+        }
+        _ => false,
+    }
 }
 
 /// Results of tests that stand in a clause, or in one and the next.
@@ -359,7 +494,9 @@ fn result(text: &str, alone: bool) -> Option<usize> {
 
 /// Words that may stand within a phrase and change nothing of it: `not quite long enough`.
 fn is_filler(word: &str) -> bool {
-    const FILLERS: [&str; 10] = [
+    const FILLERS: [&str; 12] = [
+        "fully",
+        "totally",
         "quite",
         "really",
         "even",
@@ -372,6 +509,19 @@ fn is_filler(word: &str) -> bool {
         "properly",
     ];
     FILLERS.contains(&word)
+}
+
+/// Whether what follows these words is where something is: `in the`, `round his`.
+fn names_place(before: &[Piece]) -> bool {
+    const WHERE: [&str; 12] = [
+        "in", "at", "round", "around", "over", "across", "near", "under", "below", "above", "behind", "along",
+    ];
+    let word = |piece: Option<&Piece>| match piece {
+        Some(Piece::Word(said)) => said.word.clone(),
+        _ => String::new(),
+    };
+    let mut last = before.iter().rev();
+    is_article(&word(last.next())) && WHERE.contains(&word(last.next()).as_str())
 }
 
 /// No phrase of the lexicon is longer.
@@ -406,7 +556,12 @@ impl Clause {
     fn is_only_joint(&self) -> bool {
         self.unknown.is_empty()
             && !self.denied
-            && self.text.split(' ').count() == 1
+            && match self.text.split(' ').collect::<Vec<_>>()[..] {
+                [_] => true,
+                // `but only when`, `and yes when`
+                [_, more] => matches!(more, "only" | "just" | "yes" | "then"),
+                _ => false,
+            }
             && self.joint != Joint::Start
     }
 }
@@ -429,9 +584,14 @@ fn is_correction(text: &str) -> bool {
     bare.split_once(' ').is_some_and(|(first, _)| STARTS.contains(&first))
 }
 
+const AUXILIARIES: [&str; 9] = ["does", "do", "did", "is", "are", "was", "were", "has", "have"];
+
+fn ends_in_verb(text: &str) -> bool {
+    text.rsplit(' ').next().is_some_and(|last| AUXILIARIES.contains(&last))
+}
+
 /// A subject and an auxiliary with nothing after it.
 fn repeats(text: &str) -> bool {
-    const AUXILIARIES: [&str; 9] = ["does", "do", "did", "is", "are", "was", "were", "has", "have"];
     let mut words = text.split(' ').rev().skip_while(|word| matches!(*word, "not" | "too" | "now"));
     words.next().is_some_and(|last| AUXILIARIES.contains(&last)) && words.next().is_some()
 }
@@ -446,7 +606,11 @@ fn take_up(clause: &mut Clause, phrase: &Phrase, pointing: bool) {
     clause.add(&phrase.sign, pointing);
     clause.side = clause.side.or(phrase.side);
     match phrase.role {
-        Some(Role::Denies) => clause.denied = true,
+        Some(Role::Denies) => {
+            clause.denied = true;
+            clause.denials += 1;
+        }
+        Some(Role::Before) => clause.before = true,
         Some(Role::Gone) => clause.gone = true,
         Some(Role::Slight) => clause.degree = clause.degree.or(Some(Degree::Slight)),
         Some(Role::Strong) => clause.degree = clause.degree.or(Some(Degree::Strong)),
@@ -463,6 +627,7 @@ fn take_up(clause: &mut Clause, phrase: &Phrase, pointing: bool) {
         Some(Role::Rest) => clause.rest = true,
         Some(Role::Wish) => clause.wished = true,
         Some(Role::Bottom) => clause.bottom = true,
+        Some(Role::There) => clause.there = true,
         Some(Role::Centre) => clause.centre = true,
         Some(Role::Big) => {
             clause.big = true;
@@ -504,14 +669,25 @@ fn told_of_person(clause: &mut Clause, first: bool) {
     if !words.next().is_some_and(|who| PEOPLE.contains(&who)) {
         return;
     }
-    let of_cloth = words.any(|word| CLOTH.contains(&word));
+    // `when I hitch them up`: the hand's work
+    let lifts = [" them up", " it up"].iter().any(|hand| clause.text.ends_with(hand));
+    let of_cloth = !lifts && words.any(|word| CLOTH.contains(&word));
     let Sign { at, face, when, one_side, .. } = clause.sign;
     // `when I bend up tight`; but `when I sit it is tight`, `when I sit the seat is tight`
-    let moves = when.is_some() && at.is_none() && face.is_none() && !of_cloth && !clause.wrinkle;
+    // `when he turned round`
+    let moves = lifts
+        || (when.is_some() || clause.sign.feel.is_none())
+            && at.is_none()
+            && face.is_none()
+            && !of_cloth
+            && !clause.wrinkle;
     // `since you took it in it pulls`, at the head of a sentence, may go on to what is seen now
     if since && !first || moves && clause.sign.lines.is_none() {
         clause.sign = Sign { at, face, when, one_side, ..Sign::default() };
         (clause.bad, clause.wrinkle) = (false, false);
+    }
+    if lifts {
+        clause.sign = Sign::default();
     }
 }
 
@@ -520,10 +696,23 @@ fn finish(clause: &mut Clause) {
     clause.repeats = !clause.has_predicate() && repeats(&clause.text);
     // a thing may be said to be right only where nothing else is said of it
     let sign = &mut clause.sign;
+    let says = |words: &str| format!(" {} ", clause.text).contains(&format!(" {words} "));
+    // `the seat was baggy last time`
+    let was = clause.before && clause.compared.is_none() && (says("was") || says("were"));
+    // `does not pull as much as it did`
+    let less =
+        ["as much", "so much", "that much", "as bad", "so bad", "as badly", "as often"].into_iter().any(says);
+    if clause.denied && clause.compared == Some(Since::Better) {
+        // `has not got any better`
+        (clause.denied, clause.compared, clause.degree) = (false, Some(Since::Same), None);
+    } else if clause.denied && less && clause.compared.is_none() {
+        (clause.denied, clause.compared, clause.degree) = (false, Some(Since::Better), Some(Degree::Slight));
+    }
     // `has not gone away`: it is still there
-    clause.denied ^= clause.gone;
-    // what is wanted does not say what is there
-    if clause.wished {
+    clause.denied ^= clause.gone || was && !clause.denied;
+    clause.wished |= ["could the ", "could my "].iter().any(|start| clause.text.starts_with(start));
+    // what is wanted does not say what is there, nor does what is denied twice, nor what is tight and loose at once
+    if clause.wished || clause.denials > 1 && !sign.fine || clause.torn {
         let Sign { at, face, when, one_side, .. } = *sign;
         (*sign, clause.bad, clause.denied) =
             (Sign { at, face, when, one_side, ..Sign::default() }, true, false);
@@ -533,23 +722,36 @@ fn finish(clause: &mut Clause) {
         let Sign { at, face, when, one_side, .. } = *sign;
         *sign = Sign { at, face, when, one_side, fine: true, ..Sign::default() };
     }
+    // `not so great`
+    if sign.fine && clause.compared == Some(Since::Better) && (says("not") || says("less")) {
+        (sign.fine, clause.bad) = (false, true);
+    }
     // `smooth across the hip`: no lines
     if sign.fine && sign.lines == Some(Lines::Level) && sign.feel.is_none() && !clause.wrinkle {
         sign.lines = None;
     }
     if clause.big && !sign.fine && clause.sign_is_bare() {
-        clause.sign.feel = Some(Feel::Loose);
+        // a calf is huge as a body's; a seat or a waist as the cloth's
+        match clause.sign.at {
+            Some(Place::Thigh | Place::Calf | Place::Knee | Place::Abdomen | Place::Hip) => clause.bad = true,
+            Some(_) if clause.says("my") => clause.bad = true,
+            _ => clause.sign.feel = Some(Feel::Loose),
+        }
     }
     let sign = &mut clause.sign;
-    // `hangs clean`
-    if sign.fine && sign.does == Some(Does::Drops) && sign.feel.is_none() {
+    // `hangs clean`, `the fall is bad`; lines that come down from the hip do not hang
+    let stems: Vec<String> = clause.text.split(' ').map(stem).collect();
+    let hangs = stems.iter().any(|word| matches!(word.as_str(), "hang" | "fall"));
+    let runs = (clause.wrinkle || sign.lines.is_some()) && stems.iter().any(|word| word == "come");
+    let drops = sign.does == Some(Does::Drops) && sign.feel.is_none();
+    if drops && (sign.fine || clause.bad && hangs || runs) {
         sign.does = None;
     }
     if sign.fine && (sign.feel.is_some() || sign.lines.is_some() || sign.does.is_some()) && !clause.denied {
         sign.fine = false;
     }
     // `fits lumpily`: a word that is not known may turn it round
-    clause.bad |= sign.fine && !clause.unknown.is_empty();
+    clause.bad |= sign.fine && !clause.denied && !clause.unknown.is_empty();
     if sign.fine && clause.bad {
         sign.fine = false;
     }

@@ -97,6 +97,8 @@ pub(super) enum Role {
     Wish,
     /// Seat or hem.
     Bottom,
+    /// The place that was spoken of before, or the crotch.
+    There,
     /// The centre of front or back: the band, where it goes up, down or off.
     Centre,
     /// Loose, where nothing else is said.

@@ -221,14 +221,15 @@ fn reads(said: &Sign, fault: &Fault, weights: &Weights) -> (f64, Option<CauseId>
         .seen
         .iter()
         .map(|Known { sign, hint, seldom }| {
-            // a sign of which half was left unsaid is most of nothing
-            let whole = (sign.does.is_none() || sign.does == said.does)
+            // a sign of which half was left unsaid is most of nothing, and one of front and back not of either
+            let one_panel = matches!(said.face, Some(Face::Front | Face::Back)) && sign.face.is_none();
+            let whole = !one_panel
+                && (sign.does.is_none() || sign.does == said.does)
                 && (sign.lines.is_none() || sign.lines == said.lines);
             let less = if *seldom { weights.seldom } else { 0.0 };
-            (
-                (likeness(said, sign, weights) + less).clamp(weights.worst, weights.best),
-                hint.filter(|_| whole),
-            )
+            let odds = likeness(said, sign, weights) + less;
+            let beyond = weights.beyond_best * (odds - weights.best).max(0.0);
+            (odds.clamp(weights.worst, weights.best) + beyond, hint.filter(|_| whole))
         })
         .max_by(|a, b| a.0.total_cmp(&b.0))
         .unwrap_or((weights.worst, None))

@@ -205,18 +205,33 @@ struct Told {
     last: Option<(Sign, bool)>,
     named: Vec<Named>,
     when: Option<When>,
+    /// The last sign was told to be there no longer.
+    gone: bool,
+    /// Something of it is so under a condition only: `fine when I pull them up`.
+    on_condition: bool,
     /// The number of signs and of open questions before the sentence.
     began: (usize, usize),
 }
 
 impl Reader {
     fn sentence(&mut self, clauses: &[Clause]) {
-        let mut told = Told { began: (self.report.seen.len(), self.report.open.len()), ..Told::default() };
+        let mut told = Told {
+            began: (self.report.seen.len(), self.report.open.len()),
+            on_condition: clauses.iter().any(|clause| clause.joint == Joint::When),
+            ..Told::default()
+        };
         if clauses.first().is_some_and(|first| first.points_back) {
             told.last =
                 self.before.map(|sign| (Sign { at: sign.at, face: sign.face, ..Sign::default() }, false));
         }
+        let spoken_of = clauses.iter().any(Clause::has_place);
         for (at, clause) in clauses.iter().enumerate() {
+            let crotch = clause.there && !spoken_of && told.last.is_none();
+            let with_crotch = crotch.then(|| clause.clone()).map(|mut clause| {
+                clause.sign.at = Some(Place::Crotch);
+                clause
+            });
+            let clause = with_crotch.as_ref().unwrap_or(clause);
             self.report.name_unknown(clause);
             self.report.stance |= clause.stance;
             if let Some(result) = clause.result.map(|at| &lexicon().results[at]) {
@@ -227,6 +242,7 @@ impl Reader {
                     told.last = Some((Sign { at, face, ..Sign::default() }, false));
                 }
             } else if clause.has_predicate() {
+                told.gone = clause.gone && clause.denied;
                 let list = clauses[at + 1..].iter().find(|next| next.joint != Joint::Comma);
                 self.says(clause, list.is_some_and(|next| next.joint == Joint::Or), &mut told);
             } else {
@@ -235,13 +251,29 @@ impl Reader {
         }
         self.left_over(&mut told);
         // what is said at large is answered by what is said at length beside it
-        let said = self.report.seen[told.began.0..].iter().any(|seen| seen.is_wrong() && !seen.waits);
-        if said {
+        let said: Vec<Sign> = self.report.seen[told.began.0..]
+            .iter()
+            .filter(|seen| seen.is_wrong() && !seen.waits)
+            .map(|seen| seen.sign)
+            .collect();
+        if !said.is_empty() {
             let began = told.began.1;
             let mut at = 0;
             self.report.open.retain(|open| {
                 at += 1;
-                at <= began || open.asks != Asks::What || open.sign.at.is_some()
+                let Sign { feel, lines, does, .. } = open.sign;
+                let nowhere = open.sign.at.is_none() && open.sign.face.is_none();
+                // `I can not get them up, it is tight at the crotch`
+                let placed = feel.is_some()
+                    && (lines, does) == (None, None)
+                    && said.iter().any(|sign| sign.feel == feel);
+                at <= began
+                    || !nowhere && open.asks != Asks::What
+                    || match open.asks {
+                        Asks::What => open.sign.at.is_some(),
+                        Asks::Where => !(nowhere && placed),
+                        _ => true,
+                    }
             });
         }
         self.before = told.last.map(|(sign, _)| sign).or(self.before);
@@ -250,7 +282,30 @@ impl Reader {
     /// A clause that only names a place, a face or a time.
     fn names(&mut self, clause: &Clause, next: Option<&Clause>, told: &mut Told) {
         let sign = &clause.sign;
-        if clause.is_empty() || clause.stance {
+        if clause.is_empty() && !clause.stance {
+            match self.report.seen.get_mut(told.began.0..).and_then(<[Seen]>::last_mut) {
+                // `it sags, but not half as much as before`
+                Some(last) if clause.compared.is_some() && last.is_wrong() => {
+                    last.compared = last.compared.or(clause.compared);
+                    last.degree = last.degree.or(clause.degree);
+                    last.read_on(clause);
+                }
+                // `used to gape and still do`
+                Some(last) if told.gone && last.denied && clause.says("still") => {
+                    last.denied = false;
+                    last.read_on(clause);
+                    told.last = Some((last.sign, false));
+                }
+                // `not too long in boots, only in socks`: there it is something
+                Some(last) if last.denied && clause.corrects && clause.says("only") => {
+                    let Sign { at, face, .. } = last.sign;
+                    self.ask(clause, Sign { at, face, ..Sign::default() }, Asks::What, told);
+                }
+                _ => {}
+            }
+            return;
+        }
+        if clause.stance {
             return;
         }
         let only_when = sign.at.is_none() && sign.face.is_none() && !clause.bottom && !sign.one_side;
@@ -259,10 +314,12 @@ impl Reader {
             match self.report.seen.get_mut(began..).and_then(<[Seen]>::last_mut) {
                 // `but not when I stand`: what was said stands
                 _ if clause.denied || sign.when.is_none() => {}
-                // `not tight standing, only when I reach forward`
-                Some(last) if last.denied && clause.corrects => {
-                    let sign = Sign { when: sign.when, ..last.sign };
-                    return self.put(clause, sign, false, told);
+                // `not tight standing, only when I reach forward`, `it gapes except when I stand`
+                Some(last)
+                    if clause.corrects && (last.denied || clause.says("except") || clause.says("unless")) =>
+                {
+                    let (sign, denied) = (Sign { when: sign.when, ..last.sign }, !last.denied);
+                    return self.put(clause, sign, denied, told);
                 }
                 Some(last) => {
                     last.sign.when = last.sign.when.or(sign.when);
@@ -281,8 +338,12 @@ impl Reader {
         let alone = Named { clause: clause.clone(), listed: false };
         let Some((last, last_denied)) = told.last.filter(|(sign, _)| sign.says_something()) else {
             // `the seat and the thighs are tight`, `neither the seat nor the thighs are tight`
-            let joined =
-                next.is_some_and(|next| matches!(next.joint, Joint::And | Joint::Or) && next.has_place());
+            let joined = next.is_some_and(|next| {
+                next.has_place()
+                    && (matches!(next.joint, Joint::And | Joint::Or)
+                        // `thighs, seat and calves are tight`
+                        || next.joint == Joint::Comma && clause.has_place() && !next.has_predicate())
+            });
             told.named.push(Named { listed: joined || clause.denied, ..alone });
             return;
         };
@@ -307,8 +368,43 @@ impl Reader {
             Joint::Comma if elsewhere && !clause.unknown.is_empty() && !clause.corrects => {
                 told.named = vec![alone];
             }
-            Joint::Except if last.fine && clause.has_place() => told.named = vec![alone],
-            Joint::Except => self.put(clause, with_place(last, sign), true, told),
+            // `they fit well but the hem`
+            Joint::Except | Joint::Break if last.fine && clause.has_place() && !clause.denied => {
+                told.named = vec![alone];
+            }
+            // `nothing is tight but the crotch`
+            Joint::Break
+                if last_denied
+                    && last.at.is_none()
+                    && clause.has_place()
+                    && clause.unknown.is_empty()
+                    && !clause.denied =>
+            {
+                self.put(clause, with_place(last, sign), false, told);
+            }
+            // `no folds except at the knee`
+            Joint::Except => self.put(clause, with_place(last, sign), !last_denied, told),
+            // `not the length, it is the width at the thigh`: there it is something
+            Joint::Comma | Joint::Break
+                if last.fine && clause.corrects && clause.has_place() && !clause.denied =>
+            {
+                self.ask(clause, *sign, Asks::What, told);
+            }
+            // `gone from the back, but a few are still there in front`
+            _ if told.gone && last_denied && !clause.denied && clause.says("still") => {
+                self.put(clause, with_place(Sign { at: None, face: None, ..last }, sign), false, told);
+            }
+            // `the pull is gone from the seat but not from the thigh`
+            _ if told.gone && clause.denied && (elsewhere || other_side) => {
+                self.put(clause, with_place(last, sign), false, told);
+            }
+            // `it is the front that is too long, not the back`
+            _ if clause.denied
+                && !clause.has_place()
+                && sign.face.zip(last.face).is_some_and(|(here, there)| here.is_opposite(there)) =>
+            {
+                self.put(clause, with_place(last, sign), true, told);
+            }
             _ if clause.denied && clause.has_place() => self.put(clause, with_place(last, sign), true, told),
             Joint::Not | Joint::Break if clause.denied => {
                 self.put(clause, with_place(last, sign), true, told)
@@ -398,13 +494,76 @@ impl Reader {
             told.last = Some((last.sign, false));
             return;
         }
+        // `snug but not tight`
+        if clause.joint == Joint::Break
+            && clause.denied
+            && clause.sign == (Sign { feel: clause.sign.feel, ..Sign::default() })
+            && let Some(last) = self.report.seen.get_mut(told.began.0..).and_then(<[Seen]>::last_mut)
+            && last.is_wrong()
+            && last.sign.feel.is_some()
+            && last.sign.feel == clause.sign.feel
+        {
+            last.denied = true;
+            last.read_on(clause);
+            told.last = Some((last.sign, true));
+            return;
+        }
+        // `snug but comfortable`: as it should be
+        if clause.joint == Joint::Break
+            && clause.sign == (Sign { fine: true, ..Sign::default() })
+            && !(clause.denied || clause.rest || clause.whole || clause.compared.is_some())
+            && told.named.is_empty()
+            && let Some(last) = self.report.seen.get_mut(told.began.0..).and_then(<[Seen]>::last_mut)
+            && last.is_wrong()
+            && !last.waits
+        {
+            let Sign { at, face, when, one_side, .. } = last.sign;
+            last.sign = Sign { at, face, when, one_side, fine: true, ..Sign::default() };
+            last.read_on(clause);
+            told.last = Some((last.sign, false));
+            return;
+        }
+        // `the calf catches, and it wrinkles above`: the same strain
+        if clause.wrinkle
+            && clause.sign == Sign::default()
+            && !clause.denied
+            && !clause.strange_place
+            && let Some(last) = self.report.seen.get_mut(told.began.0..).and_then(<[Seen]>::last_mut)
+            && last.is_wrong()
+            && last.sign.feel.is_some()
+        {
+            last.read_on(clause);
+            return;
+        }
+        // `a ridge below the band, like a shelf`: drawn or slack is told a little later
+        if clause.sign.feel.is_some()
+            && !clause.has_place()
+            && !clause.denied
+            && let Some(open) = self.report.open.get(told.began.1..).and_then(<[Open]>::last).cloned()
+            && open.asks == Asks::Feel
+        {
+            self.report.open.pop();
+            self.report.seen.retain(|seen| !(seen.waits && seen.words == open.words));
+            let mut whole = clause.clone();
+            whole.text = format!("{}, {}", open.words, clause.text);
+            whole.degree = open.degree;
+            let told_now = clause.sign;
+            let sign = Sign {
+                feel: told_now.feel,
+                lines: open.sign.lines.or(told_now.lines),
+                does: open.sign.does.or(told_now.does),
+                when: open.sign.when.or(told_now.when),
+                ..open.sign
+            };
+            return self.put(&whole, sign, open.denied, told);
+        }
         // `does not bind, bunch or pinch`
         let carried = told.last.is_some_and(|(_, denied)| denied)
             && (clause.joint == Joint::Or
                 || (clause.joint == Joint::Comma && ends_in_or && !clause.has_place()));
         let denied = clause.denied || carried;
         let named = std::mem::take(&mut told.named);
-        if !clause.has_place() && !clause.rest {
+        if !clause.has_place() && !clause.rest && !clause.strange_place {
             let context =
                 named.last().map(|it| it.clause.sign).filter(|it| it.at.is_some() || it.face.is_some());
             // `the seat is tight, everything creeps up`: there
@@ -441,7 +600,7 @@ impl Reader {
             } else if elsewhere && it.clause.sign.one_side {
                 // `the left hip is higher, so the band slopes`
                 self.put(&it.clause, it.clause.sign, false, told);
-            } else if it.clause.denied && !elsewhere && !sign.fine {
+            } else if it.clause.denied && !elsewhere && !sign.fine && !clause.corrects {
                 let mut whole = clause.clone();
                 whole.text = format!("{} {}", it.clause.text, clause.text);
                 return self.put(&whole, sign, true, told);
@@ -479,7 +638,7 @@ impl Reader {
                 self.put(&Clause { wrinkle: false, ..clause }, sign, false, told);
             } else if (clause.has_place() || clause.sign.face.is_some()) && !compared {
                 let told_of = self.report.seen.len() > began.0 || self.report.open.len() > began.1;
-                if clause.has_place() || !told_of {
+                if clause.has_place() || !told_of || clause.says("still") {
                     let sign = clause.sign;
                     self.ask(&clause, sign, Asks::What, told);
                 }
@@ -505,8 +664,11 @@ impl Reader {
     fn put(&mut self, clause: &Clause, mut sign: Sign, denied: bool, told: &mut Told) {
         complete(&mut sign, clause);
         if sign.fine && sign.at.is_none() && sign.face.is_none() {
-            self.report.fits |=
-                !clause.rest && !denied && clause.sign.when.is_none() && clause.compared.is_none();
+            self.report.fits |= !(clause.rest
+                || denied
+                || told.on_condition
+                || clause.sign.when.is_some()
+                || clause.compared.is_some());
             told.last = Some((sign, denied));
             return;
         }
@@ -650,6 +812,8 @@ fn complete(sign: &mut Sign, clause: &Clause) {
         // a hem that lies on the floor all round is that of a leg too long
         (Some(Hem), Some(Drops)) if sign.face.is_none() && !sign.one_side && sign.when.is_none() => {
             sign.does = Some(TooLong);
+            // it drags on the floor, and is not drawn
+            sign.feel = None;
         }
         // `hangs to the knees` says how far, not where lines run
         (Some(Crotch), Some(Drops)) => {
@@ -692,10 +856,13 @@ fn complete(sign: &mut Sign, clause: &Clause) {
     if matches!(sign.does, Some(Cuts | Binds)) {
         sign.feel = Some(Feel::Tight);
     }
-    match sign.lines {
-        Some(Lines::Smile) => sign.feel = sign.feel.or(Some(Feel::Tight)),
-        Some(Lines::Frown) => sign.feel = sign.feel.or(Some(Feel::Loose)),
-        _ => {}
+    if sign.lines == Some(Lines::Smile) {
+        sign.feel = sign.feel.or(Some(Feel::Tight));
+    }
+    // what slides down behind is the band, what sags there is the seat
+    if (sign.at, sign.face, sign.feel, sign.does) == (None, Some(Face::Back), Some(Feel::Loose), Some(Drops))
+    {
+        sign.at = Some(Seat);
     }
     // wrinkles there are nearly always slack: common practice, no source
     let slack =

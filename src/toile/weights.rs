@@ -42,8 +42,10 @@ pub struct Weights {
     pub seldom: f64,
     /// One sign may speak against a fault by no more than this: people mistake signs.
     pub worst: f64,
-    /// And for it by no more than this.
+    /// And for it: what is above this counts in part only.
     pub best: f64,
+    /// That part. A sign that is all of one fault still leads one that is nearly all of another.
+    pub beyond_best: f64,
     /// A place where nothing is wrong, against every fault that shows there.
     pub fine: f64,
     /// The part of what a sign would speak for a fault that its denial speaks against it: what is not there was looked for
@@ -81,6 +83,7 @@ pub const WEIGHTS: Weights = Weights {
     seldom: -0.8,
     worst: -2.0,
     best: 5.0,
+    beyond_best: 0.1,
     fine: -1.2,
     denied: 0.8,
     denied_most: 2.5,
@@ -114,6 +117,7 @@ impl Weights {
             ("seldom", Self { seldom: 0.0, ..all }),
             ("worst of one sign", Self { worst: -50.0, ..all }),
             ("best of one sign", Self { best: 50.0, ..all }),
+            ("beyond the best", Self { beyond_best: 0.0, ..all }),
             ("fine", Self { fine: 0.0, ..all }),
             ("denied", Self { denied: 0.0, ..all }),
             ("order of causes", Self { in_order: [1.0; 7], ..all }),

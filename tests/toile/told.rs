@@ -39,6 +39,8 @@ fn judged(report: &Report, meant: &str) -> Read {
         "?" if acted == 0 && !report.fits && !report.open.is_empty() => return Read::Right,
         "whole" if report.fits => return Read::Right,
         "?" | "whole" => return if acted == 0 && !report.fits { asked } else { Read::Wrong },
+        // it would close the fitting
+        _ if report.fits => return Read::Wrong,
         _ => {}
     }
     let mut used = vec![false; report.seen.len()];
@@ -95,15 +97,18 @@ fn sentences_read_as_they_are_meant() {
     all_right(include_str!("told.txt"));
 }
 
-/// Sentences that were found when the reader was done: of 60 at first reading 52 were right or asked about and 7 acted
-/// on wrongly; when that was mended, of 40 others 36 and 4; when that was, of 120 others 102 and 18. Now none of the three
-/// lots is acted on wrongly.
+/// Sentences that were found when the reader was done, each lot by other writers, and what the reader as it then was made of
+/// them, judged by hand: of 60 52 were right or asked about and 7 acted on wrongly; when that was mended, of 40 others 36
+/// and 4; then of 120 102 and 18; of 200 174 and 19; of 100 87 and 12. Each lot is mended by words and rules for its kind of
+/// sentence, and one more lot of the same kind would again find what is missing. Now none of the five is acted on wrongly.
 #[test]
 fn sentences_held_out() {
     for (file, count) in [
         (include_str!("held_out.txt"), 60),
         (include_str!("held_out_again.txt"), 40),
         (include_str!("held_out_third.txt"), 120),
+        (include_str!("held_out_fourth.txt"), 200),
+        (include_str!("held_out_fifth.txt"), 100),
     ] {
         let all = told(file);
         assert_eq!(all.len(), count);
