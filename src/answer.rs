@@ -52,7 +52,7 @@ pub struct Answer<'a> {
     fit: &'static str,
     body: InOrder<BodyValue>,
     adjustments: InOrder<Adjustment>,
-    pieces: Vec<Piece>,
+    pieces: Vec<PanelOut>,
     levels: Vec<LevelOut>,
     seams: Vec<SeamOut>,
     joins: Vec<JoinOut>,
@@ -95,7 +95,7 @@ struct Adjustment {
 }
 
 #[derive(Serialize)]
-struct Piece {
+struct PanelOut {
     panel: &'static str,
     side: &'static str,
     levels: InOrder<Cm>,
@@ -311,7 +311,7 @@ fn adjustments(legs: &Legs) -> Vec<(Cow<'static, str>, Adjustment)> {
             let key =
                 if shared { Cow::Borrowed(key) } else { Cow::Owned(format!("{}.{key}", leg.draft.side)) };
             if rows.iter().all(|(known, _)| *known != key) {
-                rows.push((key, Adjustment { value: Cm(it.value), from: it.from }));
+                rows.push((key, Adjustment { value: Cm(it.value), from: it.from.key() }));
             }
         }
     }
@@ -410,7 +410,7 @@ fn steps(draft: &Draft) -> Vec<StepOut<'_>> {
         .collect()
 }
 
-fn piece(made: &Made, draft: &Draft, panel: Panel, whole: bool) -> Piece {
+fn piece(made: &Made, draft: &Draft, panel: Panel, whole: bool) -> PanelOut {
     let cut = made.pattern.panel(panel, draft.side).filter(|_| whole);
     let panel = draft.shape.panel(panel);
     let levels =
@@ -421,7 +421,7 @@ fn piece(made: &Made, draft: &Draft, panel: Panel, whole: bool) -> Piece {
         EdgeOut { edge: edge.key(), path: path::open(chain.cubics()), length }
     };
     let [from, to] = panel.grain();
-    Piece {
+    PanelOut {
         panel: panel.panel.key(),
         side: draft.side.key(),
         levels: InOrder(levels),

@@ -18,7 +18,7 @@ pub use difference::{
 pub use front_thigh::{front_width_wanted, opening_for_arc};
 pub use legs::{Leg, Legs, drafted_legs};
 pub use report::{CrotchBudget, CrotchShare, JoinRow, LevelRow, Report, SeamRow};
-pub use solve::{Solved, can_be_met, solve};
+pub use solve::{Solved, part_of_estimate, solve, turn};
 pub use verdict::{Verdict, known};
 
 use std::sync::Arc;
@@ -38,8 +38,10 @@ use crate::{
 /// largest value that would not.
 pub fn drafted(order: &Order, recipe: &Arc<Recipe>) -> Result<(Draft, Report), Mistakes> {
     let draft = draft(order, recipe)?;
-    limit::refuse(&draft, order)?;
-    Ok(judged(measured::met(draft, order)?, order))
+    limit::refuse_beyond_hard(&draft, order)?;
+    let draft = measured::met(draft, order)?;
+    limit::refuse_unsound(&draft, order)?;
+    Ok(judged(draft, order))
 }
 
 /// A draft with its report, and with what a person should know of its parameters.

@@ -14,7 +14,7 @@ pub use source::{LARGEST_FILE, Source};
 use crate::{
     terms::words,
     unit::Unit,
-    voice::{Sentence, Value},
+    voice::{Sentence, Value, rule_of_thumb},
 };
 
 /// One thing a person did wrong.
@@ -35,19 +35,46 @@ pub struct Mistake {
     unit: Unit,
 }
 
+/// Words of a mistake: a sentence, or words that were put together from names, which hold no length, since they read
+/// alike in every unit. A notice has no such door: its words are fixed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Complaint(Sentence);
+
+impl From<Sentence> for Complaint {
+    fn from(said: Sentence) -> Self {
+        Self(said)
+    }
+}
+
+impl From<&'static str> for Complaint {
+    fn from(words: &'static str) -> Self {
+        Self(Sentence::new(words))
+    }
+}
+
+impl From<String> for Complaint {
+    fn from(words: String) -> Self {
+        debug_assert!(
+            words.split('`').step_by(2).all(|own| rule_of_thumb(own, Unit::Inch) == own),
+            "a length is a value of a sentence: {words}"
+        );
+        Self(Sentence::told(words))
+    }
+}
+
 impl Mistake {
     /// A mistake without a place yet.
     ///
     /// `title` says in one line what is wrong: lower case, no full stop, names in backticks. A text that was put together
     /// may hold names, but no lengths: those are values of a [`Sentence`].
-    pub fn new(title: impl Into<Sentence>) -> Self {
-        Self { title: title.into(), place: None, help: Vec::new(), unit: Unit::Cm }
+    pub fn new(title: impl Into<Complaint>) -> Self {
+        Self { title: title.into().0, place: None, help: Vec::new(), unit: Unit::Cm }
     }
 
     /// Points at the bytes `span` of `source`, with `label` beside the caret.
     #[must_use]
-    pub fn at(mut self, source: &Source, span: Range<usize>, label: impl Into<Sentence>) -> Self {
-        self.place = Some(Box::new((source.clone(), span, label.into())));
+    pub fn at(mut self, source: &Source, span: Range<usize>, label: impl Into<Complaint>) -> Self {
+        self.place = Some(Box::new((source.clone(), span, label.into().0)));
         self
     }
 
@@ -60,8 +87,8 @@ impl Mistake {
 
     /// Adds what to do, in a sentence.
     #[must_use]
-    pub fn help(mut self, remedy: impl Into<Sentence>) -> Self {
-        self.help.push(remedy.into());
+    pub fn help(mut self, remedy: impl Into<Complaint>) -> Self {
+        self.help.push(remedy.into().0);
         self
     }
 

@@ -1,7 +1,6 @@
 //! The measurement file: a body, the trousers wanted for it, the fit parameters, and the record of its toiles.
 
 mod blank;
-mod check;
 mod day;
 mod demo;
 mod edit;
@@ -21,12 +20,11 @@ use crate::adjust;
 use crate::body::Given;
 use crate::mistake::{Mistake, Source};
 use crate::terms::{
-    Allowance, EaseAt, EnumMap, FitKind, HowMuch, Measurement, Panel, SeatSet, Shape, Side, Style,
+    Allowance, EaseAt, EnumMap, FitKind, HowMuch, Measurement, Panel, SeatSet, Shape, Side, Style, words,
 };
 use crate::unit::Unit;
 
 pub use blank::blank;
-pub use check::check;
 pub use day::{day, today};
 pub use demo::{DEMOS, demo};
 pub use edit::{Change, edit, record, stands};
@@ -45,6 +43,9 @@ pub struct Order {
     pub body: Given,
     /// What is to be made.
     pub trousers: Trousers,
+    /// The fit is found round the fit parameters given, rather than these laid on top of it: a command may ask for it, a
+    /// file does not.
+    pub around: bool,
     /// Fit parameters of both legs, in the order of [`adjust::Key`].
     pub adjustments: Vec<Adjustment>,
     /// What is different on the left leg.
@@ -66,7 +67,7 @@ pub struct Order {
 pub struct Trousers {
     /// A shipped recipe's name, or a path to one.
     pub block: String,
-    /// How the fit parameters are found; `None`: measured where a crotch length, thigh girth or front thigh arc was.
+    /// How the fit parameters are found; `None`: measured.
     pub fit: Option<FitKind>,
     /// Smooth standing or easy sitting.
     pub set: SeatSet,
@@ -110,17 +111,41 @@ pub struct Adjustment {
     pub key: adjust::Key,
     /// Its value, in cm or degrees as the parameter says.
     pub value: f64,
-    /// Who gave it: `file`, `set` for a command-line option, `measured` for a tilt of the waist, or `fit`.
-    pub from: &'static str,
+    /// Who gave it.
+    pub from: Giver,
+}
+
+words! {
+    /// Who gave a fit parameter its value.
+    Giver {
+        /// The measurement file.
+        File = "file",
+        /// A command-line option, or what is changed on the page.
+        Set = "set",
+        /// A measured tilt of the waist.
+        Measured = "measured",
+        /// Measured fit found it.
+        Fit = "fit",
+    }
 }
 
 impl Adjustment {
-    /// Who gave a parameter that measured fit has found.
-    pub const FOUND: &str = "fit";
-
     /// Whether measured fit has found it, rather than a person.
     pub fn is_found(&self) -> bool {
-        self.from == Self::FOUND
+        self.from == Giver::Fit
+    }
+
+    /// Its dotted path in the file, given to both legs or to one.
+    pub fn path(&self, side: Side) -> String {
+        match side {
+            Side::Both => self.key.to_string(),
+            side => format!("{side}.{}", self.key),
+        }
+    }
+
+    /// Whether a person gave it, in the file or beside it.
+    pub fn is_by_hand(&self) -> bool {
+        matches!(self.from, Giver::File | Giver::Set)
     }
 }
 
@@ -162,6 +187,15 @@ impl Order {
         Self { left: None, right: None, ..self.clone() }
     }
 
+    /// The fit parameters of both legs or of one.
+    pub fn adjustments_of(&mut self, side: Side) -> &mut Vec<Adjustment> {
+        match side {
+            Side::Both => &mut self.adjustments,
+            Side::Left => &mut self.left.get_or_insert_with(LegOrder::default).adjustments,
+            Side::Right => &mut self.right.get_or_insert_with(LegOrder::default).adjustments,
+        }
+    }
+
     /// What is to be made for one leg: its own measurements and fit parameters in the place of those of both.
     #[must_use]
     pub fn of_leg(&self, side: Side) -> Self {
@@ -197,6 +231,7 @@ impl Order {
             units: Unit::Cm,
             body,
             trousers: Trousers::default(),
+            around: false,
             adjustments: Vec::new(),
             left: None,
             right: None,

@@ -34,7 +34,7 @@ pub use construct::{Construction, Inputs};
 pub use defaults::{EaseRow, EaseTable, StyleRow, StyleTable, Truing};
 pub use included::SeamsIncluded;
 pub use library::{load, shipped, shipped_names, skeleton, skeleton_names, source};
-pub use panel::{BendRule, BowRule, DartRule, PanelPlan};
+pub use panel::{BendRule, BowRule, DartRule, PanelRules};
 pub use proportion::{Number, Part, Proportion, Unreadable};
 pub use reference::{Names, Reference, body_name};
 pub use rules::{EVERY_STEP, FORMS, Form, Key, Makes, PANEL_KEYS, PanelKey, RULES, Rule};
@@ -69,9 +69,9 @@ pub struct Recipe {
     /// The steps in order.
     pub steps: Vec<Step>,
     /// The front panel.
-    pub front: PanelPlan,
+    pub front: PanelRules,
     /// The back panel; a recipe without one constructs, but cannot be drafted.
-    pub back: Option<PanelPlan>,
+    pub back: Option<PanelRules>,
     /// Ease where a measurement file gives none.
     pub ease: EaseTable,
     /// Widths of style where a measurement file gives none.
@@ -156,7 +156,7 @@ impl Recipe {
     /// Whether anything of it reckons with this: a line, a step, a dart, a bow or a width of style.
     pub fn uses(&self, reference: Reference) -> bool {
         let named = |rule: &Proportion| rule.references().any(|it| it == reference);
-        let in_panel = |panel: &PanelPlan| {
+        let in_panel = |panel: &PanelRules| {
             let folds = panel.darts.iter().chain(&panel.pleats);
             folds.flat_map(|fold| [&fold.intake, &fold.length]).chain(panel.bow.given()).any(named)
         };

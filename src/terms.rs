@@ -90,6 +90,21 @@ words! {
     }
 }
 
+impl Level {
+    /// What is girthed of the body there; at the hem the heel, which has to pass, and nothing at the crotch.
+    pub fn girth(self) -> Option<Measurement> {
+        match self {
+            Self::Waist => Some(Measurement::WaistGirth),
+            Self::Hip => Some(Measurement::HipGirth),
+            Self::Crotch => None,
+            Self::Thigh => Some(Measurement::ThighGirth),
+            Self::Knee => Some(Measurement::KneeGirth),
+            Self::Calf => Some(Measurement::CalfGirth),
+            Self::Hem => Some(Measurement::HeelGirth),
+        }
+    }
+}
+
 words! {
     /// A level line on which two drafts are laid over each other.
     Anchor {
@@ -234,6 +249,8 @@ words! {
     FitKind {
         /// Solved so that the draft meets what was measured.
         Measured = "measured",
+        /// Those of the file alone, as an earlier fit or a toile left them.
+        Held = "held",
         /// The recipe's proportions alone.
         Proportional = "proportional",
     }
@@ -258,6 +275,28 @@ words! {
         CrotchDepth = "crotch_depth",
         /// Total crotch length.
         CrotchLength = "crotch_length",
+    }
+}
+
+impl EaseAt {
+    /// The level at which it is read off a draft, where there is one.
+    pub fn level(self) -> Option<Level> {
+        match self {
+            Self::Waist => Some(Level::Waist),
+            Self::Hip => Some(Level::Hip),
+            Self::Thigh => Some(Level::Thigh),
+            Self::Knee => Some(Level::Knee),
+            Self::Calf => Some(Level::Calf),
+            Self::TopHip | Self::CrotchDepth | Self::CrotchLength => None,
+        }
+    }
+
+    /// The girth of the body that it is added to; nothing where it is added to a length.
+    pub fn girth(self) -> Option<Measurement> {
+        match self {
+            Self::TopHip => Some(Measurement::TopHipGirth),
+            at => at.level().and_then(Level::girth),
+        }
     }
 }
 

@@ -36,7 +36,7 @@ pub use open::{Asks, NO_ANSWER, Open};
 pub use question::{Answers, QUESTIONS, Question};
 pub use rank::{Ranked, Ranking, Standing, rank, rank_by};
 pub use record::{Past, Since, Step, parameter, past};
-pub use said::{LONGEST_REPORT, Report, Seen, read, read_all};
+pub use said::{Heard, LONGEST_REPORT, Seen, read, read_all};
 pub use separate::{Separation, separate};
 pub use sign::{Degree, Does, Face, Feel, Lines, Place, Sign, When};
 pub use weights::{Alike, WEIGHTS, Weights};

@@ -248,6 +248,11 @@ impl Sentence {
         Self { words: Words::Fixed(words), values: Vec::new(), rest: Vec::new() }
     }
 
+    /// Words that were put together from names: they hold no quantity, since they read alike in every unit.
+    pub(crate) fn told(words: String) -> Self {
+        Self { words: Words::Told(words), values: Vec::new(), rest: Vec::new() }
+    }
+
     /// The value of a name.
     #[must_use]
     pub fn with(mut self, name: &'static str, value: impl Into<Value>) -> Self {
@@ -308,13 +313,6 @@ impl Sentence {
 impl From<&'static str> for Sentence {
     fn from(words: &'static str) -> Self {
         Self::new(words)
-    }
-}
-
-/// Words that were put together from names: they hold no quantity, since they read alike in every unit.
-impl From<String> for Sentence {
-    fn from(words: String) -> Self {
-        Self { words: Words::Told(words), values: Vec::new(), rest: Vec::new() }
     }
 }
 

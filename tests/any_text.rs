@@ -5,9 +5,10 @@
 
 use breeks::{
     mistake::{Mistakes, Source},
-    order::{Change, Order, check, demo, edit},
+    order::{Change, Order, demo, edit},
     recipe::Recipe,
     terms::{Measurement, Side, Word},
+    told::check,
     unit::{Unit, parse_length},
 };
 use proptest::{

@@ -1,4 +1,4 @@
-//! The measured fit against SciPy's bounded least squares: `tests/measured_fit/independent.py` fits ten invented bodies
+//! The measured fit against SciPy's bounded least squares: `tests/measured_fit/independent.py` fits twenty invented bodies
 //! again through `breeks batch`, with a cost of its own.
 
 mod tool;
@@ -6,7 +6,7 @@ mod tool;
 use std::process::Command;
 
 #[test]
-fn cost_of_ten_fits_no_more_than_that_of_another_optimiser() {
+fn cost_of_twenty_fits_no_more_than_that_of_another_optimiser() {
     if !tool::python_has("scipy.optimize") {
         return tool::missing("Python has no SciPy; `BREEKS_PYTHON` names one that has");
     }

@@ -101,7 +101,7 @@ fn random_sets_within_the_hard_limits_drawn_true_or_refused_with_reason() {
                     let (least, most) = key.about().hard;
                     let value = least + part * (most - least);
                     order.adjustments.retain(|it| it.key != key);
-                    order.adjustments.push(Adjustment { key, value, from: "file" });
+                    order.adjustments.push(Adjustment { key, value, from: breeks::order::Giver::File });
                 }
                 match drafted(&order, &recipe) {
                     Ok((_, report)) => {

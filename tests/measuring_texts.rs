@@ -3,7 +3,8 @@
 
 use breeks::{
     mistake::Source,
-    order::{Order, blank, check, demo},
+    order::{Order, blank, demo},
+    told::check,
     unit::Unit,
 };
 

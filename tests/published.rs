@@ -98,7 +98,7 @@ impl Carried {
     }
 
     /// The darts of a panel: what they take off its waist.
-    fn darts(&self, panel: &breeks::recipe::PanelPlan) -> f64 {
+    fn darts(&self, panel: &breeks::recipe::PanelRules) -> f64 {
         let intake = |dart: &breeks::recipe::DartRule| {
             dart.intake.value(&self.inputs, &self.made).expect("a constant")
         };

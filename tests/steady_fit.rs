@@ -9,9 +9,8 @@ mod people;
 use std::sync::{Arc, LazyLock};
 
 use breeks::{
-    adjust::Key,
     draft::{Draft, PanelShape},
-    fit::drafted,
+    fit::{Report, Verdict, drafted},
     order::{DEMOS, Order, demo},
     recipe::{Recipe, load},
     terms::{Edge, Measurement, Panel, WaistLevel, Word},
@@ -21,16 +20,15 @@ use people::of_985;
 
 /// What the tape reads more, cm.
 const MORE: f64 = 0.1;
-/// The most that a parameter may move by it, cm or degrees.
-const MOST_OF_A_PARAMETER: f64 = 0.1;
-/// The most that a point of an outline may move by it, cm.
-const MOST_OF_A_POINT: f64 = 0.2;
+/// What 999 steps in 1000 keep to, and all of them, cm: a correction that comes into its own begins with 0.2.
+const ORDINARY: f64 = 0.5;
+const MOST: f64 = 1.0;
 /// A part of the people says the same in less time.
-const EVERY: usize = 9;
+const EVERY: usize = 18;
 
-fn fitted(order: &Order) -> Option<Draft> {
+fn fitted(order: &Order) -> Option<(Draft, Report)> {
     static CLASSIC: LazyLock<Arc<Recipe>> = LazyLock::new(|| load("classic").unwrap());
-    drafted(order, &CLASSIC).ok().map(|(draft, _)| draft)
+    drafted(order, &CLASSIC).ok()
 }
 
 /// Points spread over the edges of a panel, each edge by parts of its own length.
@@ -51,111 +49,80 @@ fn decided(draft: &Draft) -> (usize, usize) {
     (draft.shape.front.darts.len(), draft.shape.back.darts.len())
 }
 
-/// The fit stands at the end of a usual range or of what the outline bears, and says so: what is left to move must then
-/// move more.
-fn at_end(draft: &Draft) -> bool {
-    draft.notices.iter().any(|notice| matches!(notice.code, "fit-at-bound" | "fit-unmet"))
-}
-
-/// The greatest moves of some readings, each with where it was.
-#[derive(Default)]
-struct Greatest {
-    readings: usize,
-    /// Readings by which a parameter moved more than it may.
-    over: usize,
-    parameter: (f64, String),
-    point: (f64, String),
-}
-
-impl Greatest {
-    fn add(&mut self, before: &Draft, after: &Draft, title: &str) {
-        self.readings += 1;
-        let mut over = false;
-        for key in Key::ALL {
-            let by = (after.parameters[*key] - before.parameters[*key]).abs();
-            over |= by > MOST_OF_A_PARAMETER;
-            if by > self.parameter.0 {
-                self.parameter = (by, format!("{title}: {key}"));
-            }
-        }
-        self.over += usize::from(over);
-        for panel in Panel::ALL {
-            let [was, is] = [before, after].map(|draft| outline(draft.shape.panel(*panel)));
-            for (a, b) in was.into_iter().zip(is) {
-                let by = a.distance(b);
-                if by > self.point.0 {
-                    self.point = (by, format!("{title}: {panel} at {:.0}, {:.0}", a.x, a.y));
-                }
-            }
-        }
-    }
-
-    fn print(&self, title: &str) {
-        println!(
-            "{title}: {} readings {MORE} cm more; a parameter by more than {MOST_OF_A_PARAMETER}: {}; most {:.3} ({}); of \
-             an outline point {:.3} cm ({})",
-            self.readings, self.over, self.parameter.0, self.parameter.1, self.point.0, self.point.1
-        );
-    }
-}
-
-/// All readings of some bodies.
+/// The moves of some readings.
 #[derive(Default)]
 struct Moves {
-    discrete: usize,
-    ordinary: Greatest,
-    at_end: Greatest,
+    /// Left out because a dart came or went.
+    darts: usize,
+    /// Another verdict.
+    flips: Vec<String>,
+    /// The farthest that a point of the outline went, cm, and by which reading.
+    farthest: Vec<(f64, String)>,
 }
 
 impl Moves {
     fn add(&mut self, order: &Order) {
-        let Some(before) = fitted(order) else { return };
-        let label = order.name.as_deref().unwrap_or("body");
+        let Some((before, was)) = fitted(order) else { return };
+        let outlines = |draft: &Draft| {
+            Panel::ALL.iter().flat_map(|p| outline(draft.shape.panel(*p))).collect::<Vec<_>>()
+        };
+        let from = outlines(&before);
         for measurement in Measurement::ALL {
             let Some(cm) = order.body.cm(*measurement) else { continue };
             let mut more = order.clone();
             more.body = more.body.with(*measurement, cm + MORE);
-            let Some(after) = fitted(&more) else { continue };
+            let Some((after, is)) = fitted(&more) else { continue };
+            let reading = format!("{}, {measurement}", order.name.as_deref().unwrap_or("body"));
+            if Verdict::on(&before, &was) != Verdict::on(&after, &is) {
+                self.flips.push(reading.clone());
+            }
             if decided(&before) != decided(&after) {
-                self.discrete += 1;
+                self.darts += 1;
                 continue;
             }
-            let ends = at_end(&before) || at_end(&after);
-            let greatest = if ends { &mut self.at_end } else { &mut self.ordinary };
-            greatest.add(&before, &after, &format!("{label}, {measurement}"));
+            let far = from.iter().zip(outlines(&after)).map(|(a, b)| a.distance(b)).fold(0.0, f64::max);
+            self.farthest.push((far, reading));
         }
     }
 
-    /// Of what is not at an end, all but one reading in 500 keep to what a parameter may move, and these nearly.
-    fn judge(&self, title: &str) {
-        self.ordinary.print(title);
-        if self.at_end.readings > 0 {
-            self.at_end.print("  at the end of a usual range");
-        }
-        println!("  left out because a dart came or went: {}", self.discrete);
-        let Greatest { readings, over, parameter, point } = &self.ordinary;
-        assert!(*readings > 0 && self.discrete * 20 <= *readings, "{} of {readings}", self.discrete);
-        assert!(over * 500 <= *readings, "{over} of {readings}");
-        assert!(parameter.0 <= 1.1 * MOST_OF_A_PARAMETER, "{} {}", parameter.0, parameter.1);
-        assert!(point.0 <= MOST_OF_A_POINT, "{} {}", point.0, point.1);
+    fn judge(&mut self, title: &str) {
+        self.farthest.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let steps = self.farthest.len();
+        let part = |part: f64| self.farthest[((steps - 1) as f64 * part) as usize].0;
+        let (most, by) = &self.farthest[steps - 1];
+        println!(
+            "{title}: {steps} steps of {MORE} cm; half move no point by more than {:.3} cm, 99 in 100 {:.3}, 999 in 1000 \
+             {:.3}, all {most:.3} ({by}); {} left out because a dart came or went; another verdict: {}",
+            part(0.5),
+            part(0.99),
+            part(0.999),
+            self.darts,
+            if self.flips.is_empty() { "none".to_owned() } else { self.flips.join("; ") }
+        );
+        assert!(self.darts * 20 <= steps, "{} of {steps}", self.darts);
+        assert!(part(0.999) <= ORDINARY && *most <= MOST, "{} {most}: {by}", part(0.999));
+        assert!(self.flips.len() * 200 <= steps, "{:?}", self.flips);
     }
 }
 
 #[test]
 fn demo_bodies_fitted_steadily() {
+    let mut moves = Moves::default();
     for name in DEMOS {
-        let mut moves = Moves::default();
         moves.add(&Order::read(&demo(name).unwrap()).unwrap().0);
-        moves.judge(name);
     }
+    moves.judge("the demo bodies");
 }
 
 #[test]
 fn people_of_the_985_fitted_steadily() {
-    let people = of_985(WaistLevel::Natural);
+    let every = if std::env::var_os("BREEKS_WHOLE").is_some() { 1 } else { EVERY };
     let mut moves = Moves::default();
-    for person in people.into_iter().step_by(EVERY) {
-        moves.add(&person.order);
+    for waist in [WaistLevel::Natural, WaistLevel::Navel] {
+        for mut person in of_985(waist).into_iter().step_by(every) {
+            person.order.trousers.fit = None;
+            moves.add(&person.order);
+        }
     }
     moves.judge("the 985");
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::{
-    number::{Cm, Degrees},
+    number::{Cm, Degrees, Share},
     warning::Warning,
 };
 use crate::{
@@ -96,15 +96,6 @@ struct Cause<'a> {
     numbers: Vec<NumberOut>,
     tests: Vec<TestOf<'a>>,
     made_worse: bool,
-}
-
-/// A share to 3 decimals.
-struct Share(f64);
-
-impl Serialize for Share {
-    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.serialize_f64(super::number::rounded(self.0, 1e3))
-    }
 }
 
 #[derive(Serialize)]

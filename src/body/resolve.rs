@@ -1,6 +1,7 @@
 //! From what was measured to everything a draft asks: exact differences first, then the surest equation.
 
 use super::equation::estimate;
+use super::people::{Expected, expected_crotch_length};
 use super::value::{Origin, Value};
 use super::{Body, Doubt, Given, Grade, doubts, limit};
 use crate::mistake::{Mistake, Mistakes, Notice};
@@ -60,7 +61,7 @@ impl Body {
             HeelGirth,
         ] {
             if body.value(target).is_none() {
-                body.set(target, estimate(&body, target));
+                body.set(target, body.expected(given, target));
                 body.close_sums();
             }
         }
@@ -74,6 +75,17 @@ impl Body {
             doubts(given).iter().filter(|doubt| doubt.grade() == Some(Grade::Warning)).map(Doubt::notice),
         );
         Ok((body, notices))
+    }
+
+    /// What a measurement that was not taken is expected to be.
+    fn expected(&self, given: &Given, target: Measurement) -> Option<Value> {
+        let crotch = || expected_crotch_length(given).filter(|_| target == TotalCrotchLength);
+        match crotch() {
+            Some(Expected { cm, sd, extrapolated }) => {
+                Some(Value { cm, from: Origin::Estimated, sd, extrapolated })
+            }
+            None => estimate(self, target),
+        }
     }
 
     fn set(&mut self, measurement: Measurement, value: Option<Value>) {

@@ -186,7 +186,8 @@ impl Table {
 
     /// The cells of every row as a reader of `unit` has them.
     pub fn cells_in(&self, unit: Unit) -> Vec<Vec<Wording>> {
-        let cell = |value: &Value| Wording::paragraph(&value.in_column(unit));
+        // as a line: a row is never taller than a page, whatever a person wrote into it
+        let cell = |value: &Value| Wording::line(&value.in_column(unit));
         self.rows.iter().map(|row| row.iter().map(cell).collect()).collect()
     }
 }

@@ -4,7 +4,7 @@ use kurbo::{Point, Rect, Vec2};
 
 use super::{
     Booklet,
-    flow::{Piece, Setting, pieces},
+    flow::{Portion, Setting, portions},
 };
 use crate::{
     drawing::{Align, Drawing, Ink, Layer, Paper, PrintedSheet, Text, Wording, lines_of_text, sheets_to_pdf},
@@ -33,26 +33,26 @@ impl Booklet {
     /// The pages, each a sheet of its own.
     pub fn pages(&self) -> Vec<PrintedSheet> {
         let room = inside();
-        let mut flow = self.title_pieces(room.width());
+        let mut flow = self.title_portions(room.width());
         let setting = Setting { lettering: &self.lettering, unit: self.unit, tallest: room.height() };
-        flow.extend(pieces(&self.blocks, setting, room.width()));
+        flow.extend(portions(&self.blocks, setting, room.width()));
         let pages = parted(&flow, room);
         let count = pages.len();
         pages.into_iter().enumerate().map(|(number, page)| self.page(page, number + 1, count)).collect()
     }
 
-    fn title_pieces(&self, width: f64) -> Vec<Piece> {
+    fn title_portions(&self, width: f64) -> Vec<Portion> {
         let size = self.lettering.title;
-        let mut piece = Piece::new(0.0);
+        let mut portion = Portion::new(0.0);
         for line in lines_of_text(&self.title, size, width) {
-            piece.height += 1.1 * size;
-            piece.words(Text::new(Point::new(0.0, piece.height - 0.25 * size), size, line).bold());
+            portion.height += 1.1 * size;
+            portion.words(Text::new(Point::new(0.0, portion.height - 0.25 * size), size, line).bold());
         }
-        piece.holds_next = true;
-        vec![piece]
+        portion.holds_next = true;
+        vec![portion]
     }
 
-    fn page(&self, on_it: Piece, number: usize, count: usize) -> PrintedSheet {
+    fn page(&self, on_it: Portion, number: usize, count: usize) -> PrintedSheet {
         let mut layer = Layer::new("Page");
         layer.marks = on_it.marks;
         let sheet = Paper::A4OrLetter.size().to_rect();
@@ -79,34 +79,34 @@ fn inside() -> Rect {
     Paper::A4OrLetter.size().to_rect().inset(-MARGIN)
 }
 
-/// The pieces on pages: a page ends where the next piece, with all that it holds on to, has no room.
-fn parted(flow: &[Piece], room: Rect) -> Vec<Piece> {
+/// The portions on pages: a page ends where the next portion, with all that it holds on to, has no room.
+fn parted(flow: &[Portion], room: Rect) -> Vec<Portion> {
     let mut pages = Vec::new();
-    let mut page = Piece::default();
+    let mut page = Portion::default();
     let mut y = room.y0;
-    for (number, piece) in flow.iter().enumerate() {
+    for (number, portion) in flow.iter().enumerate() {
         let fresh = y == room.y0;
         let needed: f64 = held(&flow[number..]).map(|held| held.before + held.height).sum();
-        let needed = needed - if fresh { piece.before } else { 0.0 };
-        if !fresh && y + needed > room.y1 && (needed <= room.height() || y + piece.height > room.y1) {
+        let needed = needed - if fresh { portion.before } else { 0.0 };
+        if !fresh && y + needed > room.y1 && (needed <= room.height() || y + portion.height > room.y1) {
             pages.push(std::mem::take(&mut page));
             y = room.y0;
-            if let Some(head) = &piece.head {
+            if let Some(head) = &portion.head {
                 page.take(head, Vec2::new(room.x0, y));
                 y += head.height;
             }
         } else if !fresh {
-            y += piece.before;
+            y += portion.before;
         }
-        page.take(piece, Vec2::new(room.x0, y));
-        y += piece.height;
+        page.take(portion, Vec2::new(room.x0, y));
+        y += portion.height;
     }
     pages.push(page);
     pages
 }
 
-/// A piece with those that it holds on to.
-fn held(flow: &[Piece]) -> impl Iterator<Item = &Piece> {
+/// A portion with those that it holds on to.
+fn held(flow: &[Portion]) -> impl Iterator<Item = &Portion> {
     let mut goes_on = true;
-    flow.iter().take_while(move |piece| std::mem::replace(&mut goes_on, piece.holds_next))
+    flow.iter().take_while(move |portion| std::mem::replace(&mut goes_on, portion.holds_next))
 }

@@ -6,7 +6,7 @@ use kurbo::{Line, Point, Shape as _};
 
 use super::{
     Lettering, Paragraph, Table,
-    flow::{Piece, Setting, lines},
+    flow::{Portion, Setting, lines},
     lettering::{GRID, RULE},
 };
 use crate::drawing::{Align, Ink, Mark, Text, Weight, Wording, lines_of_text, text_width};
@@ -16,23 +16,23 @@ const PAD: f64 = 0.4;
 /// A row that is written into by hand is at least so high, cm.
 const WRITTEN: f64 = 0.72;
 
-/// The pieces of a table, `width` cm wide.
-pub(super) fn pieces(table: &Table, setting: Setting<'_>, width: f64) -> Vec<Piece> {
+/// The portions of a table, `width` cm wide.
+pub(super) fn portions(table: &Table, setting: Setting<'_>, width: f64) -> Vec<Portion> {
     let Setting { lettering, unit, .. } = setting;
     let rows = table.cells_in(unit);
     let places = places(table, &rows, lettering, width);
-    let mut pieces = Vec::with_capacity(table.rows.len() + 2);
+    let mut portions = Vec::with_capacity(table.rows.len() + 2);
     let caption_words = table.caption_in(unit);
     if !caption_words.as_str().is_empty() {
         let size = lettering.small;
-        let mut caption = Piece::new(0.35 * lettering.text);
+        let mut caption = Portion::new(0.35 * lettering.text);
         for line in lines_of_text(&caption_words, size, width) {
             caption.height += 1.4 * size;
             caption.words(Text::new(Point::new(0.0, caption.height), size, line).inked(Ink::Dark));
         }
         caption.height += 0.2 * size;
         caption.holds_next = true;
-        pieces.push(caption);
+        portions.push(caption);
     }
     let names: Vec<&Wording> = table.columns.iter().map(|column| &column.name).collect();
     let shape =
@@ -41,7 +41,7 @@ pub(super) fn pieces(table: &Table, setting: Setting<'_>, width: f64) -> Vec<Pie
     rule(&mut head, width);
     head.holds_next = true;
     let head = Rc::new(head);
-    pieces.push((*head).clone());
+    portions.push((*head).clone());
     let shape = Row {
         size: lettering.text,
         text: lettering.text,
@@ -52,23 +52,23 @@ pub(super) fn pieces(table: &Table, setting: Setting<'_>, width: f64) -> Vec<Pie
     let count = rows.len();
     for (number, cells) in rows.iter().enumerate() {
         let cells: Vec<&Wording> = cells.iter().collect();
-        let mut piece = row(&cells, &places, &shape);
+        let mut portion = row(&cells, &places, &shape);
         // No row alone at the foot or at the top of a page.
-        piece.holds_next = count > 1 && (number == 0 || number + 2 == count);
+        portion.holds_next = count > 1 && (number == 0 || number + 2 == count);
         if number + 1 == count && !table.to_fill_in {
-            rule(&mut piece, width);
+            rule(&mut portion, width);
         }
-        piece.head = Some(Rc::clone(&head));
-        pieces.push(piece);
+        portion.head = Some(Rc::clone(&head));
+        portions.push(portion);
     }
     if !table.remark.as_str().is_empty() {
-        if let Some(last) = pieces.last_mut() {
+        if let Some(last) = portions.last_mut() {
             last.holds_next = true;
         }
         let remark = Paragraph { small: true, lead: Wording::default(), words: table.remark.clone() };
-        pieces.extend(lines(&remark, lettering, width));
+        portions.extend(lines(&remark, lettering, width));
     }
-    pieces
+    portions
 }
 
 /// Where a column stands.
@@ -148,10 +148,10 @@ struct Row {
     boxed: bool,
 }
 
-fn row(cells: &[&Wording], places: &[Place], shape: &Row) -> Piece {
+fn row(cells: &[&Wording], places: &[Place], shape: &Row) -> Portion {
     let size = shape.size;
     let (above, leading) = (0.95 * size, 1.25 * size);
-    let mut piece = Piece::new(0.0);
+    let mut portion = Portion::new(0.0);
     let mut lines_in_all = 1;
     for (number, (cell, place)) in cells.iter().zip(places).enumerate() {
         // The outer edges of a table stand in line with the text round it.
@@ -173,27 +173,27 @@ fn row(cells: &[&Wording], places: &[Place], shape: &Row) -> Piece {
             let at = Point::new(x, above + 0.25 * size + leading * down as f64);
             let text = Text::new(at, size, line).aligned(place.align);
             let weight = if shape.bold { Weight::Bold } else { Weight::Regular };
-            piece.words(Text { weight, ..text });
+            portion.words(Text { weight, ..text });
         }
     }
-    piece.height = (above + leading * (lines_in_all - 1) as f64 + 0.65 * size).max(shape.least);
+    portion.height = (above + leading * (lines_in_all - 1) as f64 + 0.65 * size).max(shape.least);
     if shape.boxed {
-        let height = piece.height;
+        let height = portion.height;
         let (left, right) = (places.first().map_or(0.0, |p| p.from), places.last().map_or(0.0, |p| p.to));
         let mut line =
-            |from, to| piece.marks.push(Mark::Line { path: Line::new(from, to).to_path(0.1), pen: GRID });
+            |from, to| portion.marks.push(Mark::Line { path: Line::new(from, to).to_path(0.1), pen: GRID });
         for x in places.iter().map(|place| place.from).chain([right]) {
             line(Point::new(x, 0.0), Point::new(x, height));
         }
         line(Point::new(left, 0.0), Point::new(right, 0.0));
         line(Point::new(left, height), Point::new(right, height));
     }
-    piece
+    portion
 }
 
 /// A line under all of it.
-fn rule(piece: &mut Piece, width: f64) {
-    let y = piece.height;
+fn rule(portion: &mut Portion, width: f64) {
+    let y = portion.height;
     let line = Line::new((0.0, y), (width, y));
-    piece.marks.push(Mark::Line { path: line.to_path(0.1), pen: RULE });
+    portion.marks.push(Mark::Line { path: line.to_path(0.1), pen: RULE });
 }

@@ -1,7 +1,7 @@
 //! `breeks check`: the measurements looked over before anything is drafted.
 
 use super::{Ending, input::Input, print};
-use crate::{mistake::Mistakes, order::check};
+use crate::{mistake::Mistakes, told::check};
 
 #[derive(clap::Args)]
 pub(super) struct Arguments {

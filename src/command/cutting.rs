@@ -6,7 +6,7 @@ use crate::{
     pattern::{Band, BandShape, Lap, Purpose, Wanted},
     terms::{Sex, Word},
     unit::parse_length,
-    voice::{Sentence, lengths, named},
+    voice::{Sentence, Value, lengths, named},
 };
 
 /// What every command that makes pieces takes.
@@ -64,18 +64,18 @@ impl Cutting {
 
     fn band_height(&self, order: &Order) -> Result<f64, Mistake> {
         let Some(text) = &self.band_height else { return Ok(Band::HEIGHT) };
-        let wrong = |found: Sentence| {
+        let wrong = |found: Value| {
             let title = Sentence::new("`--band-height {text}`: {found}")
                 .with("text", named(text))
                 .with("found", found);
             Mistake::new(title).in_unit(order.units)
         };
-        let cm = parse_length(text, order.units).map_err(|expected| wrong(expected.into()))?;
+        let cm = parse_length(text, order.units).map_err(|expected| wrong(named(expected)))?;
         if BAND_HEIGHT.contains(&cm) {
             return Ok(cm);
         }
         let heights = lengths((*BAND_HEIGHT.start(), *BAND_HEIGHT.end()));
-        Err(wrong(Sentence::new("expected {heights}").with("heights", heights)))
+        Err(wrong(Sentence::new("expected {heights}").with("heights", heights).into()))
     }
 }
 

@@ -6,7 +6,7 @@ use crate::{
     booklet::headed,
     making::{Made, make},
     mistake::{Mistake, Mistakes},
-    order::{Adjustment, Change, Fitting, edit, record, today},
+    order::{Change, Fitting, edit, record, today},
     pattern::Wanted,
     terms::{FitKind, Side, Word},
     told::{cautions, fit_story},
@@ -19,6 +19,14 @@ pub(super) struct Arguments {
     /// Leave the fit parameters of the file out and find all of them again
     #[arg(long)]
     afresh: bool,
+    /// Let the fit parameters of the file stand first and find the rest round
+    /// them; without this they are laid on top of what was found
+    #[arg(long, conflicts_with = "afresh")]
+    around: bool,
+    /// Tell of every correction what it is for, what it moves, what it leaves
+    /// alone, and how it is done by hand
+    #[arg(long)]
+    why: bool,
     /// Write what was found into the measurement file, comments and order
     /// kept, and a fitting into its record
     #[arg(long)]
@@ -40,10 +48,14 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     if arguments.afresh {
         order.adjustments.clear();
     }
+    order.around = arguments.around;
+    let holds = order.trousers.fit == Some(FitKind::Held) && !arguments.afresh && !arguments.around;
     let unit = arguments.input.unit(&order);
     let mut plain = order.clone();
     plain.trousers.fit = Some(FitKind::Proportional);
-    order.trousers.fit = Some(FitKind::Measured);
+    if !holds {
+        order.trousers.fit = Some(FitKind::Measured);
+    }
     let before = make(plain, Vec::new(), &Wanted::default())?;
     let after = make(order, notices, &Wanted::default())?;
 
@@ -55,7 +67,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
             Side::Left => text.push_str("Left leg\n"),
             Side::Right => text.push_str("\nRight leg\n"),
         }
-        text.push_str(&fit_story(&was.report, &is.draft, &is.report, unit));
+        text.push_str(&fit_story(&was.report, &is.draft, &is.report, unit, arguments.why));
     }
     for notice in after.notices() {
         text.push_str(&crate::booklet::note(&notice.text(unit)));
@@ -84,14 +96,13 @@ fn with_fit(
     removed: &[&str],
 ) -> Result<Option<String>, Mistakes> {
     let rounded = |value: f64| (value * WRITTEN).round() / WRITTEN;
-    // What was found is the same on two legs, but for keys that one of them has of its own.
-    let mut found: Vec<Adjustment> =
-        made.legs.iter().flat_map(|leg| &leg.draft.adjustments).copied().collect();
-    found.retain(|it| it.is_found() && rounded(it.value) != 0.0);
-    found.sort_by_key(|it| it.key);
-    found.dedup();
-    let changed: Vec<(String, f64)> =
-        found.iter().map(|it| (it.key.key().to_owned(), rounded(it.value))).collect();
+    let changed: Vec<(String, f64)> = made
+        .legs
+        .found()
+        .into_iter()
+        .map(|(side, it)| (it.path(side), rounded(it.value)))
+        .filter(|(_, value)| *value != 0.0)
+        .collect();
     if changed.is_empty() && removed.is_empty() {
         return Ok(None);
     }
@@ -99,6 +110,7 @@ fn with_fit(
     let mut changes: Vec<Change> =
         removed.iter().filter(kept).map(|key| Change::Remove((*key).into())).collect();
     changes.extend(changed.iter().map(|(path, value)| Change::Number(path.clone(), *value)));
+    changes.push(Change::Text("trousers.fit".to_owned(), FitKind::Held.key().to_owned()));
     let text = edit(source, &changes)?;
     // What was taken out is written down too, so that the record tells how the file stood after each toile.
     let gone = removed.iter().filter(|key| !changed.iter().any(|(path, _)| path == **key));

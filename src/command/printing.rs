@@ -9,7 +9,7 @@ use crate::{
     terms::Word,
     told::Subject,
     unit::{Unit, parse_length},
-    voice::{Sentence, lengths, named},
+    voice::{Sentence, Value, lengths, named},
 };
 
 /// What every command that prints pieces takes.
@@ -46,16 +46,17 @@ impl Printing {
     /// When one is no length, or none that a roll has.
     pub(super) fn rolls(&self, unit: Unit) -> Result<Vec<f64>, Mistakes> {
         let read = |text: &String| {
-            let wrong = |found: Sentence| {
+            let wrong = |found: Value| {
                 let title =
                     Sentence::new("`--roll {text}`: {found}").with("text", named(text)).with("found", found);
                 Mistake::new(title).in_unit(unit)
             };
-            let cm = parse_length(text, unit).map_err(|expected| wrong(expected.into()))?;
+            let cm = parse_length(text, unit).map_err(|expected| wrong(named(expected)))?;
             if ROLL.contains(&cm) {
                 return Ok(cm);
             }
-            Err(wrong(Sentence::new("expected {rolls}").with("rolls", lengths((*ROLL.start(), *ROLL.end())))))
+            let rolls = lengths((*ROLL.start(), *ROLL.end()));
+            Err(wrong(Sentence::new("expected {rolls}").with("rolls", rolls).into()))
         };
         self.roll.iter().map(read).collect::<Result<_, Mistake>>().map_err(Mistakes::from)
     }

@@ -25,14 +25,14 @@ use crate::{
     order,
     pattern::Wanted,
     terms::{HowMuch, Shape, Side, Word},
-    toile::{Does, Face, Feel, Lines, Look, Outcome, Place, Report, Sign, Since, When, judge},
-    told::{cautions, fitting_sheet},
+    toile::{Does, Face, Feel, Heard, Lines, Look, Outcome, Place, Sign, Since, When, judge},
+    told::{cautions, judgement_told},
     unit::{Unit, parse_length},
 };
 use conversation::Talk;
 use mirrored::mirrored;
 use pictured::{history, next_picture};
-use written::written;
+use written::write_entry;
 
 #[derive(clap::Args)]
 #[command(after_help = "\
@@ -210,7 +210,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     if let (true, Some(path)) = (arguments.write, path) {
         done.push_str(&match waits {
             true => note("nothing written: answer first"),
-            false => written(arguments, path, &judgement, order)?,
+            false => write_entry(arguments, path, &judgement, order)?,
         });
     }
     let ending = if waits { Ending::Waits } else { Ending::Done };
@@ -221,7 +221,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         let _ = write!(std::io::stderr(), "{}", harmless_text(&done));
         return Ok(ending);
     }
-    let mut text = fitting_sheet(&judgement, unit, arguments.why);
+    let mut text = judgement_told(&judgement, unit, arguments.why);
     text.push('\n');
     for notice in &notices {
         text.push_str(&note(&notice.text(unit)));
@@ -276,7 +276,7 @@ impl Arguments {
 fn nothing_said() -> Mistakes {
     let mut mistake = Mistake::new("expected what is seen on the toile, found nothing")
         .help("say it as in --seen \"tight lines across the front of the thigh when sitting\"");
-    for line in Report::can_be_said() {
+    for line in Heard::can_be_said() {
         mistake = mistake.help(line);
     }
     mistake.help("or let yourself be asked with `--ask`").into()

@@ -10,7 +10,7 @@ use super::{
 use crate::{
     curve::{Chain, length as long},
     mistake::Notice,
-    recipe::{DartRule, PanelPlan as PanelRule, Proportion, Recipe},
+    recipe::{DartRule, PanelRules, Proportion, Recipe},
     terms::{Panel, Role, Word},
     voice::{Sentence, Value, amount, change, named},
 };
@@ -65,7 +65,7 @@ struct Drawn<'a> {
     recipe: &'a Recipe,
     plan: &'a Plan,
     planned: &'a PanelPlan,
-    rule: &'a PanelRule,
+    rule: &'a PanelRules,
     shape: &'a PanelShape,
 }
 

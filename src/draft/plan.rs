@@ -5,6 +5,7 @@ use kurbo::Point;
 
 use super::{
     inside::{guide_inside, inside},
+    leg_width::grown_for_body,
     moves::lean,
     panel::{Levels, Roles},
     stretch::taken,
@@ -16,7 +17,7 @@ use crate::{
     body::{Body, Origin},
     mistake::{Mistake, Notice},
     order::Trousers,
-    recipe::{BendRule, Construction, Inputs, PanelPlan as PanelRule, Proportion, Recipe, Reference},
+    recipe::{BendRule, Construction, Inputs, PanelRules, Proportion, Recipe, Reference},
     terms::{EaseAt, Edge, EnumMap, Level, Measurement, Panel, Role, SeatSet, Sex, Style, Word},
     voice::{Sentence, length},
 };
@@ -152,9 +153,17 @@ impl Plan {
             )
         })?;
         let mut notices = Vec::new();
-        let inputs = inputs(recipe, body, trousers, &mut notices)?;
-        let construction = recipe.construct(&inputs)?;
+        let mut inputs = inputs(recipe, body, trousers, &mut notices)?;
+        let mut construction = recipe.construct(&inputs)?;
         let levels = levels(recipe, body, &inputs, &construction)?;
+        if recipe.truing.on {
+            let as_given = inputs.style;
+            let least = |at| wanted(recipe, at, body, trousers.cloth_stretch).0;
+            notices.extend(grown_for_body(&mut inputs, body, trousers, &levels, least));
+            if inputs.style != as_given {
+                construction = recipe.construct(&inputs)?;
+            }
+        }
         let build = Build { recipe, construction: &construction, inputs: &inputs, levels: &levels };
         let (mut front, front_net) = build.panel(Panel::Front, &recipe.front)?;
         let (mut back, back_net) = build.panel(Panel::Back, back)?;
@@ -226,22 +235,9 @@ fn lacking(recipe: &Recipe, missing: Reference) -> Mistake {
         .help(format!("add `{needed}` to the measurement file"))
 }
 
-/// Where on the body an ease is counted; `None` for ease that is no girth's.
-fn girth_of(at: EaseAt) -> Option<Measurement> {
-    match at {
-        EaseAt::Waist => Some(Measurement::WaistGirth),
-        EaseAt::TopHip => Some(Measurement::TopHipGirth),
-        EaseAt::Hip => Some(Measurement::HipGirth),
-        EaseAt::Thigh => Some(Measurement::ThighGirth),
-        EaseAt::Knee => Some(Measurement::KneeGirth),
-        EaseAt::Calf => Some(Measurement::CalfGirth),
-        EaseAt::CrotchDepth | EaseAt::CrotchLength => None,
-    }
-}
-
 /// What the stretch of the cloth takes off the ease at a place, cm.
 fn taken_by_stretch(at: EaseAt, body: &Body, stretch: f64) -> f64 {
-    girth_of(at).and_then(|girth| body.cm(girth)).map_or(0.0, |girth| girth * taken(stretch, at))
+    at.girth().and_then(|girth| body.cm(girth)).map_or(0.0, |girth| girth * taken(stretch, at))
 }
 
 /// The least and the most ease that is a fit, less what the stretch of the cloth takes off; a recipe that names none
@@ -381,7 +377,7 @@ struct Build<'a> {
 
 impl Build<'_> {
     /// A panel as the recipe has it, and the length of its waist without what its darts take in.
-    fn panel(&self, panel: Panel, rule: &PanelRule) -> Result<(PanelPlan, f64), Mistake> {
+    fn panel(&self, panel: Panel, rule: &PanelRules) -> Result<(PanelPlan, f64), Mistake> {
         let crease = self.construction.points[rule.crease.0].x;
         let place = |point: Point| Point::new(point.x - crease, point.y);
         let constructed = rule.roles.map(|_, id| place(self.construction.points[id.0]));

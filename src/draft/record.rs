@@ -128,12 +128,17 @@ impl Draft {
         self.shape.back.roles[Role::CrotchPoint].y - self.shape.levels[Level::Crotch]
     }
 
-    /// The draft with the parameters that a fit found beside those given.
+    /// The draft with the parameters that a fit found, in the place of those it has of the same key.
     ///
     /// # Errors
     /// When the waist cannot be dropped as the file asks.
     pub fn fitted(mut self, found: impl IntoIterator<Item = Adjustment>) -> Result<Self, Mistakes> {
-        self.adjustments.extend(found.into_iter().filter(|it| it.value != 0.0));
+        for it in found {
+            self.adjustments.retain(|old| old.key != it.key);
+            if it.value != 0.0 {
+                self.adjustments.push(it);
+            }
+        }
         self.adjustments.sort_by_key(|it| it.key);
         self.parameters =
             self.adjustments.iter().fold(Parameters::default(), |all, it| all.with(it.key, it.value));

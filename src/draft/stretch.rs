@@ -5,10 +5,13 @@
 //! hip ease 0 to -2 per cent of the girth from 10 per cent of usable stretch, -2 to -5 from 20, -5 to -8 from 35, never
 //! more than about a third of the stretch spent standing.
 
-use crate::terms::EaseAt;
+use crate::{
+    body::Body,
+    terms::{EaseAt, Measurement},
+};
 
 /// A cloth of less usable cross stretch than this, per cent, is cut as if it had none.
-pub(crate) const RIGID_BELOW: f64 = 10.0;
+pub(super) const RIGID_BELOW: f64 = 10.0;
 /// The part of its stretch that a closed hem gives to a heel that passes it (common practice, no source).
 const GIVES: f64 = 0.8;
 
@@ -38,8 +41,19 @@ fn at_hip(stretch: f64) -> f64 {
 }
 
 /// How wide a closed opening becomes when a heel passes it, as a part of its girth at rest.
-pub(crate) fn opened_by(stretch: f64) -> f64 {
+fn opened_by(stretch: f64) -> f64 {
     if stretch < RIGID_BELOW { 1.0 } else { 1.0 + GIVES * stretch / 100.0 }
+}
+
+/// In a cloth that does not stretch, the least by which a hem is wider than heel and instep, cm: common practice, no source.
+const HEM_PASSAGE: f64 = 1.0;
+
+/// The least by which a closed leg must be wider than the heel to let it pass, cm: negative where the cloth stretches.
+pub(crate) fn least_over_heel(stretch: f64, body: &Body) -> f64 {
+    if stretch < RIGID_BELOW {
+        return HEM_PASSAGE;
+    }
+    body.cm(Measurement::HeelGirth).map_or(0.0, |heel| heel / opened_by(stretch) - heel)
 }
 
 #[cfg(test)]

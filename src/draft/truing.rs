@@ -30,8 +30,8 @@ use crate::{
 /// Draws the panels of one leg with its fit parameters.
 pub fn shape(plan: &Plan, parameters: &Parameters) -> Shape {
     if plan.front.printed {
-        let front = Drawing::front(plan, parameters);
-        let back = Drawing::back(plan, parameters, &front);
+        let front = Drawn::front(plan, parameters);
+        let back = Drawn::back(plan, parameters, &front);
         return Shape { levels: plan.levels, front: front.printed(), back: back.printed() };
     }
     let [mut front, mut back] = legs(plan, parameters);
@@ -68,6 +68,8 @@ pub struct Taped {
     pub front_thigh: Option<f64>,
     /// Width of the back at thigh level.
     pub back_thigh: Option<f64>,
+    /// How far the centre back leans, degrees.
+    pub back_lean: f64,
 }
 
 /// Reads a drawn leg with the tape.
@@ -78,7 +80,14 @@ pub fn taped(shape: &Shape) -> Taped {
         back_crotch: shape.back.crotch_seam.length(),
         front_thigh: shape.front.chord(level),
         back_thigh: shape.back.chord(level),
+        back_lean: centre_back_lean(&shape.back.roles),
     }
+}
+
+/// How far the centre back leans, degrees.
+pub(crate) fn centre_back_lean(back: &Roles) -> f64 {
+    let line = back[Role::CentreWaist] - back[Role::CurveStart];
+    line.x.atan2(-line.y).to_degrees()
 }
 
 /// The same without drawing what the tape does not touch: no waist, no darts, no notches. A fit tries many drafts.
@@ -86,14 +95,16 @@ pub fn taped_at(plan: &Plan, parameters: &Parameters) -> Taped {
     if plan.front.printed {
         return taped(&shape(plan, parameters));
     }
-    let [front, back] = legs(plan, parameters).map(|panel| panel.taped());
-    Taped { front_crotch: front.0, back_crotch: back.0, front_thigh: front.1, back_thigh: back.1 }
+    let legs = legs(plan, parameters);
+    let back_lean = centre_back_lean(&legs[1].roles);
+    let [front, back] = legs.map(|panel| panel.taped());
+    Taped { front_crotch: front.0, back_crotch: back.0, front_thigh: front.1, back_thigh: back.1, back_lean }
 }
 
 /// Front and back with their inseams matched and their sides drawn, the back's not yet as long as the front's.
-fn legs<'a>(plan: &'a Plan, parameters: &Parameters) -> [Drawing<'a>; 2] {
-    let mut front = Drawing::front(plan, parameters);
-    let mut back = Drawing::back(plan, parameters, &front);
+fn legs<'a>(plan: &'a Plan, parameters: &Parameters) -> [Drawn<'a>; 2] {
+    let mut front = Drawn::front(plan, parameters);
+    let mut back = Drawn::back(plan, parameters, &front);
     if !plan.inseam_as_drawn {
         back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
     }
@@ -122,7 +133,7 @@ const ROUNDING: f64 = 0.1;
 pub(super) fn settle(plan: &mut Plan) -> Vec<Panel> {
     let plain = Parameters::default();
     let mut missed = Vec::new();
-    let mut settled = |panel: Panel, plan: &Plan, drawn: &Drawing| {
+    let mut settled = |panel: Panel, plan: &Plan, drawn: &Drawn| {
         let own = drawn.plan;
         let Some(bend) = drawn.fork().bend(&drawn.inseam) else {
             return (own.fullness, own.roles[Role::SideHip].x);
@@ -141,8 +152,8 @@ pub(super) fn settle(plan: &mut Plan) -> Vec<Panel> {
         let side = if own.printed { own.roles[Role::SideHip].x } else { inner + own.hip_width };
         (bend.fullness, side)
     };
-    let front = Drawing::front(plan, &plain);
-    let mut back = Drawing::back(plan, &plain, &front);
+    let front = Drawn::front(plan, &plain);
+    let mut back = Drawn::back(plan, &plain, &front);
     if !plan.back.printed && !plan.inseam_as_drawn {
         back.match_inseam(front.inseam.edge.length() - plan.inseam_stretch);
     }
@@ -156,7 +167,7 @@ pub(super) fn settle(plan: &mut Plan) -> Vec<Panel> {
 }
 
 /// One panel while it is drawn.
-struct Drawing<'a> {
+struct Drawn<'a> {
     plan: &'a PanelPlan,
     moves: Moves,
     levels: Levels,
@@ -176,7 +187,7 @@ struct Drawing<'a> {
     waist_at_side: f64,
 }
 
-impl<'a> Drawing<'a> {
+impl<'a> Drawn<'a> {
     fn front(whole: &'a Plan, parameters: &Parameters) -> Self {
         let moves = Moves::new(Panel::Front, parameters, whole.hem_follows);
         let pivot = Pivot::BelowCrotch(moves.reach);
@@ -273,7 +284,7 @@ impl<'a> Drawing<'a> {
     }
 
     /// Slides the side waist along its seam until the side is as long as the front's.
-    fn match_side(&mut self, front: &Drawing) {
+    fn match_side(&mut self, front: &Drawn) {
         self.side = self.side.resized_at_start(front.side.length());
     }
 
@@ -413,14 +424,14 @@ fn lowered(darts: &[DartPlan], down: f64) -> Cow<'_, [DartPlan]> {
 
 /// The ends of both waists: square to the centres, and rising to the side by half of what both sides lean, so that
 /// front and back run on into each other across the side seam.
-fn waist_ends(front: &Drawing, back: &Drawing) -> [WaistEnds; 2] {
+fn waist_ends(front: &Drawn, back: &Drawn) -> [WaistEnds; 2] {
     let rise = 0.5 * (side_lean(front.side.start_tangent()) + side_lean(back.side.start_tangent()));
     [front.waist_ends(rise), back.waist_ends(rise)]
 }
 
 /// Restores the sewn waist: the back darts give or take, else the front darts, else the back side, which also has what
 /// a dart cannot give. Returns what the front and the back darts take in.
-fn true_waist(plan: &Plan, front: &Drawing, back: &mut Drawing) -> (f64, f64) {
+fn true_waist(plan: &Plan, front: &Drawn, back: &mut Drawn) -> (f64, f64) {
     let (mut front_intake, mut back_intake) = (front.intake, back.intake);
     let ends = waist_ends(front, back);
     let front_length = |intake| length(&sewn(&ends[0], &front.darts, intake));
@@ -467,7 +478,7 @@ fn taken_in(intake: f64) -> f64 {
 }
 
 /// Moves the top of the back side seam sideways and makes it as long as the front's again.
-fn widen_side(front: &Drawing, back: &mut Drawing, by: f64) {
+fn widen_side(front: &Drawn, back: &mut Drawn, by: f64) {
     back.waist_at_side = by;
     back.draw_side();
     back.match_side(front);

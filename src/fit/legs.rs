@@ -2,14 +2,14 @@
 
 use std::sync::Arc;
 
-use super::{Report, SeamRow, drafted, judged, limit};
+use super::{Report, SeamRow, drafted, front_width_wanted, judged, limit, solve::solve_one_leg};
 use crate::{
     adjust::Key,
-    draft::{Draft, draft},
+    draft::{Draft, draft, taped_at},
     mistake::{Mistake, Mistakes, Notice},
-    order::{Adjustment, Order},
+    order::{Adjustment, Giver, Order},
     recipe::Recipe,
-    terms::{FitKind, Panel, Seam, Side},
+    terms::{FitKind, Measurement, Panel, Seam, Side},
     voice::{Sentence, amount, length, named},
 };
 
@@ -50,25 +50,58 @@ fn legs(order: &Order, recipe: &Arc<Recipe>) -> Result<Legs, Mistakes> {
     if !order.has_two_legs() {
         return Ok(Legs::alike(common, report));
     }
-    let of_the_file = |key: Key| order.adjustments.iter().any(|it| it.key == key);
-    let found: Vec<Adjustment> =
-        common.adjustments.iter().filter(|it| !of_the_file(it.key)).copied().collect();
+    let found: Vec<Adjustment> = common.adjustments.iter().filter(|it| !it.is_by_hand()).copied().collect();
+    let own_thigh = |side: Side| {
+        let own = if side == Side::Left { &order.left } else { &order.right };
+        let taken = |m: Measurement| own.as_ref().is_some_and(|leg| leg.measured[m].is_some());
+        taken(Measurement::ThighGirth) || taken(Measurement::FrontThighArc)
+    };
     let leg = |side| {
         let order = order.of_leg(side);
         let mut leg = draft(&order, recipe)?;
+        leg.side = side;
+        limit::refuse_beyond_hard(&leg, &order)?;
+        leg.fit = common.fit;
         if common.fit == FitKind::Measured {
             let given = |key: Key| order.adjustments.iter().any(|it| it.key == key);
             leg = leg.fitted(found.iter().copied().filter(|it| !given(it.key)))?;
+            if own_thigh(side) {
+                let solved = solve_one_leg(&leg.plan, &leg.body, &leg.parameters, given);
+                leg = leg.fitted(solved.found.into_iter().map(|(key, value, _)| Adjustment {
+                    key,
+                    value,
+                    from: Giver::Fit,
+                }))?;
+            }
         }
-        leg.side = side;
-        limit::refuse(&leg, &order)?;
-        let (draft, report) = judged(leg, &order);
+        limit::refuse_unsound(&leg, &order)?;
+        let unmet = own_thigh(side).then(|| unmet_thigh(&leg)).flatten();
+        let (mut draft, report) = judged(leg, &order);
+        draft.notices.extend(unmet);
         Ok::<_, Mistakes>(Leg { draft, report: report.of_side(side) })
     };
     let (left, right) = (leg(Side::Left)?, leg(Side::Right)?);
     let centres = centres(&left, &right);
     refuse_unequal(&centres)?;
     Ok(Legs { first: left, second: Some(right), centres })
+}
+
+/// A leg whose own front thigh arc could not be met beside the other leg.
+fn unmet_thigh(leg: &Draft) -> Option<Notice> {
+    /// Less than this is the tape's, cm.
+    const MET: f64 = 0.5;
+    let taped = taped_at(&leg.plan, &leg.parameters);
+    let missing = front_width_wanted(&leg.plan, &taped, &leg.body)? - taped.front_thigh?;
+    (missing > MET).then(|| {
+        Notice::mind(
+            "leg-unmet",
+            "the front of the {side} thigh stays {missing} narrower than its arc asks for: the centre seams of the two legs \
+             bear no more difference. Open both with `thigh.front`, and take what is then too wide on the other leg off \
+             its side seam with `thigh.outer`",
+        )
+        .with("side", leg.side)
+        .with("missing", length(missing))
+    })
 }
 
 fn centres(left: &Leg, right: &Leg) -> Vec<SeamRow> {
@@ -91,8 +124,10 @@ fn refuse_unequal(centres: &[SeamRow]) -> Result<(), Mistakes> {
             .with("left", amount(row.front))
             .with("right", amount(row.back))
             .with("eased", length(EASED));
-            Mistake::new(title)
-                .help("give it to both legs, and take the surplus off the other leg with `thigh.inner`")
+            Mistake::new(title).help(
+                "what lengthens a crotch seam goes to both legs; what is then too wide on one of them comes off its side \
+                 seam: `outer = {-0.4|\"-1/8\"}` under `[right.thigh]`, say",
+            )
         })
         .collect();
     if wrong.is_empty() { Ok(()) } else { Err(wrong.into()) }
@@ -115,6 +150,21 @@ impl Legs {
             (Some(right), Side::Right) => right,
             _ => &self.first,
         }
+    }
+
+    /// What was found rather than given by hand: of both legs, or of one where they differ in it.
+    pub fn found(&self) -> Vec<(Side, Adjustment)> {
+        let of = |leg: &Leg| {
+            leg.draft.adjustments.iter().filter(|it| !it.is_by_hand()).copied().collect::<Vec<_>>()
+        };
+        let first = of(&self.first);
+        let Some(second) = self.second.as_ref().map(of) else {
+            return first.into_iter().map(|it| (Side::Both, it)).collect();
+        };
+        let both = first.iter().filter(|it| second.contains(it)).map(|it| (Side::Both, *it));
+        let left = first.iter().filter(|it| !second.contains(it)).map(|it| (Side::Left, *it));
+        let right = second.iter().filter(|it| !first.contains(it)).map(|it| (Side::Right, *it));
+        both.chain(left).chain(right).collect()
     }
 
     /// Puts notices of the file before those of the draft.

@@ -2,19 +2,19 @@
 
 use kurbo::ParamCurve;
 
-use super::Report;
+use super::{Report, measured::without_hand};
 use crate::{
     adjust::{Key, Parameters},
     body::Body,
-    draft::{Draft, Plan, Shape, shape},
+    draft::{Draft, Plan, Shape, centre_back_lean, shape},
     mistake::{Mistake, Mistakes, Notice},
     order::Order,
-    terms::{Panel, Role},
+    terms::Panel,
     voice::{Sentence, amount, angles, degrees, list},
 };
 
 /// The lean of a centre back that hangs and sits, degrees: common practice, no source.
-const LEAN: (f64, f64) = (3.0, 20.0);
+pub(super) const LEAN: (f64, f64) = (3.0, 20.0);
 /// Limits are named on this grid, cm or degrees: what a ruler shows.
 const GRID: f64 = 0.05;
 
@@ -68,9 +68,8 @@ pub(super) fn held_scoops(draft: &Draft) -> impl Iterator<Item = Notice> {
     })
 }
 
-/// Refuses parameters beyond their hard limit, and those under which the outline would not be true.
-pub(super) fn refuse(draft: &Draft, order: &Order) -> Result<(), Mistakes> {
-    let placed = |mistake, key| order.at_parameter(mistake, draft.side, key);
+/// Refuses parameters beyond their hard limit.
+pub(super) fn refuse_beyond_hard(draft: &Draft, order: &Order) -> Result<(), Mistakes> {
     let beyond: Vec<Mistake> = draft
         .parameters
         .set()
@@ -78,39 +77,48 @@ pub(super) fn refuse(draft: &Draft, order: &Order) -> Result<(), Mistakes> {
             let (least, most) = key.about().hard;
             !(least..=most).contains(value)
         })
-        .map(|(key, value)| placed(beyond_hard(draft, key, value), key))
+        .map(|(key, value)| order.at_parameter(beyond_hard(draft, key, value), draft.side, key))
         .collect();
-    if !beyond.is_empty() {
-        return Err(beyond.into());
-    }
-    if draft.parameters.set().next().is_none() {
+    if beyond.is_empty() { Ok(()) } else { Err(beyond.into()) }
+}
+
+/// Refuses parameters of a person's hand under which the outline would not be true, beside what a fit has found.
+pub(super) fn refuse_unsound(draft: &Draft, order: &Order) -> Result<(), Mistakes> {
+    let by_hand: Vec<(Key, f64)> =
+        draft.adjustments.iter().filter(|it| it.is_by_hand()).map(|it| (it.key, it.value)).collect();
+    if by_hand.is_empty() {
         return Ok(());
     }
     let judge = Judge { plan: &draft.plan, body: &draft.body };
     let Some(why) = judge.breaks(&draft.parameters) else { return Ok(()) };
-    if judge.breaks(&Parameters::default()).is_some() {
+    let found = without_hand(draft);
+    if judge.breaks(&found).is_some() {
         // The block itself is not true for this body: that is said by the report, not laid on a parameter.
         return Ok(());
     }
-    let culprits: Vec<Mistake> = draft
-        .parameters
-        .set()
+    let around = |mistake: Mistake| match found.set().next() {
+        Some(_) => mistake.help("or let `breeks fit --around` find the rest of the fit round what you gave"),
+        None => mistake,
+    };
+    let culprits: Vec<Mistake> = by_hand
+        .iter()
         .filter(|(key, _)| judge.breaks(&draft.parameters.without(*key)).is_none())
         .map(|(key, value)| {
             let title = Sentence::new("`{key}` {value} cannot be drawn: {why}")
-                .with("key", key)
-                .with("value", key.about().unit.amount(value))
+                .with("key", *key)
+                .with("value", key.about().unit.amount(*value))
                 .with("why", why.clone());
-            placed(Mistake::new(title), key).help(judge.largest(&draft.parameters, key, value))
+            let mistake = Mistake::new(title).help(judge.largest(&draft.parameters, *key, *value));
+            order.at_parameter(around(mistake), draft.side, *key)
         })
         .collect();
     if culprits.is_empty() {
-        let all = draft.parameters.set().map(|(key, value)| {
-            Sentence::new("`{key}` {value}").with("key", key).with("value", key.about().unit.amount(value))
+        let all = by_hand.iter().map(|(key, value)| {
+            Sentence::new("`{key}` {value}").with("key", *key).with("value", key.about().unit.amount(*value))
         });
         let title =
             Sentence::new("{all} cannot be drawn together: {why}").with("all", list(all)).with("why", why);
-        return Err(Mistake::new(title).help("give less of each, the largest first").into());
+        return Err(around(Mistake::new(title).help("give less of each, the largest first")).into());
     }
     Err(culprits.into())
 }
@@ -151,9 +159,7 @@ impl Judge<'_> {
             return report.notices().into_iter().next().map(|notice| notice.said);
         }
         if parameters[Key::SeatAngle] != 0.0 {
-            let roles = drawn.panel(Panel::Back).roles;
-            let line = roles[Role::CentreWaist] - roles[Role::CurveStart];
-            let lean = line.x.atan2(-line.y).to_degrees();
+            let lean = centre_back_lean(&drawn.back.roles);
             if !(LEAN.0..=LEAN.1).contains(&lean) {
                 return Some(
                     Sentence::new("the centre back would lean {lean}, {usual} hangs and sits")

@@ -3,22 +3,22 @@
 use super::{
     Report,
     limit::Judge,
-    solve::{can_be_met, departure, solve},
+    solve::{ANOTHER_DIVISION, departure, mean_back_share, measured, part_of_estimate, solve},
 };
 use crate::{
     adjust::{Key, Parameters},
     body::{Origin, oddest_of},
     draft::Draft,
     mistake::{Mistakes, Notice},
-    order::{Adjustment, Order},
+    order::{Adjustment, Giver, Order},
     terms::{FitKind, Measurement},
-    voice::{Sentence, length, list, named},
+    voice::{Sentence, length, list, named, share},
 };
 
 /// A total crotch length met within this is met, cm.
 const MET: f64 = 0.5;
-/// A parameter smaller than this is no correction but the arithmetic's, cm or degrees.
-const NOTHING: f64 = 5e-4;
+/// So near to the end of a range is at it, cm or degrees.
+const NEARLY: f64 = 5e-4;
 
 /// The tilt of the waist: how far its height at the centres, where measured, differs from that at the side, within what
 /// is usual.
@@ -32,55 +32,82 @@ fn tilt(draft: &Draft) -> impl Iterator<Item = Adjustment> {
         let side =
             draft.body.value(Measurement::WaistHeight).filter(|value| value.from != Origin::Estimated)?;
         let (least, most) = key.about().usual;
-        Some(Adjustment { key, value: (end.cm - side.cm).clamp(least, most), from: "measured" })
+        Some(Adjustment { key, value: (end.cm - side.cm).clamp(least, most), from: Giver::Measured })
     })
 }
 
 /// The draft with the parameters that meet what was measured, where the file asks for it or says nothing.
-pub(super) fn met(draft: Draft, order: &Order) -> Result<Draft, Mistakes> {
+///
+/// The fit is found as if the file gave none; then those that it gives take its values, and the others stay as found:
+/// what the hand changes so changes as the hand means it. Where the order says `around`, those of the file stand first
+/// and the rest is found round them.
+pub(super) fn met(mut draft: Draft, order: &Order) -> Result<Draft, Mistakes> {
     let asked = order.trousers.fit.unwrap_or(FitKind::Measured);
-    if asked == FitKind::Proportional || !draft.recipe.truing.on {
+    if asked != FitKind::Measured || !draft.recipe.truing.on {
+        draft.fit = if asked == FitKind::Held { FitKind::Held } else { FitKind::Proportional };
         return Ok(draft);
     }
-    let given = |key: Key| order.adjustments.iter().any(|it| it.key == key);
-    let tilt: Vec<Adjustment> = tilt(&draft).filter(|it| !given(it.key)).collect();
-    let draft = if tilt.is_empty() { draft } else { draft.fitted(tilt)? };
-    if !can_be_met(&draft.body) {
-        return Ok(draft);
-    }
-    let solved = solve(&draft.plan, &draft.body, &draft.parameters, given);
-    let part = sound_part(&draft, &solved.found);
-    let found = solved.found.iter().map(|(key, value, _)| (*key, value * part)).map(|(key, value)| {
-        Adjustment { key, value: if value.abs() < NOTHING { 0.0 } else { value }, from: Adjustment::FOUND }
+    let of_the_file = |key: Key| order.adjustments.iter().any(|it| it.key == key);
+    let first = |key: Key| order.around && of_the_file(key);
+    let start = if order.around { draft.parameters } else { Parameters::default() };
+    let tilt: Vec<Adjustment> = tilt(&draft).filter(|it| !first(it.key)).collect();
+    let start = tilt.iter().fold(start, |all, it| all.with(it.key, it.value));
+    let solved = solve(&draft.plan, &draft.body, &start, first);
+    let part = sound_part(&draft, &start, &solved.found);
+    let found = solved.found.iter().map(|(key, value, _)| Adjustment {
+        key: *key,
+        value: value * part,
+        from: Giver::Fit,
     });
-    draft.fitted(found.collect::<Vec<_>>())
+    let all: Vec<Adjustment> = tilt.into_iter().chain(found).filter(|it| !of_the_file(it.key)).collect();
+    draft.fitted(all)
+}
+
+/// The parameters of a draft that nobody's hand gave.
+pub(super) fn without_hand(draft: &Draft) -> Parameters {
+    draft
+        .adjustments
+        .iter()
+        .filter(|it| !it.is_by_hand())
+        .fold(Parameters::default(), |all, it| all.with(it.key, it.value))
 }
 
 /// How much of what was found the outline bears: all of it, but for bodies at the edge of what can be drawn.
-fn sound_part(draft: &Draft, found: &[(Key, f64, bool)]) -> f64 {
+fn sound_part(draft: &Draft, start: &Parameters, found: &[(Key, f64, bool)]) -> f64 {
+    /// Parts tried from the whole downwards, so that what breaks only between is not stopped at.
+    const PARTS: u32 = 16;
+    /// Halvings between two parts: less than a hundredth of a millimetre is left.
+    const HALVINGS: usize = 12;
     let judge = Judge { plan: &draft.plan, body: &draft.body };
     let holds = |part: f64| {
         let with = |all: Parameters, it: &(Key, f64, bool)| all.with(it.0, part * it.1);
-        judge.breaks(&found.iter().fold(draft.parameters, with)).is_none()
+        judge.breaks(&found.iter().fold(*start, with)).is_none()
     };
-    if holds(1.0) || !holds(0.0) {
+    if holds(1.0) {
         return 1.0;
     }
-    let (mut good, mut bad) = (0.0, 1.0);
-    for _ in 0..20 {
+    let part = |step: u32| f64::from(step) / f64::from(PARTS);
+    let Some(step) = (0..PARTS).rev().find(|step| holds(part(*step))) else {
+        // The block itself is not true for this body: that is said by the report.
+        return 1.0;
+    };
+    let (mut good, mut bad) = (part(step), part(step + 1));
+    for _ in 0..HALVINGS {
         let middle = 0.5 * (good + bad);
         if holds(middle) { good = middle } else { bad = middle }
     }
     good
 }
 
-/// What the fit could not meet, and what would most likely explain it.
+/// What the fit rests on and could not meet, and what would most likely explain that.
 pub(super) fn notices(draft: &Draft, report: &Report, order: &Order) -> Vec<Notice> {
-    if draft.fit == FitKind::Proportional {
-        let asked = order.trousers.fit == Some(FitKind::Measured);
-        return asked.then(nothing_to_meet).into_iter().chain(on_another_block(order)).collect();
-    }
     let mut notices: Vec<Notice> = on_another_block(order).into_iter().collect();
+    if draft.fit != FitKind::Measured {
+        return notices;
+    }
+    notices.extend(on_an_estimate(draft));
+    notices.extend(on_top(draft, report));
+    notices.extend(split_not_asked(draft));
     let unmet = unmet(report, order);
     let at_bound: Vec<Sentence> = draft
         .adjustments
@@ -110,9 +137,78 @@ pub(super) fn notices(draft: &Draft, report: &Report, order: &Order) -> Vec<Noti
     notices
 }
 
-/// A crotch length that no ordinary correction meets.
+/// The crotch length was estimated: how far the fit follows it.
+fn on_an_estimate(draft: &Draft) -> Option<Notice> {
+    /// A part nearer to the whole than this is the whole.
+    const WHOLLY: f64 = 0.95;
+    let part = part_of_estimate(&draft.body)?;
+    let estimate = draft.body.value(Measurement::TotalCrotchLength)?;
+    let way = if part >= WHOLLY {
+        Sentence::new("all the way to it")
+    } else {
+        Sentence::new("{part} of the way to it").with("part", share(part))
+    };
+    Some(
+        Notice::note(
+            "fit-on-estimate",
+            "`total_crotch_length` was not measured: people with the same waist, hip and rise have {expected}, give or take \
+             {spread}; the fit goes {way}. Measured, it would be met",
+        )
+        .with("expected", length(estimate.cm))
+        .with("spread", length(estimate.sd))
+        .with("way", way),
+    )
+}
+
+/// What the hand gave on top of the fit costs crotch length that somebody has to take back.
+fn on_top(draft: &Draft, report: &Report) -> Option<Notice> {
+    let by_hand: Vec<Key> = draft.adjustments.iter().filter(|it| it.is_by_hand()).map(|it| it.key).collect();
+    let over = report.crotch.ease()? - report.crotch.wanted;
+    (!by_hand.is_empty() && over.abs() > MET).then(|| {
+        let which = if over > 0.0 { "longer" } else { "shorter" };
+        Notice::note(
+            "on-top-of-fit",
+            "what you gave lies on top of what the fit found ({keys}), and the crotch seam is {over} {which} than wanted. \
+             See by the toile whether to leave it; `breeks fit --around` finds the rest again round it",
+        )
+        .with("keys", list(by_hand.into_iter().map(|key| Sentence::new("`{key}`").with("key", key))))
+        .with("over", length(over.abs()))
+        .with("which", which)
+    })
+}
+
+/// The crotch length is divided unlike other people's, by less than another dividing point explains.
+fn split_not_asked(draft: &Draft) -> Option<Notice> {
+    /// A difference smaller than this is the tape's, cm.
+    const WORTH_TELLING: f64 = 2.0;
+    let [whole, back] = [Measurement::TotalCrotchLength, Measurement::BackCrotchLength]
+        .map(|measurement| measured(&draft.body, measurement));
+    let (whole, back) = whole.zip(back)?;
+    let usual = whole * mean_back_share(draft.body.sex, draft.body.waist_level)?;
+    let more = back - usual;
+    (more.abs() > WORTH_TELLING).then(|| {
+        let (which, other) = if more > 0.0 { ("back", "front") } else { ("front", "back") };
+        Notice::note(
+            "crotch-split",
+            "the {which} has {more} more of the crotch length than other people's, the {other} less. Where the tape was \
+             divided may explain {explained} of it, and the fit asks only for what is beyond: see on the toile whether the \
+             inseam is pulled to the {which}",
+        )
+        .with("which", which)
+        .with("other", other)
+        .with("more", length(more.abs()))
+        .with("explained", length(ANOTHER_DIVISION * whole))
+    })
+}
+
+/// A crotch length that no ordinary correction meets, and that the hand has not left so.
 fn unmet(report: &Report, order: &Order) -> Option<Sentence> {
-    order.body.cm(Measurement::TotalCrotchLength)?;
+    let measured = [Measurement::FrontCrotchLength, Measurement::BackCrotchLength];
+    let whole = order.body.cm(Measurement::TotalCrotchLength).is_some()
+        || measured.iter().all(|part| order.body.cm(*part).is_some());
+    if !whole || !order.adjustments.is_empty() {
+        return None;
+    }
     let over = report.crotch.ease()? - report.crotch.wanted;
     let which = if over > 0.0 { "longer" } else { "shorter" };
     let much = over.abs();
@@ -134,11 +230,9 @@ fn went_far(draft: &Draft) -> bool {
     departure(|key| found(key).map_or(0.0, |it| it.value)) > FAR
 }
 
-/// What a fit rests on.
-const RESTS_ON: [Measurement; 10] = [
+/// What a fit rests on: not the split of a crotch length, which it hardly asks for.
+const RESTS_ON: [Measurement; 8] = [
     Measurement::TotalCrotchLength,
-    Measurement::FrontCrotchLength,
-    Measurement::BackCrotchLength,
     Measurement::BodyRise,
     Measurement::WaistHeight,
     Measurement::InsideLeg,
@@ -183,13 +277,5 @@ fn on_another_block(order: &Order) -> Option<Notice> {
 
 fn at_end(key: Key, value: f64) -> bool {
     let (least, most) = key.about().usual;
-    value >= most - NOTHING || value <= least.min(0.0) + NOTHING && value != 0.0
-}
-
-fn nothing_to_meet() -> Notice {
-    Notice::note(
-        "fit-nothing-measured",
-        "measured fit has nothing to meet: measure `total_crotch_length`, `thigh_girth` or `front_thigh_arc`; this draft \
-         follows the recipe's proportions alone",
-    )
+    value >= most - NEARLY || value <= least.min(0.0) + NEARLY && value != 0.0
 }

@@ -4,10 +4,10 @@ use crate::{
     adjust::{Key, Parameters},
     body::{Body, Origin},
     curve::{Fault, angle_between, soundness},
-    draft::{self, PanelShape, Plan, RIGID_BELOW, Shape, opened_by},
+    draft::{self, PanelShape, Plan, Shape, least_over_heel},
     mistake::{Notice, Severity},
     terms::{EaseAt, Edge, Join, Level, Measurement, Panel, Seam, Side},
-    voice::{angles, degrees, length},
+    voice::{Sentence, Value, amount, angles, degrees, length},
 };
 
 /// A level of the pattern against the body.
@@ -215,8 +215,6 @@ const A_HAIR: f64 = 0.05;
 const EQUAL_SEAMS: f64 = 0.1;
 /// The most by which a back inseam may be shorter, to be stretched, cm.
 const MOST_STRETCH: f64 = 0.9;
-/// In a cloth that does not stretch, the least by which a hem is wider than heel and instep, cm: common practice, no source.
-const HEM_PASSAGE: f64 = 1.0;
 
 impl Report {
     /// Judges the drawn panels against the body for which they were planned.
@@ -351,12 +349,35 @@ impl Report {
                 notice
                     .with("level", row.level)
                     .with("body", length(row.body))
-                    .with("least", length(row.least)),
+                    .with("least", length(row.least))
+                    .then(remedy(row)),
             );
         }
         notices.extend(self.crotch.notice());
         notices
     }
+}
+
+/// What gives a level that is too tight its room, and how much of it.
+fn remedy(row: &LevelRow) -> Sentence {
+    let lacks = row.least - row.ease();
+    let flat = 0.5 * (row.body + row.least);
+    match row.level {
+        Level::Knee => {
+            Sentence::new("; `trousers.style.knee_width` {flat} would do").with("flat", at_least(flat))
+        }
+        Level::Calf => Sentence::new("; `leg.calf` {lacks} would do, or a wider `trousers.style.knee_width`")
+            .with("lacks", at_least(lacks)),
+        Level::Thigh => {
+            Sentence::new("; `thigh.outer` {half} more would do").with("half", at_least(0.5 * lacks))
+        }
+        Level::Waist | Level::Hip | Level::Crotch | Level::Hem => Sentence::new(""),
+    }
+}
+
+/// Rounded up, so that what is typed is enough.
+fn at_least(cm: f64) -> Value {
+    amount((cm * 10.0).ceil() / 10.0)
 }
 
 /// The share of each parameter in the crotch seam.
@@ -399,7 +420,12 @@ fn levels(plan: &Plan, shape: &Shape, body: &Body) -> Vec<LevelRow> {
         (Level::Thigh, Measurement::ThighGirth, chords(Level::Thigh), within(EaseAt::Thigh)),
         (Level::Knee, Measurement::KneeGirth, chords(Level::Knee), within(EaseAt::Knee)),
         (Level::Calf, Measurement::CalfGirth, chords(Level::Calf), within(EaseAt::Calf)),
-        (Level::Hem, Measurement::HeelGirth, chords(Level::Hem), (least_over_heel(plan, body), None)),
+        (
+            Level::Hem,
+            Measurement::HeelGirth,
+            chords(Level::Hem),
+            (least_over_heel(plan.cloth_stretch, body), None),
+        ),
     ];
     rows.into_iter()
         .filter_map(|(level, measurement, pattern, (least, most))| {
@@ -417,14 +443,6 @@ fn levels(plan: &Plan, shape: &Shape, body: &Body) -> Vec<LevelRow> {
         .collect()
 }
 
-/// The least by which a closed leg must be wider than the heel to let it pass, cm: negative where the cloth stretches.
-fn least_over_heel(plan: &Plan, body: &Body) -> f64 {
-    if plan.cloth_stretch < RIGID_BELOW {
-        return HEM_PASSAGE;
-    }
-    body.cm(Measurement::HeelGirth).map_or(0.0, |heel| heel / opened_by(plan.cloth_stretch) - heel)
-}
-
 /// Levels that miss a panel; those below the hem of short trousers have nothing to cross.
 fn missed(shape: &Shape) -> Vec<Level> {
     let hem = shape.levels[Level::Hem];
@@ -440,7 +458,7 @@ fn missed(shape: &Shape) -> Vec<Level> {
 
 fn no_passage(plan: &Plan, levels: &[LevelRow], body: &Body) -> Vec<Level> {
     let Some(heel) = body.cm(Measurement::HeelGirth) else { return Vec::new() };
-    let least = heel + least_over_heel(plan, body);
+    let least = heel + least_over_heel(plan.cloth_stretch, body);
     levels
         .iter()
         .filter(|row| matches!(row.level, Level::Knee | Level::Hem) && row.pattern < least - ROUNDING)

@@ -20,7 +20,7 @@ const HEAD: &str = "\
 const TROUSERS: &str = r#"
 [trousers]
 block = "classic"      # `breeks blocks` shows them all; or the path of your own
-# fit = "measured"     # measured | proportional
+# fit = "measured"     # measured | held | proportional
 # set = "clean"        # clean: smooth standing | easy: sits easily
 # cloth_stretch = 0    # how far the cloth can be stretched across, per cent
 # [trousers.ease]      # waist hip thigh knee calf crotch_depth crotch_length

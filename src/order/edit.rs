@@ -5,7 +5,7 @@ use toml_edit::{ArrayOfTables, DocumentMut, InlineTable, Item, Table, TableLike,
 
 use super::key::{Kind, Path};
 use super::value::{Raw, Read, Written};
-use super::{Fitting, Order};
+use super::{Fitting, Giver, Order};
 use crate::mistake::{Mistake, Mistakes, Source};
 use crate::unit::Unit;
 
@@ -29,7 +29,7 @@ impl Change {
         let key = known(path)?;
         let source = Source::new(path, text);
         let raw = Raw::Bare(text.to_owned());
-        let written = Written { raw, source: &source, span: 0..text.len(), from: "file" };
+        let written = Written { raw, source: &source, span: 0..text.len(), from: Giver::File };
         Ok(match written.read(path, key.kind(), unit)? {
             Read::Number(number) => Self::Number(path.to_owned(), number),
             Read::Text(text) => Self::Text(path.to_owned(), text),
@@ -180,7 +180,7 @@ fn known(path: &str) -> Result<Path, Mistake> {
 /// A number as it stands in the file: a length in the file's unit, degrees and per cent plain.
 fn as_the_key_has_it(path: &str, number: f64, unit: Unit) -> Result<Value, Mistake> {
     match known(path)?.kind() {
-        Kind::Length(..) => Ok(written(number, unit)),
+        Kind::Length(..) => Ok(as_toml(number, unit)),
         Kind::Degrees(..) | Kind::PerCent(..) | Kind::Count(_) => Ok(decimal(number)),
         Kind::Text | Kind::OneOf(_) => Err(Mistake::new(format!("expected text for `{path}`"))),
     }
@@ -217,7 +217,7 @@ fn remove(table: &mut dyn TableLike, path: &[&str]) {
 }
 
 /// A length as the file has it; a fraction is text.
-fn written(cm: f64, unit: Unit) -> Value {
+fn as_toml(cm: f64, unit: Unit) -> Value {
     let text = unit.write(cm);
     if text.contains('/') { Value::from(text) } else { decimal_text(&text, unit.from_cm(cm)) }
 }

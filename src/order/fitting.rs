@@ -3,10 +3,10 @@
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
-use super::Fitting;
 use super::key::{Kind, Path};
 use super::read::Reading;
 use super::value::{Raw, Read, Written, quoted};
+use super::{Fitting, Giver};
 use crate::mistake::{Mistake, Source};
 use crate::unit::Unit;
 
@@ -48,7 +48,7 @@ impl<'a> Reading<'a> {
                         .help("write the keys and their new values: `changed = { \"thigh.front\" = 1.9 }`"),
                 ),
                 ("date" | "block" | "note", value) => {
-                    let written = Written { raw: Raw::of_toml(&value), source, span, from: "file" };
+                    let written = Written { raw: Raw::of_toml(&value), source, span, from: Giver::File };
                     match written.read(&name, Kind::Text, unit) {
                         Ok(Read::Text(text)) if name == "date" => fitting.date = Some(text),
                         Ok(Read::Text(text)) if name == "block" => fitting.block = Some(text),
@@ -83,7 +83,7 @@ impl<'a> Reading<'a> {
         };
         let mut texts = Vec::new();
         for (item, span) in items {
-            let written = Written { raw: Raw::of_toml(&item), source, span, from: "file" };
+            let written = Written { raw: Raw::of_toml(&item), source, span, from: Giver::File };
             match written.read(name, Kind::Text, Unit::Cm) {
                 Ok(Read::Text(text)) => texts.push(text),
                 Ok(Read::Number(_)) => {}
@@ -109,7 +109,7 @@ impl<'a> Reading<'a> {
             match (Path::find(&full), value.into_inner()) {
                 (None, DeValue::Table(inner)) => self.changes(&full, inner, source, unit, changed),
                 (Some(known), value) => {
-                    let written = Written { raw: Raw::of_toml(&value), source, span, from: "file" };
+                    let written = Written { raw: Raw::of_toml(&value), source, span, from: Giver::File };
                     match written.read(&full, known.kind(), unit) {
                         Ok(Read::Number(number)) => changed.push((full, number)),
                         Ok(Read::Text(_)) => {

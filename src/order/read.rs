@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
+use super::Giver;
 use super::key::Path;
 use super::notices::unlike_legs;
 use super::value::{Raw, Written, quoted};
@@ -84,7 +85,11 @@ impl<'a> Reading<'a> {
             }
             if let Some(known) = Path::find(&full) {
                 let raw = Raw::of_toml(value.get_ref());
-                self.written.push((full, known, Written { raw, source, span: value.span(), from: "file" }));
+                self.written.push((
+                    full,
+                    known,
+                    Written { raw, source, span: value.span(), from: Giver::File },
+                ));
                 continue;
             }
             let is_table = Path::names_in(path).contains(&name.as_ref());
@@ -129,7 +134,7 @@ impl<'a> Reading<'a> {
                     raw: Raw::Bare(trimmed.to_owned()),
                     source: option,
                     span: value_start..value_start + trimmed.len(),
-                    from: "set",
+                    from: Giver::Set,
                 },
             )),
             None => {

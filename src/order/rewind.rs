@@ -2,7 +2,7 @@
 
 use super::key::Path;
 use super::value::{Raw, Read, Written};
-use super::{Adjustment, Order};
+use super::{Adjustment, Giver, Order};
 use crate::mistake::{Mistake, Mistakes, Notice, Source};
 use crate::terms::Side;
 use crate::voice::named;
@@ -54,7 +54,8 @@ impl Order {
         }
         let source = Source::new(self.source.name.clone(), "");
         for (path, value) in changes() {
-            let written = Written { raw: Raw::Number(*value), source: &source, span: 0..0, from: "file" };
+            let written =
+                Written { raw: Raw::Number(*value), source: &source, span: 0..0, from: Giver::File };
             if let Some(key) = Path::find(path) {
                 order.put(path, &key, Read::Number(*value), &written).map_err(|mistake| {
                     // The record has lost its places by now.

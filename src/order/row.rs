@@ -1,5 +1,6 @@
 //! Rows of a table, each an order of its own: the keys of the measurement file as columns, read as the file is read.
 
+use super::Giver;
 use super::key::Path;
 use super::read::Reading;
 use super::value::{Raw, Written, quoted};
@@ -46,7 +47,7 @@ impl RowReader {
     ) -> Result<(Order, Vec<Notice>), Mistakes> {
         let mut reading = Reading::default();
         for (name, key, raw) in cells {
-            let written = Written { raw, source: &self.source, span: 0..0, from: "file" };
+            let written = Written { raw, source: &self.source, span: 0..0, from: Giver::File };
             if reading.written.iter().any(|(_, known, _)| *known == key) {
                 reading.mistakes.push(Mistake::new(format!("`{name}` stands there twice")));
             }
@@ -93,7 +94,7 @@ mod tests {
         let (order, _) = RowReader::new(&[]).unwrap().read(cells).unwrap();
         assert_eq!(order.body.cm(Measurement::HipGirth), Some(98.5));
         assert_eq!(order.leg(Side::Left).cm(Measurement::ThighGirth), Some(58.0));
-        assert_eq!((order.adjustments[0].value, order.adjustments[0].from), (1.2, "file"));
+        assert_eq!((order.adjustments[0].value, order.adjustments[0].from), (1.2, Giver::File));
         assert!(order.faults().is_empty());
     }
 

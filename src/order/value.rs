@@ -4,8 +4,9 @@ use std::ops::Range;
 
 use toml::de::DeValue;
 
+use super::Giver;
 use super::key::Kind;
-use crate::mistake::{Mistake, Source};
+use crate::mistake::{Complaint, Mistake, Source};
 use crate::unit::{Unit, decimal, parse_length};
 use crate::voice::{self, Sentence, Value};
 
@@ -16,7 +17,7 @@ pub(super) struct Written<'a> {
     pub(super) source: &'a Source,
     pub(super) span: Range<usize>,
     /// `file`, or `set` for a command-line option.
-    pub(super) from: &'static str,
+    pub(super) from: Giver,
 }
 
 /// A value as it was written, before its key says what it has to be.
@@ -124,7 +125,7 @@ impl Written<'_> {
     }
 
     /// A mistake at this value.
-    pub(super) fn wrong(&self, title: impl Into<Sentence>) -> Mistake {
+    pub(super) fn wrong(&self, title: impl Into<Complaint>) -> Mistake {
         Mistake::new(title).at(self.source, self.span.clone(), "")
     }
 

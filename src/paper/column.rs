@@ -14,7 +14,7 @@ pub(super) struct Column {
     left: f64,
     /// Where the next note may begin.
     y: f64,
-    /// Between notes, cm.
+    /// Between margin, cm.
     gap: f64,
     /// Heights that belong to others.
     taken: Vec<Range<f64>>,

@@ -4,8 +4,8 @@ use kurbo::{Point, Rect, Vec2};
 
 use super::{
     language::{Language, SHEET},
+    margin,
     note::Note,
-    notes,
     pattern_sheet::CUT,
 };
 use crate::{
@@ -16,7 +16,7 @@ use crate::{
 const LANGUAGE: &Language = &SHEET;
 /// Between two parts of the page, cm.
 const GAP: f64 = 0.8;
-/// Width of the column of notes, cm: the two test squares and a little.
+/// Width of the column of margin, cm: the two test squares and a little.
 const COLUMN: f64 = 10.7;
 
 /// The page in front of the tiles: map of the sheets, both test squares, cautions. As large as the tiles' sheets.
@@ -34,12 +34,12 @@ pub fn first_page(subject: &Subject<'_>, tiles: &Tiles<'_>, paper: Paper) -> Dra
     words.marks.extend(top.placed(inside.origin()));
 
     let count = tiles.tiles().len();
-    let check = notes::check(LANGUAGE, COLUMN);
+    let check = margin::check(LANGUAGE, COLUMN);
     let body = Rect::new(inside.x0, inside.y0 + height, inside.x1, inside.y1);
     // Squares and notes stand beside the map on a lying sheet, under it and beside each other on an upright one.
     let lying = body.width() > body.height();
     let width = if lying { COLUMN } else { (body.width() - COLUMN - 2.0 * GAP).min(COLUMN) };
-    let others = [gluing(count, paper, width), notes::cautions(LANGUAGE, width)];
+    let others = [gluing(count, paper, width), margin::cautions(LANGUAGE, width)];
     let tall = others.iter().map(|note| note.height() + GAP).sum::<f64>().max(check.height() + GAP);
     let (map, first, second) = if lying {
         let second = body.origin() + Vec2::new(0.0, check.height() + GAP);

@@ -4,8 +4,9 @@ use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
 use super::{
     language::{Language, WALL},
+    margin,
     note::Note,
-    notes, panel_marks,
+    panel_marks,
 };
 use crate::{
     booklet::{Column, Table},
@@ -23,7 +24,7 @@ const LANGUAGE: &Language = &WALL;
 const GAP: f64 = 4.0;
 /// Width of the names of the old levels, cm.
 const OLD_LEVELS: f64 = 4.0;
-/// Width of the notes, cm.
+/// Width of the margin, cm.
 const NOTES: f64 = 14.0;
 
 /// Both panels of an old and a new draft at true scale, crease on crease and a level line on its like: the old one
@@ -142,7 +143,7 @@ fn legend(was: &Overlaid<'_>, is: &Overlaid<'_>, anchor: Anchor) -> Note<'static
             format!("{}, block {recipe}: {}", one.draft.name, one.said)
         }
     };
-    let key = notes::key(LANGUAGE, NOTES, [(LANGUAGE.outline, "new"), (LANGUAGE.earlier, "old")]);
+    let key = margin::key(LANGUAGE, NOTES, [(LANGUAGE.outline, "new"), (LANGUAGE.earlier, "old")]);
     let height = key.height();
     note.picture(key.placed(Point::ORIGIN).collect::<Vec<Mark>>(), height);
     for (word, one) in [("New", is), ("Old", was)] {
@@ -169,5 +170,5 @@ fn lengths(old: &Draft, new: &Draft, unit: Unit) -> Note<'static> {
             table.row([of_panel(*panel, *edge), amount(was), amount(is), moved(is - was)]);
         }
     }
-    notes::figures(&table, unit, LANGUAGE, NOTES)
+    margin::figures(&table, unit, LANGUAGE, NOTES)
 }

@@ -208,7 +208,11 @@ fn lines(subject: &Subject<'_>, piece: &Piece) -> Vec<(Wording, f64, bool)> {
             .adjustments
             .iter()
             .filter(|it| it.value.abs() >= SHOWN)
-            .map(|it| format!("{} {}", it.key, it.key.about().unit.amount(it.value).in_unit(subject.unit)))
+            .map(|it| {
+                let amount = it.key.about().unit.amount(it.value).in_unit(subject.unit);
+                // as one word, which no line breaks
+                format!("{} {}", it.key, amount.replace(" degrees", "°"))
+            })
             .collect();
         if !parameters.is_empty() {
             sentences.push((format!("Parameters: {}.", parameters.join(", ")), LANGUAGE.small, false));

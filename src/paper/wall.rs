@@ -12,8 +12,9 @@ use super::{
     construction_marks::ConstructionMarks,
     language::{Language, WALL},
     ledger::{Ledger, Stand},
+    margin,
     note::Note,
-    notes, panel_marks,
+    panel_marks,
 };
 use crate::{
     draft::PanelShape,
@@ -30,7 +31,7 @@ const MARGIN: f64 = 1.5;
 const GAP: f64 = 4.0;
 /// From the ledger's rows to the level lines, cm.
 const KINK: f64 = 1.0;
-/// Between two notes, cm.
+/// Between two margin, cm.
 const BETWEEN_NOTES: f64 = 1.1;
 
 /// A panel on the sheet.
@@ -60,7 +61,7 @@ pub fn wall_drawing(subject: &Subject<'_>) -> Drawing {
     let mut taken = ledger.draw(&stand, &mut layers.levels, &mut layers.figures);
     let right = stand.lines_to + ledger.name_ends(&stand, subject, &mut layers.levels, &mut layers.figures);
 
-    let heading = notes::heading(subject, LANGUAGE, width);
+    let heading = margin::heading(subject, LANGUAGE, width);
     let ledger_top = taken.iter().map(|part| part.start).fold(f64::INFINITY, f64::min);
     let top = reach.y0.min(ledger_top - BETWEEN_NOTES - heading.height());
     taken.iter_mut().for_each(|part| *part = part.start - 0.4..part.end + 0.4);
@@ -102,17 +103,17 @@ fn notes_of<'a>(subject: &Subject<'_>, heading: Note<'a>, width: f64) -> Vec<(No
         (LANGUAGE.construction, "construction"),
     ];
     let mut all = vec![(NoteLayer::Notes, heading)];
-    all.extend(notes::warnings(subject, LANGUAGE, width).map(|note| (NoteLayer::Notes, note)));
-    all.push((NoteLayer::Notes, notes::crotch(subject, LANGUAGE, width)));
+    all.extend(margin::warnings(subject, LANGUAGE, width).map(|note| (NoteLayer::Notes, note)));
+    all.push((NoteLayer::Notes, margin::crotch(subject, LANGUAGE, width)));
     let Subject { draft, report, unit } = *subject;
     let tables =
         [tables::ease(draft, report), tables::seams(report).without("allowed"), tables::joins(report)];
     let tables = tables::parameters(draft, report).into_iter().chain(tables);
-    all.extend(tables.map(|table| (NoteLayer::Notes, notes::figures(&table, unit, LANGUAGE, width))));
+    all.extend(tables.map(|table| (NoteLayer::Notes, margin::figures(&table, unit, LANGUAGE, width))));
     all.extend([
-        (NoteLayer::Squares, notes::check(LANGUAGE, width)),
-        (NoteLayer::Notes, notes::cautions(LANGUAGE, width)),
-        (NoteLayer::Notes, notes::key(LANGUAGE, width, key)),
+        (NoteLayer::Squares, margin::check(LANGUAGE, width)),
+        (NoteLayer::Notes, margin::cautions(LANGUAGE, width)),
+        (NoteLayer::Notes, margin::key(LANGUAGE, width, key)),
     ]);
     all
 }

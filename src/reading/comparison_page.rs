@@ -5,7 +5,7 @@ use std::fmt::Write;
 use crate::{
     draft::{Draft, PanelShape},
     fit::{LevelRow, Report},
-    recipe::PanelPlan,
+    recipe::PanelRules,
     terms::{Level, Role},
     told::{Feature, features},
 };
@@ -56,7 +56,7 @@ fn write_page(out: &mut String, drafts: &[Draft]) -> std::fmt::Result {
 fn numbers(draft: &Draft) -> Vec<(&'static str, f64)> {
     let (front, back) = (&draft.shape.front, &draft.shape.back);
     let report = Report::of(&draft.plan, &draft.parameters, &draft.shape, &draft.body);
-    let extension = |panel: &PanelShape, rule: &PanelPlan| {
+    let extension = |panel: &PanelShape, rule: &PanelRules| {
         let [crease, vertical] =
             [rule.crease, rule.vertical].map(|id| draft.plan.construction.points[id.0].x);
         vertical - crease - panel.roles[Role::CrotchPoint].x

@@ -27,12 +27,12 @@ pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
     middle.push(Block::remark(&subject.crotch_said()));
     middle.push(Block::Table(tables::seams(report).without("allowed")));
     middle.push(Block::Table(tables::joins(report)));
-    middle.extend(minds);
     right.push(match tables::parameters(draft, report) {
         Some(table) => Block::Table(table.without("from")),
         None => Block::plain("No fit parameter: the plain block."),
     });
     right.push(Block::Table(tables::ease(draft, report)));
+    right.extend(minds);
     blocks.push(Block::Columns(vec![
         Strip { share: 0.33, blocks: left },
         Strip { share: 0.29, blocks: middle },

@@ -20,7 +20,7 @@ use crate::{
     booklet::{Block, Booklet, Lettering},
     draft::{Draft, Shape},
     drawing::Wording,
-    recipe::{PanelPlan, Step},
+    recipe::{PanelRules, Step},
     terms::{Panel, Word},
     told::Subject,
     unit::Unit,
@@ -96,7 +96,7 @@ impl<'a> Class<'a> {
     }
 
     /// The recipe's rules for a panel.
-    fn rules(&self, panel: Panel) -> &'a PanelPlan {
+    fn rules(&self, panel: Panel) -> &'a PanelRules {
         let recipe = &self.draft().recipe;
         match panel {
             Panel::Front => &recipe.front,

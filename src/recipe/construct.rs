@@ -131,7 +131,7 @@ impl Recipe {
             ),
             Fault::NotToldApart { way } => (
                 format!("`{makes}` of recipe `{}` may lie in two places", self.name),
-                format!("neither lies farther {}", super::towards(*way)).into(),
+                Sentence::new("neither lies farther {way}").with("way", super::towards(*way)),
                 Some("let `towards` name the direction in which the two places lie apart".to_owned()),
             ),
             Fault::NoCurve => (

@@ -12,7 +12,7 @@ use crate::terms::{EnumMap, Level, Panel, Role, Word};
 
 /// How a panel is drawn through the points of the construction.
 #[derive(Clone, Debug, PartialEq)]
-pub struct PanelPlan {
+pub struct PanelRules {
     /// A point on the crease: x = 0 of the panel.
     pub crease: PointId,
     /// The point of each role, by [`Role`].
@@ -92,7 +92,7 @@ pub(super) fn read_panel(
     implying: &mut Implying<'_, '_, '_>,
     panel: Panel,
     row: &Row<'_>,
-) -> Option<PanelPlan> {
+) -> Option<PanelRules> {
     let roles = Role::ALL.iter().map(|role| role.key());
     let keys: Vec<&str> = PANEL_KEYS.iter().map(|key| key.name).chain(roles).collect();
     row.only(implying.reader, &keys);
@@ -144,7 +144,7 @@ pub(super) fn read_panel(
             lines.into_iter().collect()
         }),
     };
-    Some(PanelPlan {
+    Some(PanelRules {
         crease: crease?,
         roles: roles?,
         vertical: vertical?,

@@ -3,7 +3,7 @@
 use toml::de::DeTable;
 
 use super::{
-    Ask, LARGEST_FILE, Line, Names, PanelPlan, PointId, QuantityRule, Recipe, Reference, SeamsIncluded,
+    Ask, LARGEST_FILE, Line, Names, PanelRules, PointId, QuantityRule, Recipe, Reference, SeamsIncluded,
     WAIST_LINE,
     defaults::{read_ease, read_range, read_style, read_truing},
     implied::Implying,
@@ -174,7 +174,7 @@ fn read_document(reader: &mut Reader<'_>, source: &Source, document: &Row<'_>) -
 
     let mut implying = Implying { known, steps: &mut steps, reader };
     implying.levels();
-    let mut panel = |key: &str, name, panel| -> Option<Option<PanelPlan>> {
+    let mut panel = |key: &str, name, panel| -> Option<Option<PanelRules>> {
         let Some(cell) = document.get(key) else { return Some(None) };
         let row = implying.reader.row(&cell, name)?;
         read_panel(&mut implying, panel, &row).map(Some)
@@ -300,7 +300,7 @@ fn read_line_rule(reader: &mut Reader<'_>, row: &Row<'_>, names: &Names) -> Opti
 }
 
 /// A leg in one piece has its side line once.
-fn check_one_piece(reader: &mut Reader<'_>, document: &Row<'_>, front: &PanelPlan, back: &PanelPlan) {
+fn check_one_piece(reader: &mut Reader<'_>, document: &Row<'_>, front: &PanelRules, back: &PanelRules) {
     let place = document.get("one_piece").map_or(0..0, |cell| cell.key_span);
     for role in [Role::SideHip, Role::SideKnee, Role::SideHem] {
         if front.roles[role] != back.roles[role] {

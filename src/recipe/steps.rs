@@ -1,7 +1,7 @@
 //! Reading the steps of a construction, and telling which panel each belongs to.
 
 use super::{
-    BendRule, Ladder, Line, Names, PanelPlan, PointId, PointRule, Proportion, QuantityRule, Reference, Step,
+    BendRule, Ladder, Line, Names, PanelRules, PointId, PointRule, Proportion, QuantityRule, Reference, Step,
     Track,
     panel::read_bend_rule,
     read::{Points, declare},
@@ -550,8 +550,8 @@ fn find_line(reader: &mut Reader<'_>, cell: &Cell<'_>, known: &Known<'_>) -> Opt
 pub(super) fn number_steps(
     steps: &mut [Step],
     said: &[Option<Panel>],
-    front: &PanelPlan,
-    back: Option<&PanelPlan>,
+    front: &PanelRules,
+    back: Option<&PanelRules>,
 ) {
     let front = needed(steps, front);
     let back = back.map(|back| needed(steps, back)).unwrap_or_default();
@@ -575,7 +575,7 @@ pub(super) fn number_steps(
 }
 
 /// Which steps a panel stands on, directly or through other steps.
-fn needed(steps: &[Step], panel: &PanelPlan) -> Vec<bool> {
+fn needed(steps: &[Step], panel: &PanelRules) -> Vec<bool> {
     let mut points: Vec<PointId> = panel.roles.into_values().collect();
     points.extend([panel.crease, panel.vertical]);
     points.extend(panel.darts.iter().map(|dart| dart.on));

@@ -14,10 +14,9 @@ use super::{
     rules::form_of,
 };
 use crate::{
-    mistake::{Mistake, Mistakes, Source},
+    mistake::{Complaint, Mistake, Mistakes, Source},
     terms::{Measurement, Word},
     unit::Unit,
-    voice::Sentence,
 };
 
 pub(super) type Value<'t> = Spanned<DeValue<'t>>;
@@ -75,8 +74,8 @@ impl<'s> Reader<'s> {
     pub(super) fn at(
         &self,
         span: Range<usize>,
-        title: impl Into<Sentence>,
-        label: impl Into<Sentence>,
+        title: impl Into<Complaint>,
+        label: impl Into<Complaint>,
     ) -> Mistake {
         Mistake::new(title).at(self.source, span, label)
     }
@@ -85,8 +84,8 @@ impl<'s> Reader<'s> {
     pub(super) fn wrong(
         &mut self,
         span: Range<usize>,
-        title: impl Into<Sentence>,
-        label: impl Into<Sentence>,
+        title: impl Into<Complaint>,
+        label: impl Into<Complaint>,
     ) {
         self.note(self.at(span, title, label));
     }

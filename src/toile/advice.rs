@@ -13,10 +13,9 @@ use super::{
 };
 use crate::{
     adjust::{Key, Measure, OneLeg},
-    draft::Draft,
     fit::{Leg, Legs, drafted_legs},
     mistake::Mistakes,
-    order::{Adjustment, LegOrder, Order},
+    order::{Adjustment, Giver, Order},
     recipe::Recipe,
     terms::{FitKind, Measurement, Side},
     unit::Unit,
@@ -141,6 +140,8 @@ pub struct Advice {
     pub measure: Vec<(Measurement, String)>,
     /// The fit of the file is held as sewn, so that nothing else moves.
     pub holds_fit: bool,
+    /// What the fit had found, by its dotted path, in cm or degrees.
+    pub kept: Vec<(String, f64)>,
     /// The order as sewn: what a fit had found is given.
     pub sewn: Order,
 }
@@ -151,20 +152,17 @@ const CONTENDS: f64 = 0.8;
 const NOTHING: f64 = 0.025;
 
 /// The order as it was sewn: what a fit has found is given, and the fit is held. A change of it then moves nothing else.
-pub fn held(order: &Order, draft: &Draft) -> (Order, bool) {
-    let found: Vec<Adjustment> =
-        draft.adjustments.iter().filter(|it| it.from != "file" && it.from != "set").copied().collect();
+pub fn held(order: &Order, legs: &Legs) -> (Order, bool) {
     let mut sewn = order.clone();
-    let given = |order: &Order, key: Key| order.adjustments.iter().any(|it| it.key == key);
-    for it in &found {
-        if !given(&sewn, it.key) && it.value != it.key.about().default {
-            sewn.adjustments.push(Adjustment { from: "file", ..*it });
-        }
+    let found = legs.found();
+    for (side, it) in &found {
+        let list = sewn.adjustments_of(*side);
+        list.push(Adjustment { from: Giver::File, ..*it });
+        list.sort_by_key(|it| it.key);
     }
-    sewn.adjustments.sort_by_key(|it| it.key);
-    let holds = draft.fit == FitKind::Measured && draft.adjustments.iter().any(Adjustment::is_found);
+    let holds = legs.first.draft.fit == FitKind::Measured && found.iter().any(|(_, it)| it.is_found());
     if holds {
-        sewn.trousers.fit = Some(FitKind::Proportional);
+        sewn.trousers.fit = Some(FitKind::Held);
     }
     (sewn, holds)
 }
@@ -184,7 +182,7 @@ pub fn advise(
     let Toile { side, pinned, ref past, ref report, .. } = *toile;
     let signs = &report.seen;
     let leg = legs.of(side);
-    let (sewn, holds_fit) = held(order, &legs.first.draft);
+    let (sewn, holds_fit) = held(order, legs);
     let mut advice = Advice {
         cause: None,
         why: Vec::new(),
@@ -194,6 +192,7 @@ pub fn advise(
         beside: Vec::new(),
         measure: Vec::new(),
         holds_fit,
+        kept: legs.found().iter().map(|(side, it)| (it.path(*side), it.value)).collect(),
         sewn,
     };
     if past.since == Some(Since::Worse) && undo(&mut advice, past, legs) {
@@ -442,13 +441,9 @@ fn moved(order: &Order, moves: &[Move]) -> Order {
     for it in moves {
         match it.target {
             Target::Adjust(key) => {
-                let list = match it.side {
-                    Side::Both => &mut order.adjustments,
-                    Side::Left => &mut order.left.get_or_insert_with(LegOrder::default).adjustments,
-                    Side::Right => &mut order.right.get_or_insert_with(LegOrder::default).adjustments,
-                };
+                let list = order.adjustments_of(it.side);
                 list.retain(|old| old.key != key);
-                list.push(Adjustment { key, value: it.to, from: "file" });
+                list.push(Adjustment { key, value: it.to, from: Giver::File });
                 list.sort_by_key(|it| it.key);
             }
             Target::Ease(at) => order.trousers.ease[at] = Some(it.to),

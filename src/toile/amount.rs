@@ -93,9 +93,7 @@ pub(super) fn amount(
 fn measured(cause: &Cause, setting: &Setting, next: &Ranked, leg: &Leg) -> Option<f64> {
     if cause.numbers == Some(Lack::FrontThigh) && setting.target == Target::Adjust(Key::ThighFront) {
         let draft = &leg.draft;
-        return Some(
-            opening_for_arc(&draft.plan, &draft.parameters, &draft.body)? - draft.parameters[Key::ThighFront],
-        );
+        return Some(opening_for_arc(&draft.plan, &draft.body)? - draft.parameters[Key::ThighFront]);
     }
     next.numbers.iter().find_map(|Evidence { number, .. }| match *number {
         Number::Ease { ease, least, from: Origin::Measured | Origin::Derived, .. } if setting.more => {
@@ -124,8 +122,8 @@ pub(super) fn measure(
     let mut wanted = contradicted(ranking);
     match cause.numbers {
         Some(Lack::ShortGirth(level) | Lack::ShortLocally(level) | Lack::SurplusGirth(level)) => {
-            let girth = girth_at(level);
-            if !taken(girth) && !wanted.iter().any(|(of, _)| *of == girth) {
+            let unknown = |girth: &Measurement| !taken(*girth) && !wanted.iter().any(|(of, _)| of == girth);
+            if let Some(girth) = level.girth().filter(unknown) {
                 wanted.push((girth, "the draft estimates it".to_owned()));
             }
         }
@@ -161,8 +159,7 @@ fn contradicted(ranking: &Ranking) -> Vec<(Measurement, String)> {
     for it in &ranking.causes {
         for Evidence { weight, number } in &it.numbers {
             let Number::Ease { level, from: Origin::Measured, .. } = number else { continue };
-            if *weight < -0.5 {
-                let girth = girth_at(*level);
+            if let Some(girth) = level.girth().filter(|_| *weight < -0.5) {
                 match said.iter_mut().find(|(of, _)| *of == girth) {
                     Some((_, share)) => *share += it.by_signs,
                     None => said.push((girth, it.by_signs)),
@@ -174,18 +171,6 @@ fn contradicted(ranking: &Ranking) -> Vec<(Measurement, String)> {
     clearly
         .map(|(girth, _)| (girth, "toile and tape contradict each other: take it again".to_owned()))
         .collect()
-}
-
-/// The girth of the body at a level; at the hem that of the heel, which it lets through.
-fn girth_at(level: Level) -> Measurement {
-    match level {
-        Level::Waist => Measurement::WaistGirth,
-        Level::Hip => Measurement::HipGirth,
-        Level::Thigh => Measurement::ThighGirth,
-        Level::Knee => Measurement::KneeGirth,
-        Level::Calf => Measurement::CalfGirth,
-        Level::Hem | Level::Crotch => Measurement::HeelGirth,
-    }
 }
 
 /// The value that a key has in the draft.

@@ -48,13 +48,10 @@ impl Entry {
             changed = advice.moves.iter().map(|it| (it.path(), rounded(it.to))).collect();
             if advice.holds_fit {
                 entry.holds_fit = true;
-                let given = |key| order.adjustments.iter().any(|old| old.key == key);
                 let kept: Vec<(String, f64)> = advice
-                    .sewn
-                    .adjustments
+                    .kept
                     .iter()
-                    .filter(|it| !given(it.key))
-                    .map(|it| (it.key.key().to_owned(), rounded(it.value)))
+                    .map(|(path, value)| (path.clone(), rounded(*value)))
                     .filter(|(_, value)| *value != 0.0)
                     .collect();
                 entry.changes.extend(
@@ -62,7 +59,7 @@ impl Entry {
                         .filter(|(key, _)| changed.iter().all(|(other, _)| other != key))
                         .map(|(key, value)| Change::Number(key.clone(), *value)),
                 );
-                let held = FitKind::Proportional.key().to_owned();
+                let held = FitKind::Held.key().to_owned();
                 entry.changes.push(Change::Text("trousers.fit".to_owned(), held));
                 // a fit that found nothing has nothing to be kept
                 if !kept.is_empty() {
@@ -93,7 +90,7 @@ impl Entry {
     ///
     /// # Errors
     /// As [`edit`] and [`record`].
-    pub fn written(&self, source: &Source) -> Result<String, Mistakes> {
+    pub fn put_into(&self, source: &Source) -> Result<String, Mistakes> {
         let mut text = edit(source, &self.changes)?;
         for fitting in &self.fittings {
             text = record(&Source::new(source.name.clone(), text), fitting)?;

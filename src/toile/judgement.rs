@@ -7,7 +7,7 @@ use super::{
     amount::Pinned,
     rank::{Ranking, rank},
     record::{Past, Since},
-    said::Report,
+    said::Heard,
     separate::{Separation, separate},
 };
 use crate::{
@@ -22,7 +22,7 @@ use crate::{
 #[derive(Clone, Debug)]
 pub struct Toile {
     /// What was seen, as it was read.
-    pub report: Report,
+    pub report: Heard,
     /// The same as it was told.
     pub told: Vec<String>,
     /// Results of tests: the test's key and the result's.

@@ -2,7 +2,7 @@
 
 use super::{
     clause::sentences,
-    said::{Report, Seen, read},
+    said::{Heard, Seen, read},
     sign::{Degree, Does, Face, Feel, Place, Sign},
 };
 use crate::terms::Side;
@@ -109,7 +109,7 @@ impl Open {
 /// The answer that leaves a question out.
 pub const NO_ANSWER: &str = "none";
 
-impl Report {
+impl Heard {
     /// The report with a question answered, and the others in their order; `Err` with what was still missing.
     ///
     /// # Errors

@@ -249,14 +249,14 @@ pub(super) fn chance(test: &Quick, result: usize, cause: CauseId, weights: &Weig
 }
 
 /// Ranks what a report, the results of tests (by the test's and the result's key), the draft and the record say.
-pub fn rank(report: &said::Report, tested: &[(String, String)], leg: Option<&Leg>, past: &Past) -> Ranking {
+pub fn rank(report: &said::Heard, tested: &[(String, String)], leg: Option<&Leg>, past: &Past) -> Ranking {
     rank_by(&WEIGHTS, report, tested, leg, past)
 }
 
 /// The same by other weights.
 pub fn rank_by(
     weights: &Weights,
-    report: &said::Report,
+    report: &said::Heard,
     tested: &[(String, String)],
     leg: Option<&Leg>,
     past: &Past,
@@ -358,7 +358,7 @@ pub(super) fn find_result(
 }
 
 /// The share of each fault.
-fn of_faults(report: &said::Report, known: &Knowledge, weights: &Weights) -> Vec<f64> {
+fn of_faults(report: &said::Heard, known: &Knowledge, weights: &Weights) -> Vec<f64> {
     let odds = |fault: &Fault| report.seen.iter().map(|seen| speaks(seen, fault, weights).0).sum::<f64>();
     let logs: Vec<f64> = known.faults.iter().map(odds).collect();
     let most = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
@@ -369,7 +369,7 @@ fn of_faults(report: &said::Report, known: &Knowledge, weights: &Weights) -> Vec
 
 /// The signs that speak for a cause, each with the fault through which it does most.
 fn reasons(
-    report: &said::Report,
+    report: &said::Heard,
     known: &'static Knowledge,
     shares: &[f64],
     cause: CauseId,
@@ -400,7 +400,7 @@ fn reasons(
 }
 
 /// Two signs that do not go together: tight and loose at the same place and face.
-fn torn(report: &said::Report) -> Option<(usize, usize)> {
+fn torn(report: &said::Heard) -> Option<(usize, usize)> {
     let signs: Vec<(usize, Sign)> = report
         .seen
         .iter()

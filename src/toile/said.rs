@@ -15,7 +15,7 @@ pub const LONGEST_REPORT: usize = 2000;
 
 /// What was understood of a report.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Report {
+pub struct Heard {
     /// The signs, in the order in which they were told.
     pub seen: Vec<Seen>,
     /// What has to be asked before it says anything.
@@ -102,8 +102,8 @@ impl Seen {
 }
 
 /// Reads what was told in several pieces as one report.
-pub fn read_all<'a>(texts: impl IntoIterator<Item = &'a String>) -> Report {
-    let mut report = Report::default();
+pub fn read_all<'a>(texts: impl IntoIterator<Item = &'a String>) -> Heard {
+    let mut report = Heard::default();
     let mut fits = false;
     for text in texts {
         let read = read(text);
@@ -121,10 +121,10 @@ pub fn read_all<'a>(texts: impl IntoIterator<Item = &'a String>) -> Report {
 }
 
 /// Reads a report.
-pub fn read(text: &str) -> Report {
+pub fn read(text: &str) -> Heard {
     let cut = text.chars().count() > LONGEST_REPORT;
     let text: String = text.chars().take(LONGEST_REPORT).collect();
-    let mut reader = Reader { report: Report { cut, ..Report::default() }, before: None };
+    let mut reader = Reader { report: Heard { cut, ..Heard::default() }, before: None };
     for clauses in sentences(&text) {
         reader.sentence(&clauses);
     }
@@ -144,7 +144,7 @@ pub fn read(text: &str) -> Report {
     report
 }
 
-impl Report {
+impl Heard {
     /// Whether anything of it says what is wrong, what is not, or what was tested.
     pub fn says_something(&self) -> bool {
         self.stance || self.fits || !self.tested.is_empty() || !self.seen.is_empty()
@@ -193,7 +193,7 @@ struct Named {
 }
 
 struct Reader {
-    report: Report,
+    report: Heard,
     /// The place of the sentence before, for `it` and `they`.
     before: Option<Sign>,
 }

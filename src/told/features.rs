@@ -1,7 +1,7 @@
 //! What makes a recipe itself: the rules behind its roles, in one order for all, so that recipes can be compared.
 
 use crate::{
-    recipe::{BendRule, DartRule, PanelPlan, PointRule, Recipe, Step},
+    recipe::{BendRule, DartRule, PanelRules, PointRule, Recipe, Step},
     terms::{EaseAt, Edge, Level, Panel, Role, Style, Word},
     voice::spoken,
 };
@@ -39,9 +39,9 @@ pub fn features(recipe: &Recipe) -> Vec<Feature> {
         }
         add(format!("{panel} bend"), plan.map_or_else(String::new, |plan| bend(recipe, plan)), true);
         add(format!("{panel} bow"), plan.map_or_else(String::new, bow), true);
-        let darts = |plan: &PanelPlan| folds(recipe, &plan.darts);
+        let darts = |plan: &PanelRules| folds(recipe, &plan.darts);
         add(format!("{panel} darts"), plan.map_or_else(String::new, darts), true);
-        let pleats = |plan: &PanelPlan| folds(recipe, &plan.pleats);
+        let pleats = |plan: &PanelRules| folds(recipe, &plan.pleats);
         add(format!("{panel} pleats"), plan.map_or_else(String::new, pleats), true);
     }
     let as_drawn = (recipe.truing.waist_as_drawn, recipe.truing.inseam_as_drawn);
@@ -76,7 +76,7 @@ fn both<T: PartialEq + std::fmt::Display>(women: &T, men: &T) -> String {
 }
 
 /// The rule of the step that makes a role's point, with what it names.
-fn rule_of(recipe: &Recipe, plan: &PanelPlan, role: Role) -> String {
+fn rule_of(recipe: &Recipe, plan: &PanelRules, role: Role) -> String {
     let point = plan.roles[role];
     let made = recipe.steps.iter().find_map(|step| match step {
         Step::Point { id, rule, entry, .. } if *id == point => Some((rule, entry)),
@@ -115,7 +115,7 @@ fn names(rule: &str, name: &str) -> bool {
 }
 
 /// How the crotch curve bends.
-pub(super) fn bend(recipe: &Recipe, plan: &PanelPlan) -> String {
+pub(super) fn bend(recipe: &Recipe, plan: &PanelRules) -> String {
     match plan.bend {
         BendRule::Fullness(fullness) => format!("fullness {fullness}"),
         BendRule::Guide(point) => format!("through {}", recipe.point_name(point).replace('_', " ")),
@@ -123,7 +123,7 @@ pub(super) fn bend(recipe: &Recipe, plan: &PanelPlan) -> String {
 }
 
 /// How far the seams stand out from straight, where the recipe says so.
-pub(super) fn bow(plan: &PanelPlan) -> String {
+pub(super) fn bow(plan: &PanelRules) -> String {
     let given = plan.bow.by_key().filter_map(|(key, bow)| Some(format!("{} {}", spoken(key), bow.as_ref()?)));
     let given: Vec<String> = given.collect();
     if given.is_empty() { "smooth through the points".to_owned() } else { given.join(", ") }

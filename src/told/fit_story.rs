@@ -1,4 +1,4 @@
-//! What a measured fit did, as a fitter would tell it: before and after, what moved and why, what matters most.
+//! What a measured fit did, as a fitter would tell it: before and after, what moved, and what each correction is for.
 
 use super::tables::called;
 use crate::{
@@ -6,40 +6,35 @@ use crate::{
     body::Origin,
     booklet::{Block, Column, Table, plain},
     draft::Draft,
-    fit::{CrotchBudget, CrotchShare, Report},
+    fit::{CrotchBudget, CrotchShare, Report, turn},
     order::Adjustment,
     terms::Level,
     unit::{Unit, signed},
     voice::{Value, at_least, change, length, moved, named, rule_of_thumb},
 };
 
-/// The story of a fit: `before` is the draft with the file's own parameters.
-pub fn fit_story(before: &Report, draft: &Draft, after: &Report, unit: Unit) -> String {
+/// The story of a fit: `before` is the draft with the file's own parameters; with `why`, all that the table of fit
+/// parameters says of each correction.
+pub fn fit_story(before: &Report, draft: &Draft, after: &Report, unit: Unit, why: bool) -> String {
     let heading = format!("{}: block {}, {} fit", draft.name, draft.recipe.name, draft.fit);
     let mut blocks = vec![
         Block::plain(&heading),
         Block::Table(eased(before, after)),
         Block::Table(sewn(&before.crotch, &after.crotch)),
     ];
-    let mut found: Vec<_> = draft.adjustments.iter().filter(|it| it.is_found()).collect();
-    found.sort_by(|a, b| weight(after, b.key).total_cmp(&weight(after, a.key)));
-    let Some(most) = found.first().copied() else {
+    let mut made = draft.adjustments.clone();
+    made.sort_by_key(|it| turn(it.key));
+    if made.is_empty() {
         blocks.push(Block::plain("Nothing was moved."));
         return plain(&blocks, unit);
-    };
-    blocks.push(Block::led("Why:", &reason(before, after, unit)));
-    blocks.push(Block::Table(moved_table(after, &found)));
-    let value = amount(most, unit);
-    let other_way = if most.value < 0.0 { ", the other way round than it says" } else { "" };
-    blocks.push(Block::led(
-        "Matters most:",
-        &format!(
-            "`{}` {value}, {}. By hand{other_way}: {}",
-            most.key,
-            in_words(most),
-            rule_of_thumb(most.key.about().hand_method, unit)
-        ),
-    ));
+    }
+    if made.iter().any(Adjustment::is_found) {
+        blocks.push(Block::led("Why:", &reason(before, after, unit)));
+    }
+    blocks.push(Block::Table(moved_table(after, &made)));
+    if why {
+        blocks.extend(made.iter().map(|it| explained(it, unit)));
+    }
     plain(&blocks, unit)
 }
 
@@ -79,49 +74,64 @@ fn sewn(before: &CrotchBudget, after: &CrotchBudget) -> Table {
     table
 }
 
-/// What was found, the weightiest first; small amounts by their names alone.
-fn moved_table(after: &Report, found: &[&Adjustment]) -> Table {
+/// What is corrected, in the order in which a fitter does it, each with what it cures.
+fn moved_table(after: &Report, made: &[Adjustment]) -> Table {
     let columns = vec![
         Column::words("", 2.0),
         Column::numbers("by", 1.0),
         Column::numbers("front", 1.0),
         Column::numbers("back", 1.0),
-        Column::words("", 3.0),
+        Column::words("for", 3.0),
     ];
     let mut table = Table::new("What moved", columns);
-    let (small, told): (Vec<&Adjustment>, Vec<&Adjustment>) =
-        found.iter().partition(|it| it.value.abs() < SMALL);
-    for it in told {
+    for it in made {
         let (front, back) = share_of(after, it.key).map_or((0.0, 0.0), |share| (share.front, share.back));
         let by = match it.key.about().unit {
             Measure::Cm => moved(it.value),
             Measure::Degrees => named(signed(Value::Degrees(it.value).in_column(Unit::Cm))),
         };
-        table.row([it.key.into(), by, change(front), change(back), in_words(it).into()]);
+        let mark = if it.is_by_hand() { " *" } else { "" };
+        let cures = named(format!("{}{mark}", cured(it)));
+        table.row([it.key.into(), by, change(front), change(back), cures]);
     }
-    let small: Vec<String> = small.iter().map(|it| format!("`{}`", it.key)).collect();
-    let small = match small.as_slice() {
-        [] => String::new(),
-        keys => format!(" Small amounts of {} are left out.", keys.join(", ")),
-    };
-    table.with_remark(&format!("Front and back: what the crotch seam gains there.{small}"))
+    let given = if made.iter().any(Adjustment::is_by_hand) { " * given, not found." } else { "" };
+    table.with_remark(&format!(
+        "Front and back: what the crotch seam gains there. In the order of fitting.{given}"
+    ))
 }
 
-/// A parameter smaller than this has no line of its own, cm or degrees.
+/// All that the table of fit parameters says of a correction.
+fn explained(it: &Adjustment, unit: Unit) -> Block {
+    let about = it.key.about();
+    let other_way = if it.value < 0.0 { ", the other way round than it says" } else { "" };
+    Block::led(
+        &format!("`{}` {}:", it.key, amount(it, unit)),
+        &format!(
+            "{}. It moves {}; {} stay. By hand{other_way}: {}",
+            cured(it),
+            about.moves,
+            about.stays,
+            rule_of_thumb(about.hand_method, unit)
+        ),
+    )
+}
+
+/// A difference smaller than this is none, cm.
 const SMALL: f64 = 0.05;
 
 /// What the fit was after, in lengths.
 fn reason(before: &Report, after: &Report, unit: Unit) -> String {
     let (was, is) = (&before.crotch, &after.crotch);
     let mut reasons = Vec::new();
-    if let (Some((_, Origin::Measured)), Some(ease)) = (was.body, was.ease()) {
+    if let (Some((_, from)), Some(ease)) = (was.body, was.ease()) {
+        let known = if from == Origin::Estimated { "estimated" } else { "measured" };
         let missing = was.wanted - ease;
         let which = if missing < 0.0 { "longer" } else { "shorter" };
         reasons.push(if missing.abs() < SMALL {
-            "the recipe alone meets the measured crotch length".to_owned()
+            format!("the recipe alone meets the {known} crotch length")
         } else {
             format!(
-                "the recipe's crotch seam is {} {which} than the measured crotch length with its ease asks for; the fit \
+                "the recipe's crotch seam is {} {which} than the {known} crotch length with its ease asks for; the fit \
                  changes it by {} on the front and {} on the back. The tape does not say where: it is shared as \
                  fitters share it",
                 unit.length(missing.abs()),
@@ -152,21 +162,22 @@ fn amount(it: &Adjustment, unit: Unit) -> String {
     signed(it.key.about().unit.amount(it.value).in_unit(unit).replace(" degrees", "°"))
 }
 
-/// What a fitter calls it, more or less of it.
-fn in_words(it: &Adjustment) -> &'static str {
+/// What it cures, more or less of it.
+fn cured(it: &Adjustment) -> &'static str {
     let (more, less) = match it.key {
-        Key::ThighFront => ("front thigh stands out", "flat front thigh"),
-        Key::ThighBack => ("back thigh stands out", "flat back thigh"),
-        Key::ThighBackTake => ("taken back on the back thigh", "given on the back thigh"),
-        Key::ThighInner => ("fuller inner thigh", "slighter inner thigh"),
-        Key::ThighOuter => ("fuller outer thigh", "slighter outer thigh"),
-        Key::SeatLength => ("longer over the seat", "shorter over the seat"),
-        Key::SeatAngle => ("fuller seat, back leans more", "flatter seat, straighter back"),
-        Key::SeatScoop => ("deeper back curve", "shallower back curve"),
-        Key::CrotchDepth => ("crotch lies lower", "crotch lies higher"),
-        Key::CrotchFrontExtension => ("more fork in front", "less fork in front"),
-        Key::CrotchBackExtension => ("more fork behind", "less fork behind"),
-        Key::CrotchFrontScoop => ("deeper front curve", "shallower front curve"),
+        Key::ThighFront => ("drag over the front thigh", "loose front thigh"),
+        Key::ThighBack => ("drag behind the thigh", "loose back thigh"),
+        Key::ThighFrontSide => ("front narrow at the side", "front wide at the side"),
+        Key::ThighBackTake => ("loose back thigh", "tight back thigh"),
+        Key::ThighInner => ("pull at the fork", "cloth between the legs"),
+        Key::ThighOuter => ("tight thigh", "loose outer thigh"),
+        Key::SeatLength => ("back waist pulled down", "cloth under the seat"),
+        Key::SeatAngle => ("back pulls in sitting", "back loose in standing"),
+        Key::SeatScoop => ("curve cuts into the seat", "hollow under the seat"),
+        Key::CrotchDepth => ("crotch cuts in", "crotch hangs low"),
+        Key::CrotchFrontExtension => ("short front fork", "loose front fork"),
+        Key::CrotchBackExtension => ("short back fork", "folds at the back fork"),
+        Key::CrotchFrontScoop => ("loose base of the fly", "tight base of the fly"),
         key => return key.about().title,
     };
     if it.value < 0.0 { less } else { more }
@@ -174,9 +185,4 @@ fn in_words(it: &Adjustment) -> &'static str {
 
 fn share_of(report: &Report, key: Key) -> Option<&CrotchShare> {
     report.crotch.by_parameter.iter().find(|share| share.key == Some(key))
-}
-
-/// How much a parameter changes the crotch seam, front and back counted alike.
-fn weight(report: &Report, key: Key) -> f64 {
-    share_of(report, key).map_or(0.0, |share| share.front.abs() + share.back.abs())
 }

@@ -91,17 +91,12 @@ pub(crate) fn ease(draft: &Draft, report: &Report) -> Table {
     let level = |level: Level| report.levels.iter().find(|row| row.level == level).map(LevelRow::ease);
     for at in EaseAt::ALL {
         let drafted = match at {
-            EaseAt::Waist => level(Level::Waist),
-            EaseAt::TopHip => None,
-            EaseAt::Hip => level(Level::Hip),
-            EaseAt::Thigh => level(Level::Thigh),
-            EaseAt::Knee => level(Level::Knee),
-            EaseAt::Calf => level(Level::Calf),
             EaseAt::CrotchDepth => {
                 let rise = draft.body.cm(Measurement::BodyRise);
                 rise.map(|rise| draft.shape.levels[Level::Crotch] - rise)
             }
             EaseAt::CrotchLength => report.crotch.ease(),
+            at => at.level().and_then(level),
         };
         // Where nothing is drafted to an ease there is nothing to compare.
         if let Some(drafted) = drafted {

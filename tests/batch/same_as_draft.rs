@@ -105,7 +105,7 @@ fn line_of_a_measured_fit_the_same_as_its_draft() {
         let made = make(order.clone(), notices, &Wanted::default()).unwrap();
         let expected = without_drawing(&Answer::new(&made, Extent::Whole).to_json());
         assert_eq!(expected["fit"], "measured");
-        assert!(expected["adjustments"].as_object().unwrap().len() > 5);
+        assert!(!expected["adjustments"].as_object().unwrap().is_empty());
         let units = if order.units == Unit::Cm { "cm" } else { "inch" };
         let mut row = json!({
             "id": name, "name": name, "units": units, "sex": order.body.sex.key(),

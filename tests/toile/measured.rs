@@ -9,7 +9,7 @@ use breeks::mistake::Source;
 use breeks::order::{Order, demo};
 use breeks::recipe::{self, Recipe};
 use breeks::terms::{EaseAt, Level, Panel, Role, Seam, Side, Style};
-use breeks::toile::{Advice, CauseId, Past, Ranked, Ranking, Report, Target, Toile, advise, knowledge};
+use breeks::toile::{Advice, CauseId, Heard, Past, Ranked, Ranking, Target, Toile, advise, knowledge};
 use kurbo::{ParamCurveArclen, Point};
 
 fn drafted(order: &Order) -> Legs {
@@ -156,7 +156,7 @@ fn advised(cause: CauseId, order: &Order, recipe: &Arc<Recipe>, legs: &Legs) -> 
     };
     let ranking = Ranking { first: Vec::new(), causes: vec![ranked], faults: Vec::new(), torn: None };
     let toile = Toile {
-        report: Report::default(),
+        report: Heard::default(),
         told: Vec::new(),
         tested: Vec::new(),
         side: if known.one_side { Side::Left } else { Side::Both },

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use breeks::adjust::Key;
 use breeks::terms::Word;
-use breeks::toile::{Answers, CauseId, Past, QUESTIONS, Question, Report, Seen, Target, knowledge, rank};
+use breeks::toile::{Answers, CauseId, Heard, Past, QUESTIONS, Question, Seen, Target, knowledge, rank};
 
 #[test]
 fn every_fault_reached_by_some_answers() {
@@ -16,7 +16,7 @@ fn every_fault_reached_by_some_answers() {
                 for when in 0..counts[3] {
                     let answers: Answers = [Some(place), Some(face), Some(look), Some(when)];
                     let seen = Seen::of(Question::sign(&answers));
-                    let report = Report { seen: vec![seen], ..Report::default() };
+                    let report = Heard { seen: vec![seen], ..Heard::default() };
                     let ranking = rank(&report, &[], None, &Past::default());
                     let most = ranking.faults[0].1;
                     // faults of one look share their first place; the causes are then told apart by a test

@@ -1,6 +1,6 @@
 //! How the ranking bears a sign forgotten and a sign mistaken. The toiles are simulated from the list of faults itself.
 
-use breeks::toile::{CauseId, Fault, Known, Past, Report, Seen, Sign, knowledge, rank};
+use breeks::toile::{CauseId, Fault, Heard, Known, Past, Seen, Sign, knowledge, rank};
 
 /// Numbers in no order, the same on every run (Numerical Recipes' generator).
 struct Dice(u32);
@@ -12,9 +12,9 @@ impl Dice {
     }
 }
 
-fn report(signs: &[Sign]) -> Report {
+fn report(signs: &[Sign]) -> Heard {
     let seen = signs.iter().map(|sign| Seen::of(*sign));
-    Report { seen: seen.collect(), ..Report::default() }
+    Heard { seen: seen.collect(), ..Heard::default() }
 }
 
 /// A right cause stands among the first two of all.

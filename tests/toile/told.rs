@@ -1,7 +1,7 @@
 //! Everyday sentences, and what was read in them judged by hand.
 
 use breeks::terms::Word;
-use breeks::toile::{Report, Seen, read};
+use breeks::toile::{Heard, Seen, read};
 
 /// The words of a sign.
 fn words(seen: &Seen) -> Vec<&'static str> {
@@ -32,7 +32,7 @@ enum Read {
     Wrong,
 }
 
-fn judged(report: &Report, meant: &str) -> Read {
+fn judged(report: &Heard, meant: &str) -> Read {
     let acted = report.seen.iter().filter(|seen| seen.is_wrong() && !seen.waits).count();
     let asked = if report.open.is_empty() { Read::Wrong } else { Read::Asked };
     match meant {

@@ -2,7 +2,7 @@
 
 use breeks::terms::{HowMuch, Shape};
 use breeks::toile::{
-    CauseId, Past, Place, Quick, Ranking, Report, Seen, Sign, Since, Step, knowledge, rank, read,
+    CauseId, Heard, Past, Place, Quick, Ranking, Seen, Sign, Since, Step, knowledge, rank, read,
 };
 
 fn ranked(said: &str) -> Ranking {
@@ -74,7 +74,7 @@ fn one_sign_within_its_bounds() {
     let least = (-2.0_f64 - 5.0 - 0.1 * (12.0 - 5.0)).exp();
     for fault in &knowledge().faults {
         let seen = Seen::of(fault.seen[0].sign);
-        let ranking = rank(&Report { seen: vec![seen], ..Report::default() }, &[], None, &Past::default());
+        let ranking = rank(&Heard { seen: vec![seen], ..Heard::default() }, &[], None, &Past::default());
         let most = ranking.faults[0].1;
         let last = ranking.faults.last().expect("faults").1;
         assert!(last / most >= 0.99 * least, "{}: {}", fault.key, last / most);
@@ -86,7 +86,7 @@ fn causes_of_a_fault_in_their_order() {
     for fault in &knowledge().faults {
         // without hints, numbers or other faults the first cause of a fault has the most of it
         let ranking = rank(
-            &Report { seen: fault.seen.iter().map(|it| Seen::of(it.sign)).collect(), ..Report::default() },
+            &Heard { seen: fault.seen.iter().map(|it| Seen::of(it.sign)).collect(), ..Heard::default() },
             &[],
             None,
             &Past::default(),
@@ -117,7 +117,7 @@ fn seldom_sign() {
         let (always, seldom): (Vec<_>, Vec<_>) = fault.seen.iter().partition(|it| !it.seldom);
         let mean = |known: &[&breeks::toile::Known]| {
             let shares = known.iter().map(|it| {
-                let report = Report { seen: vec![Seen::of(it.sign)], ..Report::default() };
+                let report = Heard { seen: vec![Seen::of(it.sign)], ..Heard::default() };
                 fault_share(&rank(&report, &[], None, &Past::default()), &fault.key)
             });
             shares.sum::<f64>() / known.len() as f64
@@ -196,7 +196,7 @@ fn stance_told_in_words() {
 fn neighbouring_places() {
     let at = |place: Place| {
         let sign = Sign { at: Some(place), ..read("loose level folds under the seat").seen[0].sign };
-        let report = Report { seen: vec![Seen::of(sign)], ..Report::default() };
+        let report = Heard { seen: vec![Seen::of(sign)], ..Heard::default() };
         fault_share(&rank(&report, &[], None, &Past::default()), "seat-too-full")
     };
     assert!(at(Place::UnderSeat) > 2.0 * at(Place::Seat), "{} {}", at(Place::UnderSeat), at(Place::Seat));

@@ -301,9 +301,9 @@ mod tests {
     use super::*;
 
     /// Hands out its bytes in pieces of one length.
-    struct Pieces<'a>(&'a [u8], usize);
+    struct Handful<'a>(&'a [u8], usize);
 
-    impl Read for Pieces<'_> {
+    impl Read for Handful<'_> {
         fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
             let now = self.1.min(self.0.len()).min(buffer.len());
             buffer[..now].copy_from_slice(&self.0[..now]);
@@ -314,7 +314,7 @@ mod tests {
 
     /// Every row as its line, its fields between bars, and `…` where it was too long.
     fn cut(input: &[u8], piece: usize) -> Vec<String> {
-        let (mut rows, _) = Rows::open(Pieces(input, piece)).unwrap();
+        let (mut rows, _) = Rows::open(Handful(input, piece)).unwrap();
         let mut shown = Vec::new();
         while let Some(row) = rows.next().unwrap() {
             let mut from = 0;
@@ -382,7 +382,7 @@ mod tests {
 
     #[test]
     fn rows_at_hand_in_one_chunk() {
-        let (mut rows, form) = Rows::open(Pieces(b"{1}\n{2}\n{3", 9)).unwrap();
+        let (mut rows, form) = Rows::open(Handful(b"{1}\n{2}\n{3", 9)).unwrap();
         assert_eq!(form, Form::Json);
         let first = rows.next_chunk().unwrap().unwrap();
         assert_eq!((first.rows.len(), first.bytes), (2, 9));

@@ -7,7 +7,7 @@ use crate::{
     drawing::Wording,
     mistake::{Mistake, harmless_text},
     terms::{HowMuch, Word},
-    toile::{Answers, Glance, Judgement, NO_ANSWER, QUESTIONS, Question, Report, Sign, spoken},
+    toile::{Answers, Glance, Heard, Judgement, NO_ANSWER, QUESTIONS, Question, Sign, spoken},
     told::choices,
     unit::Unit,
 };
@@ -66,7 +66,7 @@ impl Talk {
     }
 
     /// Asks the first question that the words left open; the answer as words, none where it is passed over.
-    pub(super) fn open(&mut self, report: &Report) -> Result<Option<String>, Mistake> {
+    pub(super) fn open(&mut self, report: &Heard) -> Result<Option<String>, Mistake> {
         let Some(open) = report.open.first() else { return Ok(None) };
         let list: Vec<String> = open.answers().iter().map(|answer| (*answer).to_owned()).collect();
         self.say(&choices(&format!("\"{}\": {}", Wording::line(&open.words), open.question()), &list))?;

@@ -12,7 +12,7 @@ use crate::{
 };
 
 /// Writes the change and the record; says what was written.
-pub(super) fn written(
+pub(super) fn write_entry(
     arguments: &Arguments,
     path: &Path,
     judgement: &Judgement,
@@ -21,12 +21,12 @@ pub(super) fn written(
     let date = arguments.date.clone().unwrap_or_else(today);
     let remark = arguments.note.as_deref().map(|text| Wording::line(text).to_string());
     let entry = Entry::of(judgement, order, &date, remark);
-    let text = entry.written(&order.source)?;
+    let text = entry.put_into(&order.source)?;
     write_again(path, &order.source.text, &text)?;
     let mut said = String::new();
     if entry.holds_fit {
         said.push_str(&note(
-            "what the fit had found is kept as it was sewn, and `trousers.fit` is proportional now: the next draft is \
+            "what the fit had found is kept as it was sewn, and `trousers.fit` is held now: the next draft is \
              the sewn one with this one change",
         ));
     }

@@ -5,7 +5,7 @@ use crate::{
     adjust::{Key, Measure, Parameters},
     booklet::{Block, Booklet, Column, Table},
     draft::{PanelShape, Shape, shape},
-    order::Adjustment,
+    order::Giver,
     paper::correction::correction_within,
     reading::corrections_page::seams,
     terms::{Edge, Panel, Role, Word},
@@ -97,9 +97,9 @@ impl Class<'_> {
         let about = key.about();
         let amount = self.amount(key, value);
         let from = self.draft().adjustments.iter().find(|it| it.key == key).map_or("", |it| match it.from {
-            Adjustment::FOUND => ", found by meeting the measurements",
-            "measured" => ", as measured",
-            _ => ", as the file says",
+            Giver::Fit => ", found by meeting the measurements",
+            Giver::Measured => ", as measured",
+            Giver::File | Giver::Set => ", as the file says",
         });
         let said = |words: &'static str| sentence(&rule_of_thumb(words, self.unit()));
         let words = vec![

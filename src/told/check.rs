@@ -1,9 +1,12 @@
 //! The measurements looked over: where each comes from, how sure it is, where the body stands among people, what does not
 //! go together, and what would be worth measuring next.
 
-use super::Order;
 use crate::body::{Body, Doubt, Given, Grade, Origin, Value, doubts, people};
+use crate::draft::draft;
+use crate::fit::{opening_for_arc, part_of_estimate};
 use crate::mistake::{Mistakes, Notice, columns, wrapped};
+use crate::order::Order;
+use crate::recipe;
 use crate::terms::{FitKind, Measurement, Sex, Side, WaistLevel, Word};
 use crate::unit::Unit;
 use crate::voice::rule_of_thumb;
@@ -25,7 +28,7 @@ pub fn check(order: &Order) -> Result<String, Mistakes> {
         text.push_str(&leg(order, side));
     }
     text.push_str(&oddities(order, &notices));
-    text.push_str(&fit(order));
+    text.push_str(&fit(order, &body));
     text.push_str(&worth_measuring(order, &body));
     text.push_str(&footnote(order, &body));
     Ok(text)
@@ -178,25 +181,78 @@ fn oddities(order: &Order, notices: &[Notice]) -> String {
     text
 }
 
-/// Whether the draft will follow these measurements or the proportions of its recipe.
-fn fit(order: &Order) -> String {
+/// What the draft will follow, and how surely its crotch will fit.
+fn fit(order: &Order, body: &Body) -> String {
     let by: Vec<&str> = [TotalCrotchLength, FrontCrotchLength, BackCrotchLength, ThighGirth, FrontThighArc]
         .into_iter()
         .filter(|m| order.body.cm(*m).is_some())
         .map(|m| m.about().title)
         .collect();
-    let sentence = match (order.trousers.fit, by.is_empty()) {
-        (Some(FitKind::Proportional), _) => {
-            "Fit: by the proportions of the recipe, as the file asks.".to_owned()
-        }
-        (_, false) => format!("Fit: to what was measured: {}.", by.join(", ")),
-        (_, true) => {
-            "Fit: by the proportions of the recipe; a crotch length, a thigh girth or a front thigh arc \
-                      would let the draft be fitted to the body."
-                .to_owned()
+    let to_estimate = part_of_estimate(body).map(|part| match part {
+        part if part > WHOLLY => "the crotch length as estimated".to_owned(),
+        part => format!("{:.0} per cent of the way to the crotch length as estimated", 100.0 * part),
+    });
+    let mut sentence = match order.trousers.fit {
+        Some(FitKind::Proportional) => "Fit: by the proportions of the recipe, as the file asks.".to_owned(),
+        Some(FitKind::Held) => "Fit: held; the corrections of the file and no others.".to_owned(),
+        Some(FitKind::Measured) | None => {
+            let to: Vec<&str> = by.into_iter().chain(to_estimate.as_deref()).collect();
+            format!("Fit: to {}.", to.join(", "))
         }
     };
-    format!("\n{}\n", wrapped(&sentence, columns()))
+    if let Some(opening) = opening_asked(order) {
+        sentence.push_str(&format!(
+            " Of the block {} the front thigh arc asks for thigh.front {}.",
+            order.trousers.block,
+            order.units.amount(opening)
+        ));
+    }
+    format!("\n{}\n{}", wrapped(&sentence, columns()), crotch_doubt(order, body))
+}
+
+/// A part nearer to the whole than this is the whole.
+const WHOLLY: f64 = 0.95;
+
+/// What the front thigh arc asks for, where it was measured and the block can be drafted.
+fn opening_asked(order: &Order) -> Option<f64> {
+    order.body.cm(FrontThighArc)?;
+    let recipe = recipe::load(&order.trousers.block).ok()?;
+    let draft = draft(&order.of_both_legs(), &recipe).ok()?;
+    opening_for_arc(&draft.plan, &draft.body)
+}
+
+/// How surely the crotch will have its ease, and which one measurement would tell most.
+fn crotch_doubt(order: &Order, body: &Body) -> String {
+    /// Less than this is not worth a tape, cm.
+    const WORTH_TAKING: f64 = 0.3;
+    let Some(now) = body.value(TotalCrotchLength).map(|value| value.sd) else { return String::new() };
+    let mut would: Vec<(Measurement, f64)> = CANDIDATES
+        .into_iter()
+        .filter(|m| order.body.cm(*m).is_none())
+        .filter_map(|m| {
+            let value = body
+                .cm(m)
+                .or_else(|| people(order.body.sex, order.body.waist_level, m).map(|(mean, _)| mean))?;
+            let (with, _) = Body::resolve(&order.body.clone().with(m, value)).ok()?;
+            Some((m, with.value(TotalCrotchLength)?.sd))
+        })
+        .filter(|(_, sd)| now - sd > WORTH_TAKING)
+        .collect();
+    would.sort_by(|a, b| a.1.total_cmp(&b.1));
+    let unit = order.units;
+    let mut sentence = format!("The crotch will have its ease give or take {}.", unit.length(now));
+    if let Some((best, sd)) = would.first() {
+        sentence.push_str(&format!(
+            " One measurement would tell most: {}, then {}",
+            best.about().title,
+            unit.length(*sd)
+        ));
+        if let Some((next, sd)) = would.get(1) {
+            sentence.push_str(&format!("; next {}, then {}", next.about().title, unit.length(*sd)));
+        }
+        sentence.push('.');
+    }
+    format!("{}\n", wrapped(&sentence, columns()))
 }
 
 /// What a draft takes from a body, with how much a centimetre of spread in it matters (our own weighing: what the crotch

@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use super::fitting_story::{clean, valued};
+use super::record::{clean, valued};
 use crate::{
     adjust::Key,
     body::Origin,
@@ -26,7 +26,7 @@ const LEAST: f64 = 0.04;
 
 /// The sheet within 80 columns: what was read, the cause, the test, the one change, some twenty lines; all the reasons
 /// behind it where they are asked for.
-pub fn fitting_sheet(judgement: &Judgement, unit: Unit, why: bool) -> String {
+pub fn judgement_told(judgement: &Judgement, unit: Unit, why: bool) -> String {
     let mut out = String::new();
     read(&mut out, judgement, unit);
     torn(&mut out, judgement);
