@@ -504,3 +504,45 @@ fn side_without_a_dent_under_the_hip() {
         assert!(outer <= 0.15, "{name}: a dent of {outer:.3}");
     }
 }
+
+#[test]
+fn crotch_ease_of_full_women_as_wanted() {
+    println!(
+        "recipe    women: crotch ease less wanted at hips 88 94 100 106 112 118 125 130, lengths estimated"
+    );
+    let mut missed = Vec::new();
+    for (name, recipe) in recipes() {
+        let wanted = recipe.ease.give(EaseAt::CrotchLength, Sex::Female);
+        print!("{name:<9}");
+        for hip in [88.0, 94.0, 100.0, 106.0, 112.0, 118.0, 125.0, 130.0] {
+            let it = Drafted::new(&recipe, &written(Sex::Female, hip - 24.0, hip, 166.0, ""));
+            let seam = it.plain.front.crotch_seam.length() + it.plain.back.crotch_seam.length();
+            let off = seam - it.body.cm(Measurement::TotalCrotchLength).unwrap() - wanted;
+            print!(" {off:>+5.2}");
+            if off.abs() > if hip >= 120.0 { 1.0 } else { 1.75 } {
+                missed.push(format!("{name}, hip {hip}: {off:+.2}"));
+            }
+        }
+        println!();
+    }
+    assert!(missed.is_empty(), "{}", missed.join("\n"));
+}
+
+#[test]
+fn back_curve_round_wherever_the_seat_is_cut() {
+    println!(
+        "recipe    least radius of the back curve as a part of the plain one's: seat.length -2, 1, 2, 3"
+    );
+    for (name, recipe) in recipes() {
+        let people = some(&recipe);
+        let group: Vec<&Drafted> = people.iter().collect();
+        let parts = [-2.0, 1.0, 2.0, 3.0].map(|value| {
+            let part = |it: &Drafted| {
+                least_radius(&it.with(Key::SeatLength, value).back) / least_radius(&it.plain.back)
+            };
+            -most_of(&group, |it| -part(it))
+        });
+        println!("{name:<9} {:.2} {:.2} {:.2} {:.2}", parts[0], parts[1], parts[2], parts[3]);
+        assert!(parts.iter().all(|part| *part >= 0.65), "{name}: a hook, {parts:.2?}");
+    }
+}

@@ -8,7 +8,7 @@ use super::{
     panel::{Levels, Roles},
     plan::{PanelPlan, centre_at},
     side::move_leg,
-    smooth::{root_between, smooth_max, smooth_min},
+    smooth::{at_least_nothing, root_between, smooth_max, smooth_min},
 };
 use crate::{
     curve::{Bend, Chain, Turn, length, meet, straight, t_walked, unit},
@@ -75,16 +75,20 @@ const HANDLE_AT_TOP: f64 = 1.0 / 3.0;
 const LEAST_TURN: f64 = 0.1;
 /// How steeply a crotch curve rises from its fork at the most, front and back, radians. Cutters land the front almost
 /// level (common practice, no source); where a slanted inseam would have it steeper, the top of the inseam yields.
-const STEEPEST_LANDING: [f64; 2] = [0.245, 0.40];
+const STEEPEST_LANDING: [f64; 2] = [0.255, 0.52];
 /// Extensions run out on the inseam this far below the crotch point, cm.
 pub(crate) const RUN_OUT: f64 = 25.0;
 /// The pivot of the thigh turn stays this far from knee and crotch point, where the leg is long enough, cm.
 const PIVOT_ABOVE_KNEE: f64 = 5.0;
 const PIVOT_BELOW_CROTCH: f64 = 10.0;
 /// So much of the inseam below the crotch point yields to the crossing, cm.
-const YIELDING: f64 = 7.0;
+const YIELDING: f64 = 9.0;
 /// A crotch curve leaves its centre line at least this far above the corner of its tangents, cm.
 const LEAST_ARM: f64 = 0.5;
+/// Where the hip line is cut open, the arm of the curve on the centre line keeps this part of itself: with less, the curve
+/// would start with a hook. It is led to that over so many cm.
+const ARM_KEPT: f64 = 0.8;
+const ARM_LED: f64 = 0.3;
 /// So much of the centre line stays straight, cm.
 const LEAST_CENTRE: f64 = 2.0;
 /// The inseam is smoothed this far on both sides of the pivot, cm.
@@ -274,7 +278,8 @@ impl ForkPlan<'_> {
     /// lower.
     fn opening(&self, inseam: &Inseam) -> Point {
         let cut = self.moves.opened_on_the_hip_line().and_then(|opened| self.start_for(inseam, opened));
-        let (start, hip) = (cut.unwrap_or(self.roles[Role::CurveStart]), self.roles[Role::SideHip].y);
+        let start = cut.map_or(self.roles[Role::CurveStart], |(start, _)| start);
+        let hip = self.roles[Role::SideHip].y;
         if hip > start.y { centre_at(&self.roles, hip) } else { start }
     }
 
@@ -307,16 +312,18 @@ impl ForkPlan<'_> {
 
     /// Where the crotch curve starts on a centre line that was cut open on the hip line: so that the seam is longer by what
     /// was opened than it was before. Swept again from a start that had only been turned or dropped, the curve would take
-    /// part of the opening back.
-    pub(super) fn start_for(&self, inseam: &Inseam, opened: f64) -> Option<Point> {
+    /// part of the opening back. It starts no nearer to the corner than it stays round; what the seam then lacks is the
+    /// second answer, cm, and wanted at the waist.
+    pub(super) fn start_for(&self, inseam: &Inseam, opened: f64) -> Option<(Point, f64)> {
         let (point, leaving, fullness) = (inseam.point, inseam.leaving, self.plan.fullness);
         let (uncut, lowered) = (&self.uncut, self.moves.depth);
         let seam = |waist: Point, start: Point, point: Point| {
             let bend = Bend::between(start, unit(start - waist), point, leaving, fullness)?;
             Some(waist.distance(start) + length(&bend.cubic()))
         };
-        let before =
-            seam(uncut[Role::CentreWaist], uncut[Role::CurveStart], point - Vec2::new(0.0, lowered))?;
+        let point_before = point - Vec2::new(0.0, lowered);
+        let before = seam(uncut[Role::CentreWaist], uncut[Role::CurveStart], point_before)?;
+        let (arm, _) = meet(uncut[Role::CurveStart], down(uncut), point_before, leaving)?;
         let (waist, first) = (self.roles[Role::CentreWaist], self.roles[Role::CurveStart].y);
         // Nearer to the waist or to the corner there is no curve.
         let (reach, _) = meet(waist, self.down(), point, leaving)?;
@@ -324,7 +331,10 @@ impl ForkPlan<'_> {
         let around = LEAST_CENTRE + 2.0 * opened.abs();
         let at = |y: f64| centre_at(&self.roles, y);
         let missing = |y: f64| seam(waist, at(y), point).map_or(0.0, |length| length - before - opened);
-        Some(at(root_between((first - around).max(highest), (first + around).min(lowest), missing)))
+        let found = root_between((first - around).max(highest), (first + around).min(lowest), missing);
+        let roundest = waist.y + self.down().y * (reach - ARM_KEPT * arm);
+        let y = roundest - at_least_nothing(roundest - found, ARM_LED);
+        Some((at(y), if y < found { -missing(y) } else { 0.0 }))
     }
 
     /// The bend after the thigh turn, swept as it was: its two arms keep their proportion and its handles their fullness.

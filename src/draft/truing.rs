@@ -270,11 +270,15 @@ impl<'a> Drawn<'a> {
         self.roles[Role::CrotchPoint].y = y;
     }
 
-    /// Slides the start of the crotch curve along the centre line until the seam has what was opened on the hip line.
+    /// Slides the start of the crotch curve along the centre line until the seam has what was opened on the hip line; what
+    /// the curve has no room for is added at the centre waist.
     fn start_curve(&mut self) {
         let Some(opened) = self.moves.opened_on_the_hip_line() else { return };
-        if let Some(start) = self.fork().start_for(&self.inseam, opened) {
+        if let Some((start, lacking)) = self.fork().start_for(&self.inseam, opened) {
+            let up = unit(self.roles[Role::CentreWaist] - start);
             self.roles[Role::CurveStart] = start;
+            self.roles[Role::CentreWaist] += up * lacking;
+            self.moves.raise_centre += lacking;
         }
     }
 

@@ -102,9 +102,13 @@ const ROUNDED: f64 = 0.02;
 /// Nor does it dip from the crotch point more steeply than this, radians: the crotch point stays the lowest of its curve.
 const DEEPEST_DIP: f64 = -0.14;
 /// From its fork the curve rises at most so steeply, front and back, radians: cutters land the front almost level.
-const LANDS: [f64; 2] = [0.245, 0.40];
+const LANDS: [f64; 2] = [0.255, 0.52];
+/// Where the centre was cut open on the hip line, the curve keeps this part of its arm on the centre line, led to it so
+/// softly.
+const ARM_KEPT: f64 = 0.8;
+const ARM_LED: f64 = 0.3;
 /// The top of the inseam yields, so far down, where the curve is not to cross it square.
-const YIELDS: f64 = 7.0;
+const YIELDS: f64 = 9.0;
 
 /// How deep a cubic with handles all the way would lie, against its corner.
 const DEEPEST: f64 = 0.75;
@@ -294,9 +298,22 @@ impl Sheet {
         let before = seam(uncut.waist, uncut.start, end - Vec2::new(0.0, uncut.lowered));
         let at = |y: f64| crossing(waist, down, Point::new(0.0, y), Vec2::new(1.0, 0.0));
         let found = tried(before + uncut.opened, self.curve_start.y, |y| seam(waist, at(y), end));
-        // No nearer to the corner than this, or there is no curve.
-        let lowest = crossing(waist, down, end, rising) - down * 0.5;
-        self.curve_start = at(found.min(lowest.y));
+        // No nearer to the corner than this, or there is no curve; and it keeps most of its arm, or it starts with a hook.
+        let corner = crossing(waist, down, end, rising);
+        let old_end = end - Vec2::new(0.0, uncut.lowered);
+        let arm = uncut.start.distance(crossing(uncut.start, uncut.start - uncut.waist, old_end, rising));
+        let found = found.min((corner - down * 0.5).y);
+        let room = (corner - down * (ARM_KEPT * arm)).y;
+        let left = room - found;
+        let led = (left + ARM_LED).max(0.0);
+        let y = room - if left < ARM_LED { led * led / (4.0 * ARM_LED) } else { left };
+        self.curve_start = at(y);
+        if y < found {
+            // What the seam still lacks the fitter adds at the waist.
+            let lacking = before + uncut.opened - seam(waist, at(y), end);
+            self.centre_waist = waist - down * lacking;
+            self.raised[0] += lacking;
+        }
     }
 
     /// Remembers the centre line before it is cut on the hip line.
