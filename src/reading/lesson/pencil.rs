@@ -67,11 +67,13 @@ impl Bent {
 }
 
 impl Class<'_> {
-    /// Between two ordinates, cm.
-    fn ordinate_step(&self) -> f64 {
-        match self.unit() {
-            Unit::Cm => 2.0,
-            Unit::Inch => 0.75 * CM_PER_INCH,
+    /// Between two ordinates, cm: a crotch curve turns on a short way and has them closer.
+    fn ordinate_step(&self, bent: &Bent) -> f64 {
+        match (self.unit(), bent.name == "crotch curve") {
+            (Unit::Cm, true) => 1.0,
+            (Unit::Cm, false) => 2.0,
+            (Unit::Inch, true) => 0.5 * CM_PER_INCH,
+            (Unit::Inch, false) => 0.75 * CM_PER_INCH,
         }
     }
 
@@ -86,7 +88,7 @@ impl Class<'_> {
             let at = panel.roles[role];
             Point::new(self.as_printed(at.x), self.as_printed(at.y))
         });
-        for [along, off] in bent.ordinates(panel, ends, self.ordinate_step()) {
+        for [along, off] in bent.ordinates(panel, ends, self.ordinate_step(bent)) {
             table.row([amount(along), amount(off)]);
         }
         table
