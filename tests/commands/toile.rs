@@ -225,7 +225,12 @@ fn picture_of_the_next_change() {
     ]);
     assert_eq!(
         run.files,
-        ["pictures/stroke-classic-next-change.pdf", "pictures/stroke-classic-next-change.svg"]
+        [
+            "pictures/stroke-classic-next-change-by-hand-thigh-front.pdf",
+            "pictures/stroke-classic-next-change-by-hand-thigh-front.svg",
+            "pictures/stroke-classic-next-change.pdf",
+            "pictures/stroke-classic-next-change.svg"
+        ]
     );
 }
 

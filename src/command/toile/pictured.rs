@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use super::{
     super::{
         Ending,
+        by_hand::hand_strips,
         output::{Sheet, file_stem, write_all},
         print,
     },
@@ -33,7 +34,10 @@ pub(super) fn next_picture(judgement: &Judgement, unit: Unit) -> Result<Vec<Shee
         return Ok(Vec::new());
     };
     let stem = format!("{}-next-change", stem(&effect.after));
-    pictures(&stem, &effect.before, &effect.after, ["as sewn", "with the next change"], unit)
+    let mut sheets =
+        pictures(&stem, &effect.before, &effect.after, ["as sewn", "with the next change"], unit)?;
+    sheets.extend(hand_strips(&stem, &effect.before.draft, &effect.after.draft, unit)?.unwrap_or_default());
+    Ok(sheets)
 }
 
 fn stem(leg: &Leg) -> String {
