@@ -2,6 +2,7 @@
 
 mod batch;
 mod blocks;
+mod by_hand;
 mod check;
 mod cloth;
 mod compare;

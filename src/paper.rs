@@ -25,7 +25,7 @@ mod test_squares;
 mod thumbnail;
 mod wall;
 
-pub use by_hand::{READING, by_hand};
+pub use by_hand::{READING, by_hand, strips_between};
 pub use cloth_picture::cloth_picture;
 #[cfg(feature = "serve")]
 pub(crate) use construction_marks::drawn_for;

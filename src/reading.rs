@@ -11,5 +11,5 @@ pub use comparison_page::comparison_page;
 pub use corrections_page::{Shown, corrections_page};
 pub use fit_sheet::fit_sheet;
 pub use guide::measuring_guide;
-pub use lesson::lesson;
+pub use lesson::{lesson, marking_page};
 pub use recipes_page::{ShownRule, ShownSlip, recipes_page};

@@ -47,7 +47,11 @@ fn classic() -> Arc<Recipe> {
 }
 
 fn fitted(order: &Order) -> (Draft, Report) {
-    drafted(order, &classic()).unwrap_or_else(|mistakes| panic!("{:?}: {mistakes}", order.name))
+    fitted_on(order, &classic())
+}
+
+fn fitted_on(order: &Order, recipe: &Arc<Recipe>) -> (Draft, Report) {
+    drafted(order, recipe).unwrap_or_else(|mistakes| panic!("{:?}: {mistakes}", order.name))
 }
 
 /// Crotch ease beyond what was wanted, on the crotch length that this person has.

@@ -61,6 +61,13 @@ fn told_as_they_are(people: &[Given], title: &str) -> f64 {
         people.iter().map(|person| doubts(person).first().and_then(|doubt| doubt.grade())).collect();
     let share = |grade| grades.iter().filter(|g| **g == Some(grade)).count() as f64 / people.len() as f64;
     let (note, warning) = (share(Grade::Note), share(Grade::Warning));
+    for &m in Measurement::ALL {
+        let named = |person: &&Given| doubts(person).first().is_some_and(|doubt| doubt.measurement == m);
+        let count = people.iter().filter(named).count();
+        if count > 0 {
+            println!("  {:20} {:6.1}", m.key(), 100.0 * count as f64 / people.len() as f64);
+        }
+    }
     println!(
         "\n{title}: as they are, {:.1} per cent get a note and {:.1} a warning first",
         100.0 * note,
@@ -72,20 +79,25 @@ fn told_as_they_are(people: &[Given], title: &str) -> f64 {
 /// One measurement 10 cm wrong, everything else true: shares of it named first or refused, and of another named first.
 fn slipped_by_10_cm(people: &[Given], title: &str) -> (f64, f64) {
     let (mut tried, mut right, mut other) = (0, 0, 0);
-    for person in people {
-        for &m in Measurement::ALL {
+    for &m in Measurement::ALL {
+        let (before, told_before) = (tried, right);
+        for person in people {
             let Some(cm) = person.cm(m) else { continue };
             for by in [-10.0, 10.0] {
                 let slipped = person.clone().with(m, cm + by);
                 tried += 1;
                 let named = doubts(&slipped).first().map(|doubt| doubt.measurement);
                 let told = !faults(&slipped).is_empty() || named == Some(m);
-                right += usize::from(told);
-                other += usize::from(!told && named.is_some());
+                right += i32::from(told);
+                other += i32::from(!told && named.is_some());
             }
         }
+        if tried > before {
+            let share = 100.0 * f64::from(right - told_before) / f64::from(tried - before);
+            println!("  {:20} {share:6.1}", m.key());
+        }
     }
-    let [right, other] = [right, other].map(|count| count as f64 / f64::from(tried));
+    let [right, other] = [right, other].map(|count| f64::from(count) / f64::from(tried));
     println!(
         "{title}: 10 cm wrong, named or refused {:.1} per cent, another named {:.1}",
         100.0 * right,
@@ -111,14 +123,15 @@ fn few_of_the_people_as_they_are_told_of() {
     }
 }
 
+/// A waist 10 cm wrong is hardly ever told: people of one hip differ by as much. All other slips among seven are, in 9 of 10.
 #[test]
 fn slip_of_10_cm_named_or_refused() {
-    for waist in [WaistLevel::Natural, WaistLevel::Navel] {
+    for (waist, least) in [(WaistLevel::Natural, 0.77), (WaistLevel::Navel, 0.8)] {
         let people = bodies(of_985(waist));
         let (right, other) = slipped_by_10_cm(&people, &format!("985, {waist}, everything measured"));
-        assert!(right >= 0.88 && other < 0.05, "{right} {other}");
+        assert!(right >= 0.9 && other < 0.05, "{right} {other}");
         let (right, other) = slipped_by_10_cm(&few(&people), &format!("985, {waist}, seven measurements"));
-        assert!(right >= 0.75 && other < 0.05, "{right} {other}");
+        assert!(right >= least && other < 0.05, "{right} {other}");
     }
 }
 

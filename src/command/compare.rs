@@ -4,12 +4,14 @@ use std::path::PathBuf;
 
 use super::{
     Ending,
+    by_hand::hand_strips,
     input::named,
     output::{Of, Replacing, Sheet, file_stem, write_all},
     print,
 };
 use crate::{
     answer::Comparison,
+    booklet::note,
     draft::Draft,
     drawing::{SvgScale, Wording},
     fit::Laid,
@@ -56,6 +58,11 @@ pub(super) struct Arguments {
     /// The folder for the picture, made where it is missing [default: drafts]
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
+    /// Draw also how the hand comes from the old draft to the new one, a strip
+    /// for every fit parameter that changed by 2 mm or more: where to cut, what
+    /// moves, what is drawn again
+    #[arg(long)]
+    by_hand: bool,
     #[command(flatten)]
     replacing: Replacing,
     /// Print the comparison as JSON on standard output; files only with --out
@@ -94,7 +101,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         (None, false) => Some(PathBuf::from(OUT)),
         (None, true) => None,
     };
-    let mut sheets = Vec::new();
+    let (mut sheets, mut without_strips) = (Vec::new(), false);
     for leg in laid.iter().filter(|leg| !leg.difference.is_none()) {
         let picture = overlay(&leg.old, &leg.new, arguments.anchor, unit);
         let stem = match leg.difference.side {
@@ -104,6 +111,12 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         let svg = picture.to_svg(SvgScale::TrueScale).into_bytes();
         sheets.push(Sheet { name: format!("{stem}.svg"), bytes: svg });
         sheets.push(Sheet { name: format!("{stem}.pdf"), bytes: picture.to_pdf()? });
+        if arguments.by_hand {
+            match hand_strips(&stem, leg.old.draft, leg.new.draft, unit)? {
+                Some(strips) => sheets.extend(strips),
+                None => without_strips = true,
+            }
+        }
     }
     let written = match folder {
         Some(folder) if !sheets.is_empty() => {
@@ -117,6 +130,11 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
         let mut text = difference_table(&laid, unit);
         for path in &written {
             text.push_str(&format!("wrote {}\n", path.display()));
+        }
+        if without_strips {
+            text.push_str(&note(
+                "no strip of the hand's way: the drafts differ in more than fit parameters, in body, recipe or ease",
+            ));
         }
         print(&text)?;
     }

@@ -8,7 +8,14 @@ use super::{
     output::{Replacing, Sheet, file_stem, write_all},
     print,
 };
-use crate::{making::make, mistake::Mistakes, pattern::Wanted, reading::lesson, terms::Side, told::Subject};
+use crate::{
+    making::make,
+    mistake::Mistakes,
+    pattern::Wanted,
+    reading::{lesson, marking_page},
+    terms::Side,
+    told::Subject,
+};
 
 #[derive(clap::Args)]
 pub(super) struct Arguments {
@@ -17,6 +24,10 @@ pub(super) struct Arguments {
     /// The folder for the lesson, made where it is missing
     #[arg(long, value_name = "DIR", default_value = "drafts")]
     out: PathBuf,
+    /// The teacher's page beside it: what every line of a student's draft
+    /// should measure, with room to mark it
+    #[arg(long)]
+    mark: bool,
     #[command(flatten)]
     replacing: Replacing,
 }
@@ -29,12 +40,16 @@ pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     for leg in made.legs.iter() {
         let stem = format!("{}-{}", file_stem(&leg.draft.name), file_stem(&made.recipe.name));
         let stem = match leg.draft.side {
-            Side::Both => format!("{stem}-lesson"),
-            side => format!("{stem}-{side}-lesson"),
+            Side::Both => stem,
+            side => format!("{stem}-{side}"),
         };
-        let booklet = lesson(&Subject::of(leg, unit));
-        sheets.push(Sheet { name: format!("{stem}.html"), bytes: booklet.to_html().into_bytes() });
-        sheets.push(Sheet { name: format!("{stem}.pdf"), bytes: booklet.to_pdf()? });
+        let subject = Subject::of(leg, unit);
+        let mut booklets = vec![("lesson", lesson(&subject))];
+        booklets.extend(arguments.mark.then(|| ("mark", marking_page(&subject))));
+        for (name, booklet) in booklets {
+            sheets.push(Sheet { name: format!("{stem}-{name}.html"), bytes: booklet.to_html().into_bytes() });
+            sheets.push(Sheet { name: format!("{stem}-{name}.pdf"), bytes: booklet.to_pdf()? });
+        }
     }
     let mut text = String::new();
     for path in write_all(&arguments.out, &sheets, &[arguments.input.of()], &arguments.replacing)? {

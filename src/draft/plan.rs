@@ -19,7 +19,7 @@ use crate::{
     order::Trousers,
     recipe::{BendRule, Construction, Inputs, PanelRules, Proportion, Recipe, Reference},
     terms::{EaseAt, Edge, EnumMap, Level, Measurement, Panel, Role, SeatSet, Sex, Style, Word},
-    voice::{Sentence, length},
+    voice::{Sentence, length, named},
 };
 
 /// Everything that drawing needs, for one body.
@@ -496,13 +496,16 @@ impl Build<'_> {
     }
 
     fn check(&self, panel: Panel, roles: &Roles) -> Result<(), Mistake> {
-        let wrong = |what: &str| {
-            Mistake::new(format!(
-                "the {panel} of `{}` cannot be drawn for this body: {what}",
-                self.recipe.name
-            ))
+        let named_so = |what: Sentence| {
+            let said = Sentence::new("the {panel} of `{recipe}` cannot be drawn for this body: {what}");
+            Mistake::new(
+                said.with("panel", panel).with("recipe", named(&self.recipe.name)).with("what", what),
+            )
             .help("take the measurements again, or choose another `block`")
         };
+        let wrong = |what: &'static str| named_so(Sentence::new(what));
+        let narrow =
+            |what: &'static str, least: f64| named_so(Sentence::new(what).with("least", length(least)));
         if roles.values().any(|point| !point.is_finite()) {
             return Err(wrong("a point has no place"));
         }
@@ -511,15 +514,15 @@ impl Build<'_> {
             return Err(wrong("waist, start of the crotch curve and crotch point are not in order"));
         }
         if point.x + 0.5 > start.x {
-            return Err(wrong("the crotch extension is no longer than 0.5 cm"));
+            return Err(narrow("the crotch extension is no longer than {least}", 0.5));
         }
         if roles[Role::SideHip].x < roles[Role::CentreHip].x + 5.0 {
-            return Err(wrong("the hip line is narrower than 5 cm"));
+            return Err(narrow("the hip line is narrower than {least}", 5.0));
         }
         if roles[Role::SideKnee].x < roles[Role::InnerKnee].x + 3.0
             || roles[Role::SideHem].x < roles[Role::InnerHem].x + 3.0
         {
-            return Err(wrong("knee or hem is narrower than 3 cm"));
+            return Err(narrow("knee or hem is narrower than {least}", 3.0));
         }
         let down = |of: &[Role]| of.windows(2).all(|ends| roles[ends[0]].y + LEAST_RUN <= roles[ends[1]].y);
         if !down(&[Role::SideWaist, Role::SideHip, Role::SideKnee, Role::SideHem])
@@ -528,7 +531,7 @@ impl Build<'_> {
             return Err(wrong("the points of a seam are not in order from the waist to the hem"));
         }
         if roles[Role::SideWaist].x < roles[Role::CentreWaist].x + 3.0 {
-            return Err(wrong("the waist is narrower than 3 cm"));
+            return Err(narrow("the waist is narrower than {least}", 3.0));
         }
         Ok(())
     }

@@ -3,7 +3,7 @@
 use super::{
     Report,
     limit::Judge,
-    solve::{ANOTHER_DIVISION, departure, mean_back_share, measured, part_of_estimate, solve},
+    solve::{ANOTHER_DIVISION, departure, least_amount, mean_back_share, measured, part_of_estimate, solve},
 };
 use crate::{
     adjust::{Key, Parameters},
@@ -53,12 +53,10 @@ pub(super) fn met(mut draft: Draft, order: &Order) -> Result<Draft, Mistakes> {
     let tilt: Vec<Adjustment> = tilt(&draft).filter(|it| !first(it.key)).collect();
     let start = tilt.iter().fold(start, |all, it| all.with(it.key, it.value));
     let solved = solve(&draft.plan, &draft.body, &start, first);
-    let part = sound_part(&draft, &start, &solved.found);
-    let found = solved.found.iter().map(|(key, value, _)| Adjustment {
-        key: *key,
-        value: value * part,
-        from: Giver::Fit,
-    });
+    let found = borne(&draft, &start, &solved.found)
+        .into_iter()
+        .filter(|(_, value)| *value != 0.0)
+        .map(|(key, value)| Adjustment { key, value, from: Giver::Fit });
     let all: Vec<Adjustment> = tilt.into_iter().chain(found).filter(|it| !of_the_file(it.key)).collect();
     draft.fitted(all)
 }
@@ -72,31 +70,54 @@ pub(super) fn without_hand(draft: &Draft) -> Parameters {
         .fold(Parameters::default(), |all, it| all.with(it.key, it.value))
 }
 
-/// How much of what was found the outline bears: all of it, but for bodies at the edge of what can be drawn.
-fn sound_part(draft: &Draft, start: &Parameters, found: &[(Key, f64, bool)]) -> f64 {
+/// What was found, as far as the outline bears it: all of it, but for bodies at the edge of what can be drawn. There a front
+/// thigh keeps the opening that its measured arc asks for if it can, the rest gives way alike, and what would then be too
+/// little to be cut is left out.
+fn borne(draft: &Draft, start: &Parameters, found: &[(Key, f64, bool)]) -> Vec<(Key, f64)> {
+    let judge = Judge { plan: &draft.plan, body: &draft.body };
+    let holds = |all: &[(Key, f64)]| {
+        judge.breaks(&all.iter().fold(*start, |set, (key, value)| set.with(*key, *value))).is_none()
+    };
+    let whole: Vec<(Key, f64)> = found.iter().map(|(key, value, _)| (*key, *value)).collect();
+    if holds(&whole) {
+        return whole;
+    }
+    for kept in [Some(Key::ThighFront), None] {
+        let given_way = |part: f64| -> Vec<(Key, f64)> {
+            let of = |key: Key| if Some(key) == kept { 1.0 } else { part };
+            whole.iter().map(|(key, value)| (*key, of(*key) * value)).collect()
+        };
+        let Some(part) = greatest_part(|part| holds(&given_way(part))) else { continue };
+        let mut all = given_way(part);
+        for at in 0..all.len() {
+            let (key, value) = all[at];
+            if value.abs() < least_amount(key) {
+                all[at].1 = 0.0;
+                if !holds(&all) {
+                    all[at].1 = value;
+                }
+            }
+        }
+        return all;
+    }
+    // The block itself is not true for this body: that is said by the report.
+    whole
+}
+
+/// The greatest part of the whole that holds, if any does.
+fn greatest_part(holds: impl Fn(f64) -> bool) -> Option<f64> {
     /// Parts tried from the whole downwards, so that what breaks only between is not stopped at.
     const PARTS: u32 = 16;
     /// Halvings between two parts: less than a hundredth of a millimetre is left.
     const HALVINGS: usize = 12;
-    let judge = Judge { plan: &draft.plan, body: &draft.body };
-    let holds = |part: f64| {
-        let with = |all: Parameters, it: &(Key, f64, bool)| all.with(it.0, part * it.1);
-        judge.breaks(&found.iter().fold(*start, with)).is_none()
-    };
-    if holds(1.0) {
-        return 1.0;
-    }
     let part = |step: u32| f64::from(step) / f64::from(PARTS);
-    let Some(step) = (0..PARTS).rev().find(|step| holds(part(*step))) else {
-        // The block itself is not true for this body: that is said by the report.
-        return 1.0;
-    };
+    let step = (0..PARTS).rev().find(|step| holds(part(*step)))?;
     let (mut good, mut bad) = (part(step), part(step + 1));
     for _ in 0..HALVINGS {
         let middle = 0.5 * (good + bad);
         if holds(middle) { good = middle } else { bad = middle }
     }
-    good
+    Some(good)
 }
 
 /// What the fit rests on and could not meet, and what would most likely explain that.

@@ -14,7 +14,7 @@ use self::{
 use crate::{
     adjust::{Key, Measure, Parameters},
     curve::Chain,
-    draft::{PanelShape, Plan, Shape, shape},
+    draft::{Draft, PanelShape, Plan, Shape, shape},
     drawing::{Align, Drawing, Layer, Shade, Text, Wording},
     hand::{Cut, Step, Work, distance, run, works},
     terms::{Edge, Panel, Role, Word},
@@ -107,6 +107,30 @@ pub fn by_hand(key: Key, plan: &Plan, was: &Parameters, is: &Parameters, unit: U
     }
     let (scene, layout) = drawn?;
     Some(layout.drawn(&scene))
+}
+
+/// The strips of the parameters that two drafts of one plan differ in, one after the other in the order of the table, each
+/// with its parameter, but for changes that no cut is worth; `None` where the drafts differ in more than parameters.
+pub fn strips_between(old: &Draft, new: &Draft, unit: Unit) -> Option<Vec<(Key, Drawing)>> {
+    let plan = &new.plan;
+    if shape(plan, &old.parameters) != shape(&old.plan, &old.parameters) {
+        return None;
+    }
+    let mut was = old.parameters;
+    let mut strips = Vec::new();
+    for key in Key::ALL.iter().copied().filter(|key| old.parameters[*key] != new.parameters[*key]) {
+        let is = was.with(key, new.parameters[key]);
+        /// Less is not worth a cut, cm or degrees.
+        const WORTH_A_CUT: [f64; 2] = [0.2, 0.5];
+        let least = WORTH_A_CUT[usize::from(key.about().unit == Measure::Degrees)];
+        if (is[key] - was[key]).abs() < least {
+            was = is;
+            continue;
+        }
+        strips.extend(by_hand(key, plan, &was, &is, unit).map(|strip| (key, strip)));
+        was = is;
+    }
+    Some(strips)
 }
 
 /// About how far a correction moves something, cm of the panel.

@@ -6,6 +6,8 @@ mod edges;
 mod finish;
 mod inputs;
 mod levels;
+mod mark;
+mod pencil;
 mod reasons;
 mod stage;
 mod steps;
@@ -14,6 +16,7 @@ mod truing;
 
 use kurbo::Affine;
 
+pub use self::mark::marking_page;
 pub(super) use self::reasons::of_role;
 use self::stage::Stage;
 use crate::{
@@ -21,14 +24,14 @@ use crate::{
     draft::{Draft, Shape},
     drawing::Wording,
     recipe::{PanelRules, Step},
-    terms::{Panel, Word},
+    terms::Panel,
     told::Subject,
     unit::Unit,
 };
 
 /// The lesson on a draft.
 pub fn lesson(subject: &Subject<'_>) -> Booklet {
-    let class = Class { subject, plain: subject.draft.plain(), joined: subject.draft.joined() };
+    let class = Class::of(subject);
     let recipe = &subject.draft.recipe;
     let mut blocks = vec![
         Block::plain(subject.block().as_str()),
@@ -36,13 +39,14 @@ pub fn lesson(subject: &Subject<'_>) -> Booklet {
             "The construction step by step, as it is done with ruler and square on paper. Every rule \
              stands as the trade writes it, then with this body's numbers. In the pictures the new line is \
              strong; what was drawn before is faint. A millimetre is exact enough for a pencil: the \
-             hundredths are there so that sums can be followed.",
+             hundredths are there so that sums can be followed. Where a sum needs it, a length stands in it with \
+             a third decimal: it is the same length, as it was before it was rounded.",
         ),
     ];
     if subject.unit == Unit::Inch {
         blocks.push(Block::plain(
-            "Lengths are in inches, read as on a tape: to the nearest sixteenth. A sum of such readings may come \
-             out a sixteenth off; what stands at its end is right.",
+            "Lengths are in inches, read as on a tape: to the nearest sixteenth. Where a length in a sum is no \
+             sixteenth it stands there with decimals of an inch; what the sum comes to is read on the tape again.",
         ));
     }
     blocks.push(Block::remark(subject.how().as_str()));
@@ -87,6 +91,10 @@ struct Class<'a> {
 }
 
 impl<'a> Class<'a> {
+    fn of(subject: &'a Subject<'a>) -> Self {
+        Self { subject, plain: subject.draft.plain(), joined: subject.draft.joined() }
+    }
+
     fn draft(&self) -> &'a Draft {
         self.subject.draft
     }
@@ -124,10 +132,4 @@ impl<'a> Class<'a> {
         let steps = &self.draft().recipe.steps;
         steps.iter().rposition(|step: &Step| step.entry().panel == panel).map_or(0, |last| last + 1)
     }
-}
-
-/// The label of a step within its panel.
-fn label(step: &Step) -> String {
-    let entry = step.entry();
-    format!("{} {}", entry.panel.key(), entry.number)
 }

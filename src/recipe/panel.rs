@@ -53,9 +53,19 @@ pub struct BowRule {
 }
 
 impl BowRule {
+    /// Each with its key.
+    pub fn by_key(&self) -> impl Iterator<Item = (&'static str, &Option<Proportion>)> {
+        [
+            ("side_above_hip", &self.side_above_hip),
+            ("side_below_hip", &self.side_below_hip),
+            ("inseam_above_knee", &self.inseam_above_knee),
+        ]
+        .into_iter()
+    }
+
     /// What the recipe says of them.
     pub fn given(&self) -> impl Iterator<Item = &Proportion> {
-        [&self.side_above_hip, &self.side_below_hip, &self.inseam_above_knee].into_iter().flatten()
+        self.by_key().filter_map(|(_, bow)| bow.as_ref())
     }
 }
 

@@ -3,6 +3,7 @@
 use crate::{
     recipe::{BendRule, DartRule, PanelRules, PointRule, Recipe, Step},
     terms::{EaseAt, Edge, Level, Panel, Role, Style, Word},
+    voice::spoken,
 };
 
 /// One trait of a recipe.
@@ -37,6 +38,7 @@ pub fn features(recipe: &Recipe) -> Vec<Feature> {
             add(format!("{panel} {}", role.key().replace('_', " ")), rule, true);
         }
         add(format!("{panel} bend"), plan.map_or_else(String::new, |plan| bend(recipe, plan)), true);
+        add(format!("{panel} bow"), plan.map_or_else(String::new, bow), true);
         let darts = |plan: &PanelRules| folds(recipe, &plan.darts);
         add(format!("{panel} darts"), plan.map_or_else(String::new, darts), true);
         let pleats = |plan: &PanelRules| folds(recipe, &plan.pleats);
@@ -112,11 +114,19 @@ fn names(rule: &str, name: &str) -> bool {
     rule.split(|letter: char| !(letter.is_alphanumeric() || letter == '_')).any(|word| word == name)
 }
 
-fn bend(recipe: &Recipe, plan: &PanelRules) -> String {
+/// How the crotch curve bends.
+pub(super) fn bend(recipe: &Recipe, plan: &PanelRules) -> String {
     match plan.bend {
         BendRule::Fullness(fullness) => format!("fullness {fullness}"),
         BendRule::Guide(point) => format!("through {}", recipe.point_name(point).replace('_', " ")),
     }
+}
+
+/// How far the seams stand out from straight, where the recipe says so.
+pub(super) fn bow(plan: &PanelRules) -> String {
+    let given = plan.bow.by_key().filter_map(|(key, bow)| Some(format!("{} {}", spoken(key), bow.as_ref()?)));
+    let given: Vec<String> = given.collect();
+    if given.is_empty() { "smooth through the points".to_owned() } else { given.join(", ") }
 }
 
 /// Darts or pleats.

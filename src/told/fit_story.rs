@@ -104,16 +104,14 @@ fn moved_table(after: &Report, made: &[Adjustment]) -> Table {
 fn explained(it: &Adjustment, unit: Unit) -> Block {
     let about = it.key.about();
     let other_way = if it.value < 0.0 { ", the other way round than it says" } else { "" };
-    Block::led(
-        &format!("`{}` {}:", it.key, amount(it, unit)),
-        &format!(
-            "{}. It moves {}; {} stay. By hand{other_way}: {}",
-            cured(it),
-            about.moves,
-            about.stays,
-            rule_of_thumb(about.hand_method, unit)
-        ),
-    )
+    let [moves, stays, hand] =
+        [about.moves, about.stays, about.hand_method].map(|text| rule_of_thumb(text, unit));
+    Block::plain(&format!(
+        "`{}` {}: {}. It moves {moves}; {stays} stay. By hand{other_way}: {hand}",
+        it.key,
+        amount(it, unit),
+        cured(it)
+    ))
 }
 
 /// A difference smaller than this is none, cm.

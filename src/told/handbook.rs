@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use super::features::features;
+use super::features::{bend, bow, features};
 use crate::{
     booklet::wrapped,
     recipe::{EaseTable, PointId, PointRule, Recipe, Step, StyleTable},
@@ -30,7 +30,10 @@ fn write_all(out: &mut String, recipe: &Recipe) -> std::fmt::Result {
     if !recipe.asks.is_empty() {
         writeln!(out, "\nasks")?;
         for ask in &recipe.asks {
-            writeln!(out, "  {} = {}", ask.name, recipe.units.write(ask.default))?;
+            let within = ask.within.map_or_else(String::new, |[least, most]| {
+                format!(", from {} to {}", recipe.units.write(least), recipe.units.write(most))
+            });
+            writeln!(out, "  {} = {}{within}", ask.name, recipe.units.write(ask.default))?;
         }
     }
     writeln!(out, "\nlevel lines, below the waist; lengths without a unit are cm")?;
@@ -61,6 +64,8 @@ fn write_all(out: &mut String, recipe: &Recipe) -> std::fmt::Result {
             .map(|role| format!("{} {}", role.key().replace('_', " "), name(plan.roles[*role])))
             .collect();
         paragraph(out, "  ", &format!("{panel}: crease {}, {}", name(plan.crease), roles.join(", ")))?;
+        let curves = format!("crotch curve: {}; seams: {}", bend(recipe, plan), bow(plan));
+        paragraph(out, "    ", &curves)?;
         for (word, folds) in [("dart", &plan.darts), ("pleat", &plan.pleats)] {
             for fold in folds {
                 let words =
@@ -117,7 +122,9 @@ fn write_style(out: &mut String, style: &StyleTable) -> std::fmt::Result {
             } else {
                 format!("women {}, men {}", row.women, row.men)
             };
-            writeln!(out, "  {:<14} {both}", of.key())?;
+            let within =
+                row.within.map_or_else(String::new, |[least, most]| format!(", within {least} to {most}"));
+            writeln!(out, "  {:<14} {both}{within}", of.key())?;
         }
     }
     Ok(())

@@ -54,6 +54,29 @@ fn changed(answer: &Value) -> Vec<(String, f64, f64)> {
 }
 
 #[test]
+fn the_hand_s_way_from_one_draft_to_the_other() {
+    let folder = bow("by_hand");
+    let run = folder.run(&["compare", "bow.toml", "--fitting", "1", "--by-hand"]);
+    let strips: Vec<&String> = run.files.iter().filter(|name| name.contains("by-hand")).collect();
+    assert_eq!(
+        strips,
+        [
+            "drafts/bow-classic-compared-by-hand-seat-length.pdf",
+            "drafts/bow-classic-compared-by-hand-seat-length.svg",
+            "drafts/bow-classic-compared-by-hand-thigh-front.pdf",
+            "drafts/bow-classic-compared-by-hand-thigh-front.svg"
+        ]
+    );
+    let strip =
+        String::from_utf8(folder.bytes("drafts/bow-classic-compared-by-hand-seat-length.svg")).expect("text");
+    assert!(strip.contains("1 cm") && strip.contains("hip line"));
+    // Another body is no matter of scissors.
+    let run = folder.run(&["compare", "bow.toml", "--demo", "five", "--by-hand", "--out", "others"]);
+    assert!(run.out.contains("no strip of the hand's way"), "{}", run.out);
+    assert!(!run.files.iter().any(|name| name.starts_with("others") && name.contains("by-hand")));
+}
+
+#[test]
 fn file_against_itself_without_its_fit_parameters() {
     let run = bow("parameters").run(&["compare", "bow.toml"]);
     assert_eq!((run.code, run.err.as_str()), (0, ""));

@@ -5,18 +5,118 @@ use breeks::{
     order::DEMOS,
     reading::lesson,
     recipe::shipped_names,
+    terms::{Edge, Panel, Word},
     unit::Unit,
 };
+use kurbo::{ParamCurveNearest, Point, Vec2};
 use serde_json::Value;
 
-use crate::{follow::follow, subjects::Taught};
+use crate::{
+    follow::{Paper, follow},
+    subjects::Taught,
+};
+
+/// The bent lines led through the printed marks lie on the trued block, and every sum comes out as printed.
+#[test]
+fn curves_of_every_recipe_followed_in_both_units() {
+    /// A pencil's line, cm; and how near a point comes: half of the last figure that is printed, both ways.
+    const CURVE: f64 = 0.15;
+    let mut worst = [(0.0, String::new()), (0.0, String::new())];
+    for block in shipped_names() {
+        for demo in DEMOS {
+            let taught = Taught::demo(demo, block, &[]);
+            let plain = taught.made.legs.first.draft.plain();
+            for (index, unit) in [Unit::Cm, Unit::Inch].into_iter().enumerate() {
+                let paper = follow(&lesson(&taught.subject(unit)).to_html(), unit);
+                assert!(paper.exact > 30, "{block} on {demo}: only {} sums", paper.exact);
+                let mut lines = 0;
+                for panel in Panel::ALL {
+                    let shape = plain.shape.panel(*panel);
+                    for (name, edge) in [
+                        ("crotch curve", Edge::CrotchSeam),
+                        ("inseam above the knee", Edge::Inseam),
+                        ("side seam above the hip", Edge::SideSeam),
+                        ("side seam from hip to knee", Edge::SideSeam),
+                        ("waist", Edge::Waist),
+                    ] {
+                        let drawn = led(&paper, panel.key(), name, unit);
+                        let curve = shape.edge(edge).to_path();
+                        for place in drawn {
+                            let off = curve
+                                .segments()
+                                .map(|piece| piece.nearest(place, 1e-6).distance_sq.sqrt())
+                                .fold(f64::INFINITY, f64::min);
+                            assert!(off < CURVE, "{block} on {demo}, {unit}: {panel} {name} off by {off:.3}");
+                            if off > worst[index].0 {
+                                worst[index] = (off, format!("{block} on {demo}: {panel} {name}"));
+                            }
+                            lines += 1;
+                        }
+                    }
+                }
+                assert!(lines > 200, "{block} on {demo}: only {lines} places");
+                // Constructed by the rules alone, in either unit.
+                let made = &taught.made.legs.first.draft;
+                for (point, at) in &paper.points {
+                    let id = made.recipe.point(&point.replace(' ', "_")).expect("a point of the recipe");
+                    let wanted = made.plan.construction.points[id.0] - made.plan.construction.points[0];
+                    let at = at.map(|own| unit.to_cm(own));
+                    let off = (at[0] - wanted.x).hypot(at[1] - wanted.y);
+                    assert!(off < 0.05, "{block} on {demo}, {unit}: {point} off by {off:.3}");
+                }
+            }
+        }
+    }
+    println!(
+        "farthest from the block: in cm {:.3} ({}), in inches {:.3} ({})",
+        worst[0].0, worst[0].1, worst[1].0, worst[1].1
+    );
+}
+
+/// A bent line through its marks, in cm: places all along it, led smoothly from mark to mark.
+fn led(paper: &Paper, panel: &str, name: &str, unit: Unit) -> Vec<Point> {
+    let (ends, marks) = &paper.bent[&(panel.to_owned(), name.to_owned())];
+    let place = |role: &String| {
+        let [x, y] = paper.trued[&(panel.to_owned(), role.clone())].2;
+        Point::new(unit.to_cm(x), unit.to_cm(y))
+    };
+    let (from, to) = (place(&ends[0]), place(&ends[1]));
+    let along = (to - from) / from.distance(to);
+    // Outwards is away from the middle of the leg.
+    let square = Vec2::new(-along.y, along.x);
+    let away = from.midpoint(to) - Point::new(0.0, 50.0);
+    let out = if square.dot(away) < 0.0 { -square } else { square };
+    let mut line = vec![from];
+    line.extend(marks.iter().map(|[far, off]| from + along * unit.to_cm(*far) + out * unit.to_cm(*off)));
+    line.push(to);
+    let mut places = Vec::new();
+    for at in 0..line.len() - 1 {
+        // Over a dart the waist is not drawn: marks that lie apart are not joined.
+        if name == "waist" && line[at].distance(line[at + 1]) > 2.2 {
+            continue;
+        }
+        let (a, b) = (line[at.saturating_sub(1)], line[at]);
+        let (c, d) = (line[at + 1], line[(at + 2).min(line.len() - 1)]);
+        for part in [0.0, 0.25, 0.5, 0.75] {
+            let (t, s): (f64, f64) = (part, 1.0 - part);
+            // A curve through b and c that leaves each towards its neighbours.
+            let (u, v) = ((c - a) / 6.0, (d - b) / 6.0);
+            let sweep = b.to_vec2() * s.powi(3)
+                + (b + u).to_vec2() * (3.0 * s * s * t)
+                + (c - v).to_vec2() * (3.0 * s * t * t)
+                + c.to_vec2() * t.powi(3);
+            places.push(sweep.to_point());
+        }
+    }
+    places
+}
 
 /// A printed figure is right to half of a hundredth, cm.
 const PRINTED: f64 = 0.0051;
 
 /// Follows the lesson and compares every point of both panels. Returns how many figures of the lesson agreed.
 fn lands_on_the_json(taught: &Taught) -> usize {
-    let paper = follow(&lesson(&taught.subject(Unit::Cm)).to_html());
+    let paper = follow(&lesson(&taught.subject(Unit::Cm)).to_html(), Unit::Cm);
     let json = Answer::new(&taught.made, Extent::Whole).to_json();
     let json: Value = serde_json::from_str(&json).expect("JSON");
     let pieces = json["pieces"].as_array().expect("pieces");
@@ -120,7 +220,7 @@ fn published_drafts_followed() {
     for name in ["w1", "w2", "m1"] {
         let path = format!("{}/tests/published/{name}.toml", env!("CARGO_MANIFEST_DIR"));
         let taught = Taught::demo("stroke", &path, &style);
-        let paper = follow(&lesson(&taught.subject(Unit::Cm)).to_html());
+        let paper = follow(&lesson(&taught.subject(Unit::Cm)).to_html(), Unit::Cm);
         let draft = &taught.made.legs.first.draft;
         let made = &draft.plan.construction.points;
         let mut compared = 0;

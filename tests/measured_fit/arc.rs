@@ -21,7 +21,12 @@ fn opening_that_never_falls_with_the_arc() {
                 let (draft, _) = fitted(&with);
                 let opening = draft.parameters[Key::ThighFront];
                 assert!(opening >= last, "{:?}, arc {arc}: {opening} after {last}", order.name);
-                assert_eq!(Some(opening), opening_for_arc(&draft.plan, &draft.body));
+                assert_eq!(
+                    Some(opening),
+                    opening_for_arc(&draft.plan, &draft.body),
+                    "{:?}, arc {arc}",
+                    order.name
+                );
                 let depth = draft.parameters[Key::CrotchDepth];
                 assert!(depth.abs() <= 0.3, "{:?}, arc {arc}: a measured rise moved by {depth}", order.name);
                 if opening >= 0.3 {

@@ -257,7 +257,7 @@ fn check(recipe: &Arc<Recipe>) -> Result<Ending, Mistakes> {
     }
     if tight > 0 {
         out.push_str(&format!(
-            "{tight} of {bodies} are tighter at a level than the recipe's own range: a matter of its ease\n"
+            "\n{tight} of {bodies} are tighter at a level or in the crotch than the recipe's own range: a matter of its ease\n"
         ));
     }
     print(&out)?;

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use super::{
     super::{
         Ending,
+        by_hand::hand_strips,
         output::{Sheet, file_stem, write_all},
         print,
     },
@@ -12,12 +13,12 @@ use super::{
 };
 use crate::{
     booklet::note,
-    drawing::{Drawing, SvgScale},
+    drawing::SvgScale,
     fit::{Leg, Overlaid},
     making::{Made, make},
     mistake::{Mistake, Mistakes, Notice},
     order::Order,
-    paper::{by_hand, overlay},
+    paper::overlay,
     pattern::Wanted,
     terms::{Anchor, Side},
     toile::{HELD, Judgement, parameter},
@@ -27,31 +28,16 @@ use crate::{
 
 /// Where pictures of a history go when no folder is named.
 const OUT: &str = "drafts";
-/// The draft with the change over the draft as it was sewn, and each change as the hand does it with this body's amount.
+/// The draft with the change over the draft as it was sewn.
 pub(super) fn next_picture(judgement: &Judgement, unit: Unit) -> Result<Vec<Sheet>, Mistakes> {
-    let Some((advice, effect)) = judgement.advice.as_ref().and_then(|it| Some((it, it.effect.as_ref()?)))
-    else {
+    let Some(effect) = judgement.advice.as_ref().and_then(|advice| advice.effect.as_ref()) else {
         return Ok(Vec::new());
     };
-    let stem = stem(&effect.after);
-    let overlaid = format!("{stem}-next-change");
+    let stem = format!("{}-next-change", stem(&effect.after));
     let mut sheets =
-        pictures(&overlaid, &effect.before, &effect.after, ["as sewn", "with the next change"], unit)?;
-    let sewn = &effect.before.draft;
-    for (key, to) in advice.moves.iter().filter_map(|it| Some((it.key()?, it.to))) {
-        let changed = sewn.parameters.clone().with(key, to);
-        if let Some(hand) = by_hand(key, &sewn.plan, &sewn.parameters, &changed, unit) {
-            sheets.extend(written(&format!("{stem}-by-hand-{key}"), &hand)?);
-        }
-    }
+        pictures(&stem, &effect.before, &effect.after, ["as sewn", "with the next change"], unit)?;
+    sheets.extend(hand_strips(&stem, &effect.before.draft, &effect.after.draft, unit)?.unwrap_or_default());
     Ok(sheets)
-}
-
-fn written(name: &str, picture: &Drawing) -> Result<Vec<Sheet>, Mistakes> {
-    Ok(vec![
-        Sheet { name: format!("{name}.svg"), bytes: picture.to_svg(SvgScale::TrueScale).into_bytes() },
-        Sheet { name: format!("{name}.pdf"), bytes: picture.to_pdf()? },
-    ])
 }
 
 fn stem(leg: &Leg) -> String {
@@ -61,7 +47,11 @@ fn stem(leg: &Leg) -> String {
 fn pictures(stem: &str, old: &Leg, new: &Leg, said: [&str; 2], unit: Unit) -> Result<Vec<Sheet>, Mistakes> {
     let old = Overlaid { said: said[0], draft: &old.draft, report: &old.report };
     let new = Overlaid { said: said[1], draft: &new.draft, report: &new.report };
-    written(stem, &overlay(&old, &new, Anchor::Crotch, unit))
+    let picture = overlay(&old, &new, Anchor::Crotch, unit);
+    Ok(vec![
+        Sheet { name: format!("{stem}.svg"), bytes: picture.to_svg(SvgScale::TrueScale).into_bytes() },
+        Sheet { name: format!("{stem}.pdf"), bytes: picture.to_pdf()? },
+    ])
 }
 
 /// The story of the record, with a picture of what each fitting changed.

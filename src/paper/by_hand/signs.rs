@@ -72,7 +72,9 @@ impl Scene {
 
     /// A figure that is the amount: bold, with its unit.
     fn of_amount(&self, cm: f64) -> (String, bool) {
-        let whole = (cm.abs() - self.by.abs()).abs() < 0.006;
+        // The amount as it is printed.
+        let step = if self.unit == Unit::Cm { 0.006 } else { 0.08 };
+        let whole = (cm.abs() - self.by.abs()).abs() < step;
         if whole && self.key.about().unit == Measure::Cm {
             (self.amount(), true)
         } else {

@@ -7,6 +7,7 @@ use crate::{
     booklet::{Block, Booklet},
     curve::{Chain, meet},
     draft::PanelShape,
+    drawing::Wording,
     terms::{Edge, Panel, Role, Word},
     voice::{capital, listed, rule_of_thumb},
 };
@@ -32,11 +33,12 @@ impl Class<'_> {
             };
             let description = format!("The {} of the {panel} drawn in a strong line.", edge_name(edge));
             let picture = stage.edge(&path, &before, &description);
-            let words = vec![
-                Block::section(&format!("{}: {}", capital(panel.key()), heading(edge, shape))),
-                Block::led("Do.", &self.how(edge, shape)),
-                Block::led("Why.", why(edge, panel)),
-            ];
+            let words = vec![Block::section(&format!("{}: {}", capital(panel.key()), heading(edge, shape)))];
+            let words: Vec<Block> = words
+                .into_iter()
+                .chain(self.one_by_one(self.how(edge, shape)))
+                .chain([Block::led("Why.", why(edge, panel))])
+                .collect();
             blocks.push(Block::beside(words, picture, Booklet::width()));
             before.push(path);
         }
@@ -149,7 +151,18 @@ impl Class<'_> {
         })
     }
 
-    fn how(&self, edge: Edge, shape: &PanelShape) -> String {
+    /// Actions one below the other; a single one as a sentence.
+    fn one_by_one(&self, actions: Vec<String>) -> Vec<Block> {
+        match actions.as_slice() {
+            [one] => vec![Block::led("Do.", one)],
+            _ => vec![
+                Block::led("Do.", "One after the other:"),
+                Block::List(actions.iter().map(|action| Wording::paragraph(action)).collect()),
+            ],
+        }
+    }
+
+    fn how(&self, edge: Edge, shape: &PanelShape) -> Vec<String> {
         let long = |cm: f64| fine_length(cm, self.unit());
         let name = |role: Role| self.point_name(self.rules(shape.panel).roles[role]);
         let chain = shape.edge(edge);
@@ -164,47 +177,52 @@ impl Class<'_> {
                 ));
                 let deepest = match corner(&curve) {
                     Some(corner) => format!(
-                        " The tangents at its two ends cross in a corner; halfway between them the curve \
-                         passes {} from that corner, in one sweep without a flat or a hook.",
+                        " Its tangents at both ends cross in a corner; halfway between them it passes {} from \
+                         that corner, in one sweep without a flat or a hook.",
                         long(corner.distance(curve.eval(0.5)))
                     ),
                     None => String::new(),
                 };
-                format!(
-                    "Draw the centre line straight from {} to {}, then the curve from there to \
-                     {}.{deepest} The whole seam is {whole} long.",
-                    name(Role::CentreWaist),
-                    name(Role::CurveStart),
-                    name(Role::CrotchPoint)
-                )
+                let [top, start, fork] = [Role::CentreWaist, Role::CurveStart, Role::CrotchPoint].map(name);
+                vec![
+                    format!("Draw the centre line straight from {top} to {start}."),
+                    format!("Draw the curve from {start} to {fork}.{deepest}"),
+                    format!("Measure the whole seam: {whole}."),
+                ]
             }
             Edge::Inseam => {
                 let (_, above) = chain.cut_at_level(shape.roles[Role::InnerKnee].y);
-                format!(
-                    "Straight from {} to {}; from there to {} in a long curve that lies {} inside the \
-                     straight line at its deepest. {whole} long.",
-                    name(Role::InnerHem),
-                    name(Role::InnerKnee),
-                    name(Role::CrotchPoint),
-                    long(bulge(&above))
-                )
+                let [hem, knee, fork] = [Role::InnerHem, Role::InnerKnee, Role::CrotchPoint].map(name);
+                vec![
+                    format!("Draw straight from {hem} to {knee}."),
+                    format!(
+                        "Draw from {knee} to {fork} in a long curve that lies {} inside the straight line at its \
+                         deepest.",
+                        long(bulge(&above))
+                    ),
+                    format!("Measure the whole seam: {whole}."),
+                ]
             }
             Edge::Hem => {
-                format!("Straight from {} to {}: {whole}.", name(Role::SideHem), name(Role::InnerHem))
+                vec![format!("Straight from {} to {}: {whole}.", name(Role::SideHem), name(Role::InnerHem))]
             }
             Edge::SideSeam => {
                 let (above, below) = chain.cut_at_level(shape.roles[Role::SideHip].y);
                 let (middle, _) = below.cut_at_level(shape.roles[Role::SideKnee].y);
-                format!(
-                    "From {} over {} in a curve that stands {} outside the straight line, then to {} with \
-                     {} at the most between curve and straight line, and straight to {}. {whole} long.",
-                    name(Role::SideWaist),
-                    name(Role::SideHip),
-                    long(bulge(&above)),
-                    name(Role::SideKnee),
-                    long(bulge(&middle)),
-                    name(Role::SideHem)
-                )
+                let [waist, hip, knee, hem] =
+                    [Role::SideWaist, Role::SideHip, Role::SideKnee, Role::SideHem].map(name);
+                vec![
+                    format!(
+                        "Draw from {waist} to {hip} in a curve that stands {} outside the straight line.",
+                        long(bulge(&above))
+                    ),
+                    format!(
+                        "Lead it on to {knee} with {} at the most between curve and straight line.",
+                        long(bulge(&middle))
+                    ),
+                    format!("Draw straight from {knee} to {hem}."),
+                    format!("Measure the whole seam: {whole}."),
+                ]
             }
             Edge::Waist => {
                 let ends =
@@ -233,7 +251,7 @@ impl Class<'_> {
                 if shape.darts.is_empty() {
                     words.push("There is no dart.".to_owned());
                 }
-                words.join(" ")
+                words
             }
         }
     }

@@ -1,11 +1,14 @@
 //! What the construction starts from: the measurements, the ease and the style that its rules name.
 
-use super::{Class, sums::Sums};
+use super::{
+    Class,
+    sums::{Sums, operand},
+};
 use crate::{
     booklet::{Block, Column, Table},
     recipe::{Proportion, QuantityRule, Reference, Step},
     terms::{Panel, Style, Word},
-    voice::{amount, capital, listed, named, sentence, spoken},
+    voice::{capital, listed, named, sentence, spoken},
 };
 
 impl Class<'_> {
@@ -26,7 +29,7 @@ impl Class<'_> {
         let mut body = Table::new("Measurements, without ease", columns());
         let mut added = Table::new("Ease, style and what this recipe asks", columns());
         for (reference, name) in self.names() {
-            let value = amount(self.sums().value_of(reference));
+            let value = named(operand(self.sums().value_of(reference), self.unit(), 3));
             let name = named(spoken(&name));
             match reference {
                 Reference::Body(measurement) => {

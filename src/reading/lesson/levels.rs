@@ -25,9 +25,9 @@ impl Class<'_> {
         let mut said = Vec::new();
         for (line, y) in recipe.lines.iter().zip(&made.lines).skip(1).filter(|(line, _)| !line.by_step) {
             let sum = match &line.at {
-                QuantityRule::Is(rule) => match (sums.rule(rule), sums.numbers(rule)) {
-                    (rule, numbers) if rule == numbers => rule,
-                    (rule, numbers) => format!("{rule} = {numbers}"),
+                QuantityRule::Is(rule) => match sums.worked(rule) {
+                    [rule, numbers] if rule == numbers => rule,
+                    [rule, numbers] => format!("{rule} = {numbers}"),
                 },
                 QuantityRule::Ladder(ladder) => sums.ladder(ladder),
                 // A step squares it out; it is not in this table.

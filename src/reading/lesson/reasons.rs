@@ -1,10 +1,10 @@
 //! What each point of a trouser draft is for.
 
-use super::{Class, label};
+use super::Class;
 use crate::{
-    recipe::{BendRule, PointId, Reference, Step, Track},
+    recipe::{BendRule, PointId, Reference, Step},
     terms::{Panel, Role, Word},
-    voice::{listed, sentence, spoken},
+    voice::{sentence, spoken},
 };
 
 /// Why a panel is drafted where it is.
@@ -57,44 +57,24 @@ pub(in crate::reading) fn of_role(panel: Panel, role: Role) -> &'static str {
 }
 
 impl Class<'_> {
-    /// What a step is for: the role of its point, and what uses it later.
-    pub(super) fn reason(&self, step: &Step) -> String {
+    /// What a step is for, where that teaches something: the part its point plays, what a length is taken for.
+    pub(super) fn reason(&self, step: &Step) -> Option<String> {
         let mut reasons: Vec<String> = Vec::new();
         match step {
             Step::Point { id, .. } => {
                 for panel in Panel::ALL {
                     reasons.extend(self.parts_played(*panel, *id));
                 }
-                let users = self.users(|later| match later {
-                    Step::Point { rule, .. } => rule.points().any(|point| point == *id),
-                    Step::Quantity { rule, .. } | Step::Level { rule, .. } => rule.points().contains(id),
-                });
-                if !users.is_empty() {
-                    let verb = if users.len() == 1 { "starts" } else { "start" };
-                    reasons.push(format!("{} {verb} from it", listed(&users)));
-                }
             }
-            Step::Quantity { index, .. } => reasons.extend(self.needed_by(Reference::Quantity(*index))),
-            Step::Level { index, .. } => reasons.extend(self.needed_by(Reference::Line(*index))),
+            Step::Quantity { index, .. } => reasons.extend(self.taken_by_darts(Reference::Quantity(*index))),
+            Step::Level { .. } => {}
         }
-        sentence(&reasons.join("; "))
+        (!reasons.is_empty()).then(|| sentence(&reasons.join("; ")))
     }
 
-    /// What a length is for: the steps that reckon with it, and the darts.
-    fn needed_by(&self, wanted: Reference) -> Vec<String> {
+    /// That a length is what darts take.
+    fn taken_by_darts(&self, wanted: Reference) -> Vec<String> {
         let mut reasons = Vec::new();
-        let users = self.users(|later| match later {
-            Step::Point { rule, .. } => {
-                let on_line = |index| Reference::Line(index) == wanted;
-                rule.proportions().any(|rule| rule.references().any(|it| it == wanted))
-                    || rule.tracks().filter_map(Track::level).any(on_line)
-            }
-            Step::Quantity { rule, .. } | Step::Level { rule, .. } => rule.references().contains(&wanted),
-        });
-        if !users.is_empty() {
-            let verb = if users.len() == 1 { "needs" } else { "need" };
-            reasons.push(format!("{} {verb} it", listed(&users)));
-        }
         for panel in Panel::ALL {
             let rules = self.rules(*panel);
             for (folds, one, more) in [(&rules.darts, "dart", "darts"), (&rules.pleats, "pleat", "pleats")] {
@@ -104,7 +84,7 @@ impl Class<'_> {
                     } else {
                         format!("{more} take between them")
                     };
-                    reasons.push(format!("it is what the {panel} {take}"));
+                    reasons.push(format!("by the recipe it is what the {panel} {take}"));
                 }
             }
         }
@@ -129,7 +109,7 @@ impl Class<'_> {
             parts.push(format!("the {panel} crotch curve is led through it"));
         }
         if rules.darts.iter().any(|dart| dart.on == id) {
-            parts.push(format!("a {panel} dart stands here"));
+            parts.push(self.dart_at(panel, id));
         }
         if rules.pleats.iter().any(|pleat| pleat.on == id) {
             parts.push(format!("a {panel} pleat is laid here"));
@@ -140,19 +120,29 @@ impl Class<'_> {
         parts
     }
 
-    /// The steps that a test holds for, as the lesson names them.
-    fn users(&self, holds: impl Fn(&Step) -> bool) -> Vec<String> {
-        /// More are not told one by one.
-        const MOST: usize = 4;
-        let users: Vec<String> =
-            self.draft().recipe.steps.iter().filter(|step| holds(step)).map(label).collect();
-        match users.len() {
-            0..=MOST => users,
-            more => {
-                let mut few: Vec<String> = users.into_iter().take(MOST - 1).collect();
-                few.push(format!("{} more steps", more + 1 - MOST));
-                few
+    /// What becomes of the dart that the recipe stands at a point.
+    fn dart_at(&self, panel: Panel, id: PointId) -> String {
+        /// A dart so near to the point stands on it, cm.
+        const ON_IT: f64 = 0.3;
+        let place = self.draft().plan.construction.points[id.0].x - self.crease(panel);
+        let middles: Vec<f64> =
+            self.joined.panel(panel).darts.iter().map(|dart| dart.legs[0].midpoint(dart.legs[1]).x).collect();
+        let recipe = self.rules(panel).darts.len();
+        match middles.len() {
+            0 => format!("the recipe stands a {panel} dart here; on this body none is sewn"),
+            _ if middles.iter().any(|middle| (middle - place).abs() < ON_IT) => {
+                format!("a {panel} dart stands here")
             }
+            count if count > recipe => format!(
+                "the recipe stands a {panel} dart here; on this body it is split into {count}, which stand to \
+                 both sides of it"
+            ),
+            count if count < recipe => {
+                format!(
+                    "the recipe stands a {panel} dart here; on this body {count} is left, which stands elsewhere"
+                )
+            }
+            _ => format!("the {panel} dart stands near here: where along the waist is told when it is drawn"),
         }
     }
 

@@ -29,8 +29,7 @@ impl Class<'_> {
         let heading =
             Block::section(&format!("{} {}. {}", capital(entry.panel.key()), entry.number, capital(&name)));
         let mut blocks = vec![heading, Block::plain(&sentence(&rule_of_thumb(&entry.title, self.unit())))];
-        let reason = self.reason(step);
-        let why = (reason != ".").then(|| Block::led("Why.", &reason));
+        let why = self.reason(step).map(|reason| Block::led("Why.", &reason));
         match step {
             Step::Quantity { rule, .. } | Step::Level { rule, .. } => {
                 let value = step

@@ -2,7 +2,7 @@
 
 use crate::{
     draft::Plan,
-    recipe::{Entry, Ladder, Number, Part, Proportion, QuantityRule, Reference},
+    recipe::{Between, Entry, Ladder, Number, Part, Proportion, QuantityRule, Reference},
     unit::Unit,
     voice::spoken,
 };
@@ -51,8 +51,9 @@ impl Sums<'_> {
     /// The rule, the rule with numbers and what it comes to: `1/16 hip + 0.5 = 101.5/16 + 0.5 = 6.84 cm`. A bare length
     /// is its own sum.
     pub(super) fn proportion(&self, rule: &Proportion) -> String {
-        let mut stages = vec![self.rule(rule)];
-        for next in [self.numbers(rule), fine(self.value(rule), self.unit)] {
+        let [words, numbers] = self.worked(rule);
+        let mut stages = vec![words];
+        for next in [numbers, fine(self.value(rule), self.unit)] {
             if stages.last() != Some(&next) {
                 stages.push(next);
             }
@@ -60,35 +61,56 @@ impl Sums<'_> {
         format!("{} {}", stages.join(" = "), self.unit.tag())
     }
 
-    /// The rule as the trade writes it.
-    pub(super) fn rule(&self, rule: &Proportion) -> String {
-        signed(rule.parts().map(|part| {
+    /// The rule as the trade writes it, and with numbers in the place of names: these with as many decimals as it takes
+    /// that whoever adds up what is printed comes to the length that is printed.
+    pub(super) fn worked(&self, rule: &Proportion) -> [String; 2] {
+        let wanted = fine(self.value(rule), self.unit);
+        let decimals = decimals(self.unit, |decimals| {
+            let sum: f64 = rule.parts().map(|part| self.part_value(&part, decimals)).sum();
+            fine(self.unit.to_cm(sum), self.unit) == wanted
+        });
+        let words = signed(rule.parts().map(|part| {
             let words = match (part.number, part.of) {
                 (Some(number), Some((_, name))) => format!("{number} {}", spoken(name)),
                 (Some(number), None) if self.unit != part.unit => {
-                    fine(part.unit.to_cm(number.value()), self.unit)
+                    operand(part.unit.to_cm(number.value()), self.unit, decimals)
                 }
                 (Some(number), None) => number.to_string(),
                 (None, Some((_, name))) => spoken(name),
                 (None, None) => String::new(),
             };
             (part.minus, words)
-        }))
+        }));
+        let numbers = signed(rule.parts().map(|part| (part.minus, self.part(&part, decimals))));
+        [words, numbers]
     }
 
-    /// The rule with numbers in the place of names.
-    pub(super) fn numbers(&self, rule: &Proportion) -> String {
-        signed(rule.parts().map(|part| (part.minus, self.part(&part))))
+    /// The rule as the trade writes it.
+    pub(super) fn rule(&self, rule: &Proportion) -> String {
+        let [words, _] = self.worked(rule);
+        words
     }
 
-    fn part(&self, part: &Part<'_>) -> String {
+    /// What a summand comes to, reckoned with the figures that are printed, in the reader's unit.
+    fn part_value(&self, part: &Part<'_>, decimals: usize) -> f64 {
+        let printed = |cm: f64| read(&operand(cm, self.unit, decimals));
+        let value = match (part.number, part.of) {
+            (number, Some((reference, _))) => {
+                number.map_or(1.0, Number::value) * printed(self.value_of(reference))
+            }
+            (Some(number), None) => printed(part.unit.to_cm(number.value())),
+            (None, None) => 0.0,
+        };
+        if part.minus { -value } else { value }
+    }
+
+    fn part(&self, part: &Part<'_>, decimals: usize) -> String {
         let Some((reference, _)) = part.of else {
-            let long = |number: Number| fine(part.unit.to_cm(number.value()), self.unit);
+            let long = |number: Number| operand(part.unit.to_cm(number.value()), self.unit, decimals);
             return part.number.map(long).unwrap_or_default();
         };
-        let value = self.value_of(reference);
-        let value = match fine(value, self.unit) {
-            several if several.starts_with('−') || several.contains(' ') => format!("({several})"),
+        let value = match operand(self.value_of(reference), self.unit, decimals) {
+            several if several.starts_with('−') || several.contains([' ', '/']) => format!("({several})"),
             one => one,
         };
         match part.number {
@@ -116,19 +138,88 @@ impl Sums<'_> {
     /// The rungs of a ladder and the size that goes by them.
     pub(super) fn ladder(&self, ladder: &Ladder) -> String {
         let (at, end) = match ladder.between {
-            crate::recipe::Between::Ramp => ("at", ", in proportion between"),
-            crate::recipe::Between::Step => ("from", ""),
+            Between::Ramp => ("at", ", in proportion between"),
+            Between::Step => ("from", ""),
         };
-        let long = |cm: &f64| match ladder.unit {
-            unit if unit != self.unit => fine(*cm, self.unit),
-            Unit::Cm => plain(*cm),
-            Unit::Inch => Unit::Inch.write(*cm).replace('-', "−"),
+        let size = self.value_of(ladder.by);
+        let long = |cm: f64, decimals: usize| match ladder.unit {
+            unit if unit != self.unit => operand(cm, self.unit, decimals),
+            Unit::Cm => plain(cm),
+            Unit::Inch => Unit::Inch.write(cm).replace('-', "−"),
         };
-        let rungs: Vec<String> =
-            ladder.rungs.iter().map(|[size, value]| format!("{} {at} {}", long(value), long(size))).collect();
-        let size = fine_length(self.value_of(ladder.by), self.unit);
+        // What it comes to with the figures that are printed.
+        let climbed = |decimals: usize| {
+            let rungs: Vec<[f64; 2]> =
+                ladder.rungs.iter().map(|rung| rung.map(|cm| read(&long(cm, decimals)))).collect();
+            climb(&rungs, read(&operand(size, self.unit, decimals)), ladder.between)
+        };
+        let exact = climb(&ladder.rungs, size, ladder.between);
+        let decimals = decimals(self.unit, |decimals| {
+            fine(self.unit.to_cm(climbed(decimals)), self.unit) == fine(exact, self.unit)
+        });
+        let rungs: Vec<String> = ladder
+            .rungs
+            .iter()
+            .map(|[size, value]| format!("{} {at} {}", long(*value, decimals), long(*size, decimals)))
+            .collect();
+        let size = format!("{} {}", operand(size, self.unit, decimals), self.unit.tag());
         format!("by {} {size}: {}{end}", spoken(&ladder.by_name), rungs.join(", "))
     }
+}
+
+/// The value of a ladder at a size, both in one unit.
+fn climb(rungs: &[[f64; 2]], size: f64, between: Between) -> f64 {
+    let Some(above) = rungs.iter().position(|[at, _]| size < *at) else {
+        return rungs.last().map_or(0.0, |[_, value]| *value);
+    };
+    let Some(below) = above.checked_sub(1) else { return rungs[0][1] };
+    let ([from, low], [to, high]) = (rungs[below], rungs[above]);
+    match between {
+        Between::Ramp => low + (high - low) * (size - from) / (to - from),
+        Between::Step => low,
+    }
+}
+
+/// The fewest decimals with which a sum comes out as printed.
+fn decimals(unit: Unit, comes_out: impl Fn(usize) -> bool) -> usize {
+    /// Beyond these nothing is gained: a length is not known better.
+    const MOST: usize = 7;
+    let least = match unit {
+        Unit::Cm => 2,
+        Unit::Inch => 3,
+    };
+    (least..MOST).find(|decimals| comes_out(*decimals)).unwrap_or(MOST)
+}
+
+/// A length that a sum is made of: in cm with so many decimals; in inches as a tape has it where that says it exactly, else
+/// with so many decimals of an inch.
+pub(super) fn operand(cm: f64, unit: Unit, decimals: usize) -> String {
+    /// A tape's figure says it exactly, inches.
+    const EXACT: f64 = 5e-5;
+    let figure = unit.fine(cm);
+    if unit == Unit::Inch && (read(&figure) - unit.from_cm(cm)).abs() < EXACT {
+        return figure;
+    }
+    let text = crate::unit::decimal(unit.from_cm(cm), decimals);
+    match text.contains('.') {
+        true => text.trim_end_matches('0').trim_end_matches('.').to_owned(),
+        false => text,
+    }
+}
+
+/// A printed number: `7.64`, `3/4`, `1 1/2`, `−2`.
+fn read(text: &str) -> f64 {
+    let (sign, text) = text.strip_prefix('−').map_or((1.0, text), |rest| (-1.0, rest));
+    let fraction = |text: &str| match text.split_once('/') {
+        Some((over, under)) => over.parse::<f64>().ok().zip(under.parse::<f64>().ok()).map(|(a, b)| a / b),
+        None => text.parse().ok(),
+    };
+    let value = match text.split_once(' ') {
+        Some((whole, part)) => fraction(whole).zip(fraction(part)).map(|(whole, part)| whole + part),
+        None => fraction(text),
+    };
+    // Only what was printed here is read.
+    sign * value.unwrap_or_default()
 }
 
 /// Summands with their signs between them.

@@ -63,6 +63,13 @@ impl Class<'_> {
             blocks.push(self.side_trued(trued.first(), &before, &after));
             blocks.extend(self.waist_trued(trued.get(1..).unwrap_or_default(), &before, &after));
         }
+        blocks.push(Block::section("What it cost"));
+        blocks.push(Block::Table(self.lost_or_gained()));
+        blocks.push(Block::led(
+            "Why.",
+            "A recipe's curve is drawn by eye between two points; trued, it crosses the inseam at its angle, and \
+             what a rounder corner had more of is gone. The crotch length that counts is the trued one.",
+        ));
         blocks.push(Block::plain(
             "Where the points lie: across from the crease (minus: towards the fork) and down from the \
              waist line (minus: above it), as constructed and as trued. The curve starts and centre hips \
@@ -71,6 +78,16 @@ impl Class<'_> {
         ));
         for panel in Panel::ALL {
             blocks.push(Block::Table(self.places(*panel)));
+        }
+        blocks.push(Block::chapter("The trued lines, for the pencil"));
+        blocks.push(Block::plain(
+            "Mark the points of the two tables above. Every bent line is drawn off the straight line between two of \
+             them: draw that line thin, square out from it what the table says, outwards, or into the panel with a \
+             minus, and lead the pencil through the marks. What no table names is straight. The waist is open over \
+             the darts: their legs say where it ends and begins again.",
+        ));
+        for panel in Panel::ALL {
+            blocks.extend(self.pencilled(self.plain.shape.panel(*panel)));
         }
         blocks
     }
@@ -198,14 +215,20 @@ impl Class<'_> {
         let wanted = fine_length(self.plain.plan.sewn_waist, unit);
         let words = vec![
             Block::section("The waist, drawn as it is sewn"),
-            Block::led(
-                "Do.",
-                &format!(
-                    "Fold the darts closed and lay side seam on side seam. Draw one smooth waist, square \
-                     to centre front and centre back and straight across the side. Open the darts again. \
-                     Together front and back must keep {wanted}: what the curve changed is given back by \
-                     the back darts, else the front darts, else the side."
-                ),
+            Block::List(
+                [
+                    "Fold the darts closed.".to_owned(),
+                    "Lay the front's side seam on the back's.".to_owned(),
+                    "Square a short line off the centre front and off the centre back.".to_owned(),
+                    "Draw one smooth waist from the one to the other, straight on across the side seam.".to_owned(),
+                    format!("Measure it: front and back together must keep {wanted}."),
+                    "Give back what the curve changed by the back darts, else by the front darts, else at the side."
+                        .to_owned(),
+                    "Cut along it with the darts folded, and open them again.".to_owned(),
+                ]
+                .iter()
+                .map(|words| Wording::paragraph(words))
+                .collect(),
             ),
             Block::Table(table),
             Block::Table(self.join(&[Join::SideWaist, Join::CentreFront, Join::CentreBack], before, after)),
