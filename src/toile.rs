@@ -25,7 +25,7 @@ pub use advice::{Advice, Beside, Effect, Move, Why, advise, held};
 pub use amount::{Amount, Pinned};
 pub use entry::{CLOSED, Entry};
 pub use evidence::{Evidence, Number};
-pub use judgement::{Judgement, Outcome, Toile, judge};
+pub use judgement::{Doubt, Judgement, Outcome, Toile, judge};
 pub use knowledge::{
     Cause, CauseId, CrotchPart, Fault, Kind, Knowledge, Known, Lack, Quick, QuickResult, Setting, Target,
     knowledge, spoken,

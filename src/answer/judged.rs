@@ -12,7 +12,7 @@ use crate::{
     fit::Report,
     mistake::harmless_json,
     terms::{Seam, Word},
-    toile::{Advice, Amount, Beside, Degree, Judgement, Move, Number, Ranked, knowledge, spoken},
+    toile::{Advice, Amount, Beside, Degree, Doubt, Judgement, Move, Number, Ranked, knowledge, spoken},
     unit::Unit,
 };
 
@@ -38,7 +38,9 @@ pub struct Judged<'a> {
     questions: Vec<OpenOut<'a>>,
     tested: Vec<Tested<'a>>,
     not_understood: Vec<Unknown<'a>>,
+    not_read: &'a [String],
     contradict: Option<[usize; 2]>,
+    doubt: Option<&'static str>,
     first: Vec<Cause<'a>>,
     causes: Vec<Cause<'a>>,
     test: Option<Test<'a>>,
@@ -254,7 +256,9 @@ impl<'a> Judged<'a> {
                 .collect(),
             tested: judgement.toile.tested.iter().map(|(test, result)| Tested { test, result }).collect(),
             not_understood: unknown(&report.unknown),
+            not_read: &report.unread,
             contradict: judgement.ranking.torn.map(|(one, other)| [one, other]),
+            doubt: judgement.doubt.map(Doubt::key),
             first: causes(&judgement.ranking.first),
             causes: causes(&judgement.ranking.causes),
             test: judgement.test.as_ref().map(|it| Test {

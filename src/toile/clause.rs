@@ -88,9 +88,21 @@ pub(super) struct Clause {
     /// Words read as another: as said, as read.
     pub(super) slips: Vec<(String, String)>,
     pub(super) text: String,
+    /// The words before it that named its place.
+    pub(super) led_by: String,
 }
 
 impl Clause {
+    /// Its words, with those that named its place.
+    pub(super) fn words(&self) -> String {
+        let between = match self.joint {
+            _ if self.led_by.is_empty() => "",
+            Joint::Comma => ", ",
+            _ => " ",
+        };
+        format!("{}{between}{}", self.led_by, self.text)
+    }
+
     /// Whether it says how the cloth is or what it does.
     pub(super) fn has_predicate(&self) -> bool {
         let sign = &self.sign;
@@ -373,7 +385,10 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
             continue;
         }
         let words: Vec<Said> = stretch.iter().map(|(_, said)| said.clone()).collect();
-        let (count, found) = lexicon().longest(&words);
+        let (mut count, mut found) = lexicon().longest(&words);
+        if let Some(before) = before_a_place(&words, count, &found) {
+            (count, found) = lexicon().longest(&words[..before]);
+        }
         let end = if count == 0 { at + 1 } else { stretch[count - 1].0 + 1 };
         let joint = found.iter().find_map(|phrase| joint(phrase.role?));
         if let Some(joint) = joint {
@@ -443,6 +458,23 @@ fn clauses(pieces: &[Piece]) -> Vec<Clause> {
     }
     told_results(&mut all);
     all
+}
+
+/// `slanting to the back of the thigh` names a place and no swing to the back: of so many words only the first then count
+/// together.
+fn before_a_place(words: &[Said], count: usize, found: &[&Phrase]) -> Option<usize> {
+    const FACES: [&str; 4] = ["back", "front", "inside", "outside"];
+    const TO: [&str; 3] = ["to", "towards", "toward"];
+    let swings = |phrase: &&Phrase| {
+        matches!(phrase.sign.does, Some(Does::Backward | Does::Forward | Does::Inward | Does::Outward))
+    };
+    let (last, next) = (words.get(count.checked_sub(1)?)?, words.get(count)?);
+    let is_place = || lexicon().longest(&words[count..]).1.iter().any(|it| it.sign.at.is_some());
+    if !found.iter().any(swings) || !FACES.contains(&last.word.as_str()) || next.word != "of" && !is_place() {
+        return None;
+    }
+    let to = words[..count].iter().position(|said| TO.contains(&said.word.as_str()))?;
+    Some(to.max(1))
 }
 
 /// Where a sentence runs on without a comma: `not too short it is just that`, `so tight the leg stays up`.

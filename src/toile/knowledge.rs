@@ -51,6 +51,8 @@ pub struct QuickResult {
     pub key: String,
     /// In words.
     pub says: String,
+    /// It takes the fault away, so that it speaks against every cause of which it is no cure.
+    pub cures: bool,
     /// The causes it speaks for.
     pub speaks_for: Vec<CauseId>,
 }

@@ -238,8 +238,17 @@ fn reads(said: &Sign, fault: &Fault, weights: &Weights) -> (f64, Option<CauseId>
 /// The chance of a result of a test where this is the cause.
 pub(super) fn chance(test: &Quick, result: usize, cause: CauseId, weights: &Weights) -> f64 {
     let count = test.results.len() as f64;
+    let cures = test.results.iter().filter(|it| it.cures).count() as f64;
     let speaking = test.results.iter().filter(|it| it.speaks_for.contains(&cause)).count() as f64;
-    if speaking == 0.0 {
+    if speaking == 0.0 && cures > 0.0 {
+        // what cures it is seldom right where nothing of the kind is lacking
+        let by_chance = (1.0 - weights.true_result) / count;
+        if test.results[result].cures {
+            by_chance
+        } else {
+            (1.0 - cures * by_chance) / (count - cures).max(1.0)
+        }
+    } else if speaking == 0.0 {
         1.0 / count
     } else if test.results[result].speaks_for.contains(&cause) {
         weights.true_result / speaking
@@ -357,12 +366,38 @@ pub(super) fn find_result(
     Some((test, at))
 }
 
-/// The share of each fault.
+/// The share of each fault, whether it is alone or two are there at once.
 fn of_faults(report: &said::Heard, known: &Knowledge, weights: &Weights) -> Vec<f64> {
-    let odds = |fault: &Fault| report.seen.iter().map(|seen| speaks(seen, fault, weights).0).sum::<f64>();
-    let logs: Vec<f64> = known.faults.iter().map(odds).collect();
-    let most = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let shares: Vec<f64> = logs.iter().map(|log| (log - most).exp()).collect();
+    let odds: Vec<Vec<f64>> = known
+        .faults
+        .iter()
+        .map(|fault| report.seen.iter().map(|seen| speaks(seen, fault, weights).0).collect())
+        .collect();
+    let count = odds.len() as f64;
+    let mut logs: Vec<(usize, Option<usize>, f64)> = Vec::new();
+    for (at, of_one) in odds.iter().enumerate() {
+        logs.push((at, None, of_one.iter().sum()));
+        // each sign is of one or of the other; what is not there, or is right, speaks against both
+        for (beside, of_other) in odds.iter().enumerate().skip(at + 1) {
+            let both = report.seen.iter().zip(of_one.iter().zip(of_other)).map(|(seen, (one, other))| {
+                if seen.is_wrong() { (0.5 * (one.exp() + other.exp())).ln() } else { one + other }
+            });
+            let rarer = (weights.two_faults * 2.0 / (count - 1.0)).ln();
+            logs.push((at, Some(beside), both.sum::<f64>() + rarer));
+        }
+    }
+    let most = logs.iter().map(|it| it.2).fold(f64::NEG_INFINITY, f64::max);
+    let mut shares = vec![0.0; odds.len()];
+    for (at, beside, log) in logs {
+        let share = (log - most).exp();
+        match beside {
+            None => shares[at] += share,
+            Some(beside) => {
+                shares[at] += 0.5 * share;
+                shares[beside] += 0.5 * share;
+            }
+        }
+    }
     let sum: f64 = shares.iter().sum();
     shares.into_iter().map(|share| share / sum).collect()
 }

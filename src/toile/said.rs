@@ -30,6 +30,8 @@ pub struct Heard {
     pub unknown: Vec<(String, Option<String>)>,
     /// Words read as another, as a slip of the pen: as said, as read.
     pub slips: Vec<(String, String)>,
+    /// Parts of it of which nothing was made, as they were told.
+    pub unread: Vec<String>,
     /// It was longer than is read.
     pub cut: bool,
 }
@@ -113,6 +115,7 @@ pub fn read_all<'a>(texts: impl IntoIterator<Item = &'a String>) -> Heard {
         report.tested.extend(read.tested);
         report.unknown.extend(read.unknown);
         report.slips.extend(read.slips);
+        report.unread.extend(read.unread);
         report.stance |= read.stance;
         report.cut |= read.cut;
     }
@@ -250,6 +253,7 @@ impl Reader {
             }
         }
         self.left_over(&mut told);
+        self.name_unread(clauses, &told);
         // what is said at large is answered by what is said at length beside it
         let said: Vec<Sign> = self.report.seen[told.began.0..]
             .iter()
@@ -277,6 +281,24 @@ impl Reader {
             });
         }
         self.before = told.last.map(|(sign, _)| sign).or(self.before);
+    }
+
+    /// Names each clause that says something and went into no sign, no question and no test.
+    fn name_unread(&mut self, clauses: &[Clause], told: &Told) {
+        let Heard { seen, open, tested, unread, fits, .. } = &mut self.report;
+        let used: Vec<&str> = seen[told.began.0..]
+            .iter()
+            .map(|seen| seen.words.as_str())
+            .chain(open[told.began.1..].iter().map(|open| open.words.as_str()))
+            .chain(tested.iter().map(|(.., words)| words.as_str()))
+            .collect();
+        for clause in clauses {
+            let all_fits = clause.sign.fine && *fits;
+            let said = clause.has_predicate() || clause.has_place() || clause.sign.face.is_some();
+            if said && !clause.stance && !all_fits && !used.iter().any(|words| words.contains(&clause.text)) {
+                unread.push(clause.text.clone());
+            }
+        }
     }
 
     /// A clause that only names a place, a face or a time.
@@ -494,6 +516,25 @@ impl Reader {
             told.last = Some((last.sign, false));
             return;
         }
+        // `wrinkles under the seat, slanting from the seat to the thigh`: how the same lines run
+        let only_lines =
+            Sign { at: sign.at, face: sign.face, lines: sign.lines, to: sign.to, ..Sign::default() };
+        if clause.joint == Joint::Comma
+            && sign == only_lines
+            && sign.lines.is_some()
+            && !clause.denied
+            && let Some(last) = self.report.seen.get_mut(told.began.0..).and_then(<[Seen]>::last_mut)
+            && last.is_wrong()
+            && last.sign.lines.is_none()
+            && last.sign.does.is_none()
+            && last.sign.feel.is_some()
+            && last.sign.at.zip(sign.at).is_some_and(|(one, other)| one == other || one.is_near(other))
+        {
+            (last.sign.lines, last.sign.to) = (sign.lines, last.sign.to.or(sign.to));
+            last.read_on(clause);
+            told.last = Some((last.sign, false));
+            return;
+        }
         // `snug but not tight`
         if clause.joint == Joint::Break
             && clause.denied
@@ -563,6 +604,9 @@ impl Reader {
                 || (clause.joint == Joint::Comma && ends_in_or && !clause.has_place()));
         let denied = clause.denied || carried;
         let named = std::mem::take(&mut told.named);
+        let led_by: Vec<&str> =
+            named.iter().filter(|it| !it.listed).map(|it| it.clause.text.as_str()).collect();
+        let clause = &Clause { led_by: led_by.join(", "), ..clause.clone() };
         if !clause.has_place() && !clause.rest && !clause.strange_place {
             let context =
                 named.last().map(|it| it.clause.sign).filter(|it| it.at.is_some() || it.face.is_some());
@@ -611,7 +655,7 @@ impl Reader {
                 self.put(&it.clause, it.clause.sign, false, told);
             } else if it.clause.denied && !elsewhere && !sign.fine && !clause.corrects {
                 let mut whole = clause.clone();
-                whole.text = format!("{} {}", it.clause.text, clause.text);
+                whole.led_by = it.clause.text.clone();
                 return self.put(&whole, sign, true, told);
             }
         }
@@ -664,7 +708,7 @@ impl Reader {
             degree: clause.degree,
             side: clause.side,
             unknown: clause.unknown.iter().map(near).collect(),
-            words: clause.text.clone(),
+            words: clause.words(),
         });
         told.last = Some((sign, clause.denied));
     }
@@ -698,7 +742,7 @@ impl Reader {
             side: clause.side.filter(|_| sign.one_side),
             compared: clause.compared,
             waits: false,
-            words: clause.text.clone(),
+            words: clause.words(),
         };
         match clause.second {
             // in front and behind: all round

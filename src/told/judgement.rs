@@ -10,8 +10,8 @@ use crate::{
     fit::Report,
     terms::Word,
     toile::{
-        Advice, Amount, Cause, Degree, Effect, Evidence, Judgement, Move, Number, Outcome, Ranked, Seen,
-        Standing, knowledge, parameter, spoken,
+        Advice, Amount, Cause, Degree, Doubt, Effect, Evidence, Judgement, Move, Number, Outcome, Ranked,
+        Seen, Standing, knowledge, parameter, spoken,
     },
     unit::{Unit, signed},
     voice::{capital, rule_of_thumb},
@@ -95,6 +95,9 @@ fn read(out: &mut String, judgement: &Judgement, unit: Unit) {
     if !unknown.is_empty() {
         out.push_str(&hanging("not understood: ", &unknown.join(", ")));
     }
+    for part in &report.unread {
+        out.push_str(&hanging("not read: ", &format!("\"{}\": say it by itself if it matters", clean(part))));
+    }
     if report.cut {
         let _ = writeln!(out, "read to the first {} characters only", crate::toile::LONGEST_REPORT);
     }
@@ -151,8 +154,10 @@ fn short(out: &mut String, judgement: &Judgement, unit: Unit) {
         let known = knowledge().of(it.cause);
         if at == 0 {
             let because = because(it, unit);
-            let text = format!("{} ({} in 100{because})", known.lacks, per_cent(it));
-            out.push_str(&hanging("the pattern lacks: ", &text));
+            let text = format!("{} (a chance of {} in 100{because})", known.lacks, per_cent(it));
+            let heading =
+                if judgement.doubt == Some(Doubt::Guess) { "a guess: " } else { "the pattern lacks: " };
+            out.push_str(&hanging(heading, &text));
         } else if it.share >= LEAST && !judgement.clear {
             out.push_str(&hanging("or: ", &format!("{} ({} in 100)", known.lacks, per_cent(it))));
         }
@@ -171,10 +176,21 @@ fn short(out: &mut String, judgement: &Judgement, unit: Unit) {
     }
     match (&judgement.advice, judgement.outcome) {
         (Some(it), _) => next(out, it, judgement.clear, unit),
-        (None, Outcome::Test) => {
-            out.push_str("No change is advised before the test: the signs contradict each other.\n");
-        }
+        (None, Outcome::Test) => out.push_str(&headed("", &in_doubt(judgement))),
         (None, _) => out.push_str("No change is advised before the questions are answered.\n"),
+    }
+}
+
+/// Why no change is advised.
+fn in_doubt(judgement: &Judgement) -> String {
+    let why = match judgement.doubt {
+        Some(Doubt::Opposite) => "the two likeliest causes ask for opposite changes",
+        Some(Doubt::Guess) => "the likeliest cause is a guess",
+        Some(Doubt::Torn) | None => "the signs contradict each other",
+    };
+    match judgement.test {
+        Some(_) => format!("No change is advised before the test: {why}."),
+        None => format!("No change is advised: {why}. Say more of what is seen, and where."),
     }
 }
 
@@ -215,7 +231,19 @@ fn next(out: &mut String, advice: &Advice, clear: bool, unit: Unit) {
     }
     if advice.moves.is_empty() {
         if let Some(cause) = cause {
-            out.push_str(&hanging("next: ", &spoken(cause.hand.as_deref().unwrap_or(&cause.then), unit)));
+            match &cause.hand {
+                Some(hand) if cause.change.is_empty() => {
+                    out.push_str(&hanging("next, by hand on toile and paper: ", &spoken(hand, unit)));
+                    out.push_str(&hanging(
+                        "    note: ",
+                        "no key of the file does this: a new draft comes out as this one",
+                    ));
+                    out.push_str(&hanging("    look then: ", &format!("{}.", cause.then)));
+                }
+                hand => {
+                    out.push_str(&hanging("next: ", &spoken(hand.as_deref().unwrap_or(&cause.then), unit)))
+                }
+            }
         }
         return;
     }

@@ -8,7 +8,7 @@ use crate::{
     drawing::Wording,
     mistake::Mistakes,
     order::{Order, today},
-    toile::{Entry, Judgement},
+    toile::{Entry, Judgement, knowledge},
 };
 
 /// Writes the change and the record; says what was written.
@@ -31,7 +31,18 @@ pub(super) fn write_entry(
         ));
     }
     if entry.changes.is_empty() {
-        said.push_str(&note("no change written: what was seen and tested goes into the record"));
+        let by_hand = judgement
+            .advice
+            .as_ref()
+            .and_then(|advice| advice.cause)
+            .is_some_and(|cause| knowledge().of(cause).change.is_empty());
+        said.push_str(&note(match by_hand {
+            true => {
+                "no change written, for it is done by hand and no key of the file carries it: a new draft \
+                 comes out as this one; what was seen and tested goes into the record"
+            }
+            false => "no change written: what was seen and tested goes into the record",
+        }));
     }
     said.push_str(&format!("wrote {}\n", path.display()));
     Ok(said)

@@ -78,11 +78,14 @@ export class Toile {
       for (const it of judged.questions) out.push(...this.#question(it));
       if (judged.outcome === "nothing") out.push(element("p", "Nothing of this asks for a change."));
       for (const it of judged.not_understood) out.push(element("p", `Not understood: ${it.word}${it.nearest ? `; did you mean ${it.nearest}?` : ""}`, { className: "wrong" }));
+      for (const it of judged.not_read) out.push(element("p", `Not read: ${it}`, { className: "wrong" }));
+      if (judged.doubt === "opposite") out.push(element("p", "The two likeliest causes ask for opposite changes: the test comes first."));
+      if (judged.doubt === "guess") out.push(element("p", "The likeliest cause is a guess: the test comes first."));
       if (judged.contradict) out.push(element("p", "Two of the signs contradict each other: the test comes first."));
       const list = element("ol", "", { className: "causes" });
       for (const it of judged.causes.slice(0, 4)) {
         const item = element("li");
-        item.append(element("strong", sentence(it.lacks)), ` ${Math.round(it.share * 100)} of 100.`);
+        item.append(element("strong", sentence(it.lacks)), ` a chance of ${Math.round(it.share * 100)} in 100.`);
         const why = it.signs.map((sign) => sign.title).filter((title, at, all) => all.indexOf(title) === at);
         if (why.length) item.append(element("small", ` ${why.join("; ")}`));
         list.append(item);

@@ -35,6 +35,8 @@ struct RawTest {
 struct RawResult {
     key: String,
     says: String,
+    #[serde(default)]
+    cures: bool,
     #[serde(rename = "for")]
     speaks_for: Vec<String>,
 }
@@ -112,7 +114,8 @@ pub(super) fn built(text: &str) -> Result<Knowledge, String> {
     let ids = |list: &[String]| list.iter().map(|key| id(key)).collect::<Result<Vec<_>, _>>();
     let tests = raw.test.into_iter().map(|test| {
         let results = test.results.into_iter().map(|result| {
-            Ok(QuickResult { key: result.key, says: result.says, speaks_for: ids(&result.speaks_for)? })
+            let speaks_for = ids(&result.speaks_for)?;
+            Ok(QuickResult { key: result.key, says: result.says, cures: result.cures, speaks_for })
         });
         Ok::<_, String>(Quick {
             key: test.key,
