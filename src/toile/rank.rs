@@ -217,7 +217,7 @@ fn reads(said: &Sign, fault: &Fault, weights: &Weights) -> (f64, Option<CauseId>
         };
         return (if fault.seen.iter().any(there) { weights.fine } else { 0.0 }, None);
     }
-    fault
+    let (odds, hint) = fault
         .seen
         .iter()
         .map(|Known { sign, hint, seldom }| {
@@ -232,7 +232,10 @@ fn reads(said: &Sign, fault: &Fault, weights: &Weights) -> (f64, Option<CauseId>
             (odds.clamp(weights.worst, weights.best) + beyond, hint.filter(|_| whole))
         })
         .max_by(|a, b| a.0.total_cmp(&b.0))
-        .unwrap_or((weights.worst, None))
+        .unwrap_or((weights.worst, None));
+    let elsewhere = said.at == Some(Place::Abdomen)
+        && fault.seen.iter().all(|known| known.sign.at != Some(Place::Abdomen));
+    if elsewhere { (odds.min(weights.belly), None) } else { (odds, hint) }
 }
 
 /// The chance of a result of a test where this is the cause.

@@ -53,6 +53,8 @@ pub struct Weights {
     pub denied: f64,
     /// And of no more of it than this.
     pub denied_most: f64,
+    /// A sign at the belly, for a fault that shows nothing there: nobody takes another place for it.
+    pub belly: f64,
     /// How often a toile shows two faults against one, a factor: with signs that no one fault shows, both are looked for.
     pub two_faults: f64,
     /// Shares of a fault's causes, the likeliest first.
@@ -89,6 +91,7 @@ pub const WEIGHTS: Weights = Weights {
     fine: -1.2,
     denied: 0.8,
     denied_most: 2.5,
+    belly: -4.0,
     two_faults: 0.2,
     in_order: [1.0, 0.55, 0.35, 0.25, 0.18, 0.14, 0.1],
     hint: 4.0,
@@ -123,6 +126,7 @@ impl Weights {
             ("beyond the best", Self { beyond_best: 0.0, ..all }),
             ("fine", Self { fine: 0.0, ..all }),
             ("denied", Self { denied: 0.0, ..all }),
+            ("belly", Self { belly: 50.0, ..all }),
             ("two faults", Self { two_faults: 0.0, ..all }),
             ("order of causes", Self { in_order: [1.0; 7], ..all }),
             ("hint", Self { hint: 1.0, ..all }),

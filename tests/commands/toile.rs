@@ -433,3 +433,22 @@ fn look_in_the_mirror() {
     let wrong = folder.run(&["toile", "seven.toml", "--mirror", "--shape", "seat=huge"]);
     assert_eq!(wrong.code, 2, "{}", wrong.out);
 }
+
+/// The front thigh arc asks for one opening, whichever command is asked.
+#[test]
+fn one_number_for_a_front_thigh_arc() {
+    let folder = folder("one_arc", &format!("{SEVEN}front_thigh_arc = 31.5\n"));
+    let number = |run: &Dialogue, before: &str| {
+        let words: Vec<&str> = run.out.split_whitespace().collect();
+        let before: Vec<&str> = before.split(' ').collect();
+        let at =
+            words.windows(before.len()).position(|it| it == before).unwrap_or_else(|| panic!("{}", run.out));
+        words[at + before.len()].trim_start_matches('+').parse::<f64>().expect("a number")
+    };
+    let checked = number(&folder.run(&["check", "seven.toml"]), "asks for thigh.front");
+    assert!(checked > 0.3, "{checked}");
+    assert_eq!(checked, number(&folder.run(&["fit", "seven.toml"]), "thigh.front"));
+    assert_eq!(checked, number(&folder.run(&["draft", "seven.toml"]), "thigh.front"));
+    let seen = ["--seen", "tight lines across the front of the thigh", "--tested", "pinch_front_thigh=front"];
+    assert_eq!(checked, number(&toile(&folder, &seen), "change: `thigh.front`"));
+}

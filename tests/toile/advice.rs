@@ -8,7 +8,7 @@ use breeks::recipe;
 use breeks::terms::{FitKind, Side, Word};
 use breeks::toile::{
     Advice, Amount, CauseId, Degree, Heard, Past, Ranked, Ranking, Seen, Target, Toile, advise, held,
-    knowledge,
+    knowledge, rank, read_all,
 };
 use breeks::unit::Unit;
 
@@ -305,4 +305,52 @@ fn scoop_first_where_little_lacks_at_the_base_of_the_fly() {
     assert_eq!(first("tight at the front of the crotch", Some(1.2)), Key::CrotchFrontExtension);
     assert_eq!(first("tight at the front of the crotch", None), Key::CrotchFrontExtension);
     assert_eq!(first("slightly tight at the inner thigh", None), Key::CrotchFrontExtension);
+}
+
+fn first_two(said: &[&str]) -> Vec<&'static str> {
+    let told: Vec<String> = said.iter().map(|it| (*it).to_owned()).collect();
+    let ranking = rank(&read_all(&told), &[], None, &Past::default());
+    ranking.causes.iter().take(2).map(|it| knowledge().of(it.cause).key.as_str()).collect()
+}
+
+/// Two faults at once: the belly is not spoken over by the seat, the waist or the leg.
+#[test]
+fn a_sign_at_the_belly_leads_to_a_cause_at_the_belly() {
+    let at_the_belly = ["abdomen-narrow", "abdomen-short", "waist-tight", "front-waist-low"];
+    for said in [
+        ["waist stands away at the back", "tight lines across the belly"],
+        ["baggy under my bottom", "too tight on the tummy"],
+        ["loose folds under the seat", "tight lines across the belly"],
+        ["the back waist gapes", "my tummy is squeezed"],
+    ] {
+        let first = first_two(&said);
+        assert!(first.iter().any(|key| at_the_belly.contains(key)), "{said:?}: {first:?}");
+    }
+}
+
+/// A test that cured speaks for what it cures, whatever the signs.
+#[test]
+fn a_cure_speaks_for_its_cause() {
+    let told = ["the waistband gapes at the back", "wrinkles under the seat"].map(str::to_owned);
+    let cured = [("pinch_back_seam".to_owned(), "cured".to_owned())];
+    let ranking = rank(&read_all(&told), &cured, None, &Past::default());
+    let first = knowledge().of(ranking.causes[0].cause).key.as_str();
+    assert!(["back-waist-wide", "band-straight", "seat-wide"].contains(&first), "{first}");
+}
+
+/// A part of a sentence is read, asked about or named.
+#[test]
+fn what_is_said_does_not_vanish() {
+    for said in ["inner thighs rub and wrinkle", "inner thighs rub", "the knees, it wrinkles"] {
+        let report = read_all(&[said.to_owned()]);
+        assert!(report.open.iter().any(|open| open.words.contains(said)), "{said}: {report:?}");
+    }
+    let swing = read_all(&[
+        "wrinkles under the seat, slanting down from the seat to the back of the thigh".to_owned()
+    ]);
+    assert_eq!(swing.seen.len(), 1);
+    assert_eq!(swing.seen[0].sign.does, None);
+    assert_eq!(swing.seen[0].sign.plain(), "under the seat, loose, slanting folds, towards the thigh");
+    let turned = read_all(&["the side seam swings to the back".to_owned()]);
+    assert!(turned.seen[0].sign.does.is_some());
 }
