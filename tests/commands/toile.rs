@@ -202,6 +202,8 @@ fn json_of_a_judged_toile() {
         "--json",
         "--seen",
         "the calf catches on the leg",
+        "--tested",
+        "step=calf",
     ]);
     assert_eq!(run.code, 0, "{}", run.err);
     let answer: serde_json::Value = serde_json::from_str(&run.out).expect("JSON");
