@@ -13,7 +13,10 @@ use pdf_writer::{Content, Filter, Finish, Name, Pdf, Ref, TextStr};
 
 use self::lettering::Lettering;
 use super::{Drawing, Layer};
-use crate::mistake::Mistake;
+use crate::{
+    mistake::Mistake,
+    voice::{Sentence, length},
+};
 
 /// Points of 1/72 inch in a centimetre.
 const POINTS_PER_CM: f64 = 72.0 / 2.54;
@@ -54,8 +57,12 @@ pub fn sheets_to_pdf(sheets: &[PrintedSheet]) -> Result<Vec<u8>, Mistake> {
         let size = page.bounds.size();
         let (width, height) = (size.width, size.height);
         if !(width > 0.0 && height > 0.0 && width.max(height) <= LONGEST_PAGE) {
-            return Err(Mistake::new(format!("a page of {width:.1} by {height:.1} cm cannot be made"))
-                .help(format!("a PDF page is at most {LONGEST_PAGE} cm long")));
+            let title = Sentence::new("a page of {width} by {height} cannot be made");
+            let help =
+                Sentence::new("a PDF page is at most {longest} long").with("longest", length(LONGEST_PAGE));
+            return Err(
+                Mistake::new(title.with("width", length(width)).with("height", length(height))).help(help)
+            );
         }
         let mut windows = vec![Window { drawing: document.add(page), part: page.bounds, at: Point::ORIGIN }];
         for (picture, at) in pictures {

@@ -13,7 +13,10 @@ use super::{
     Drawing, Sheet,
     pdf::{Document, Page, Window},
 };
-use crate::mistake::Mistake;
+use crate::{
+    mistake::Mistake,
+    voice::{Sentence, length, named},
+};
 
 /// A step of less than this is more glue than pattern, cm.
 const LEAST_STEP: f64 = 5.0;
@@ -148,11 +151,15 @@ fn refuse_unusable(sheet: Sheet) -> Result<(), Mistake> {
     let usable = sheet.margin >= 0.0 && sheet.overlap >= 0.0 && step.width.min(step.height) >= LEAST_STEP;
     if !(usable && step.width.max(step.height).is_finite()) {
         let Sheet { size, margin, overlap } = sheet;
-        let title = format!(
-            "a sheet of {:.1} by {:.1} cm with margins of {margin:.1} and {overlap:.1} to glue cannot be used",
-            size.width, size.height,
-        );
-        let help = format!("expected at least {LEAST_STEP:.0} cm between margins and glue each way");
+        let title = Sentence::new(
+            "a sheet of {width} by {height} with margins of {margin} and {overlap} to glue cannot be used",
+        )
+        .with("width", length(size.width))
+        .with("height", length(size.height))
+        .with("margin", length(margin))
+        .with("overlap", length(overlap));
+        let help = Sentence::new("expected at least {least} between margins and glue each way")
+            .with("least", length(LEAST_STEP));
         return Err(Mistake::new(title).help(help));
     }
     Ok(())
@@ -180,8 +187,10 @@ impl Grid {
         let bearable = columns * rows <= MOST_SHEETS;
         if !bearable {
             let (width, height) = (bounds.width(), bounds.height());
-            let title =
-                format!("a picture of {width:.0} by {height:.0} cm needs {:.0} sheets", columns * rows);
+            let title = Sentence::new("a picture of {width} by {height} needs {sheets} sheets")
+                .with("width", length(width))
+                .with("height", length(height))
+                .with("sheets", named(format!("{:.0}", columns * rows)));
             return Err(Mistake::new(title).help(format!("expected at most {MOST_SHEETS} sheets")));
         }
         Ok(Self { bounds, sheet, columns: columns as usize, rows: rows as usize })

@@ -261,6 +261,13 @@ const COPYING: &str = "\
 - **The waist as printed**: the program trues a waist (square to the centres, smooth over closed darts) and takes hip less
   waist by rules of the trade. `[truing]` with `waist = \"as drawn\"` leaves it; `true = false` leaves everything. Otherwise
   `breeks draft` notes every figure of yours that was changed, by how much, by what, and how to keep it.
+- **As printed, not as fitted**: `breeks draft` fits a body to what was measured, and that moves points of yours without a
+  note of each; its table of fit parameters says by how much. To see the book's draft, set `trousers.fit = \"proportional\"`
+  in the measurement file (or `--set`).
+- **Where a crotch curve begins above the hip line**, the hip is read between the curve and the side, and comes out wider
+  than the book's figure at the hip line. `true = false` leaves the points.
+- **What cannot be said**: a hem that dips at the crease; a dart that hangs otherwise than upright in front and, behind, square
+  to the line from centre to side. Say it in `notes`, and draw it by hand.
 - **Which copy to hand over**: compare and study with `true = false`; sew from one that is trued. What must stay as the book
   has it, keep with `\"as drawn\"`, and see in `breeks draft` what then does not sew.
 ";

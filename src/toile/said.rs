@@ -570,7 +570,16 @@ impl Reader {
             let drawn =
                 |last: &Sign| last.feel == Some(Feel::Tight) && clause.sign.does == Some(Does::Climbs);
             let last = told.last.map(|(sign, _)| sign).filter(|last| !clause.whole || drawn(last));
-            if let Some(from) = context.or(last) {
+            // `the side seam swings, and it is tight at the back`: not at the side seam
+            let elsewhere = |from: &Sign| {
+                matches!(
+                    (sign.face, from.at),
+                    (Some(Face::Front | Face::Back), Some(Place::SideSeam | Place::Inseam | Place::Crease))
+                        | (Some(Face::Front), Some(Place::Seat | Place::UnderSeat))
+                        | (Some(Face::Back), Some(Place::Abdomen | Place::Fly))
+                )
+            };
+            if let Some(from) = context.or(last).filter(|from| !elsewhere(from)) {
                 sign.at = from.at;
                 sign.face = sign.face.or(from.face);
             }

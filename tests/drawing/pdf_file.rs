@@ -90,9 +90,9 @@ fn a_page_longer_than_readers_take_refused() {
     layer.line(sample::square(Point::ORIGIN, 600.0), sample::STRONG);
     let message = Drawing::around("", "", vec![layer], 0.0).to_pdf().unwrap_err().to_string();
     insta::assert_snapshot!(message, @r"
-    error: a page of 600.1 by 600.1 cm cannot be made
+    error: a page of 600.1 cm by 600.1 cm cannot be made
      |
-     = help: a PDF page is at most 508 cm long
+     = help: a PDF page is at most 508.0 cm long
     ");
 }
 

@@ -152,9 +152,9 @@ fn sheets_that_cannot_be_used_refused() {
     let message = |sheet| Tiles::cut(&picture, sheet).unwrap_err().to_string();
     let sheet = Sheet::of(Paper::A4);
     insta::assert_snapshot!(message(Sheet { margin: 9.0, ..sheet }), @r"
-    error: a sheet of 21.0 by 29.7 cm with margins of 9.0 and 1.5 to glue cannot be used
+    error: a sheet of 21.0 cm by 29.7 cm with margins of 9.0 cm and 1.5 cm to glue cannot be used
      |
-     = help: expected at least 5 cm between margins and glue each way
+     = help: expected at least 5.0 cm between margins and glue each way
     ");
     for sheet in [
         Sheet { margin: -1.0, ..sheet },
@@ -170,7 +170,7 @@ fn sheets_that_cannot_be_used_refused() {
     layer.line(line((0.0, 0.0), (2000.0, 2000.0)), Pen::new(0.1, Ink::Black));
     let far = Drawing::around("", "", vec![layer], 0.0);
     insta::assert_snapshot!(Tiles::cut(&far, sheet).unwrap_err().to_string(), @r"
-    error: a picture of 2000 by 2000 cm needs 8855 sheets
+    error: a picture of 2000.1 cm by 2000.1 cm needs 8855 sheets
      |
      = help: expected at most 500 sheets
     ");

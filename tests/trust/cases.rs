@@ -55,7 +55,7 @@ const CASES: &[(&str, &str, Wanted)] = &[
     (
         "a corner of 11 degrees in the inseam of cropped trousers, called good",
         include_str!("cases/inseam-corner-11-degrees.toml"),
-        Is(Verdict::Mind, &["corner-in-seam"]),
+        Is(Verdict::NotToCut, &["corner-in-seam", "crotch-tight"]),
     ),
     (
         "a side seam of six waves: each too flat to be seen, and gone with the kinks that made them",
