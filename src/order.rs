@@ -27,7 +27,7 @@ use crate::unit::Unit;
 pub use blank::blank;
 pub use day::{day, today};
 pub use demo::{DEMOS, demo};
-pub use edit::{Change, edit, record, stands};
+pub use edit::{Change, edit, found_value, record, stands};
 pub use key::{Kind, Path};
 pub use row::{RowReader, row_key};
 pub use value::Raw;

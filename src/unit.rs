@@ -57,6 +57,16 @@ impl Unit {
         }
     }
 
+    /// The nearest length that a tape of this unit has a mark for or, in cm, that a ruler shows between two: to a hundredth
+    /// of a centimetre, to a sixteenth of an inch. What is written into a file for a person is one of these.
+    pub fn on_the_tape(self, cm: f64) -> f64 {
+        let parts = match self {
+            Self::Cm => 100.0,
+            Self::Inch => f64::from(SHOWN),
+        };
+        self.to_cm((self.from_cm(cm) * parts).round() / parts) + 0.0
+    }
+
     /// The short name behind a number.
     pub fn tag(self) -> &'static str {
         match self {
@@ -183,7 +193,9 @@ pub fn parse_length(text: &str, unit: Unit) -> Result<f64, String> {
         Some((before, after)) if is_decimal_comma(before, after) => format!("{before}.{after}"),
         Some(_) => return Err("expected a decimal point, not a comma,".to_owned()),
     };
-    if let Some((feet, inches)) = ["ft", "'"].into_iter().find_map(|mark| text.split_once(mark)) {
+    if let Some((feet, inches)) =
+        ["feet", "foot", "ft", "'"].into_iter().find_map(|mark| text.split_once(mark))
+    {
         return feet_and_inches(feet.trim_end(), inches.trim_start()).ok_or_else(expected);
     }
     let (number, unit) = [
@@ -330,8 +342,19 @@ mod tests {
 
     #[test]
     fn feet_and_inches_in_every_file() {
-        for text in ["5 ft 6", "5ft6", "5 ft 6 in", "5' 6\"", "5'6", "5′ 6″", "5’ 6”", "5' 6''", "66 in"]
-        {
+        for text in [
+            "5 ft 6",
+            "5 foot 6",
+            "5 feet 6 inches",
+            "5ft6",
+            "5 ft 6 in",
+            "5' 6\"",
+            "5'6",
+            "5′ 6″",
+            "5’ 6”",
+            "5' 6''",
+            "66 in",
+        ] {
             for unit in [Unit::Cm, Unit::Inch] {
                 let cm = parse_length(text, unit).unwrap();
                 assert!((cm - 66.0 * 2.54).abs() < 1e-9, "{text}: {cm}");
@@ -442,6 +465,13 @@ mod tests {
                 (in_cm.to_owned(), in_inches.to_owned())
             );
         }
+    }
+
+    #[test]
+    fn what_is_written_for_a_person_found_on_the_tape() {
+        assert_eq!(Unit::Inch.write(Unit::Inch.on_the_tape(0.2)), "1/16");
+        assert_eq!(Unit::Inch.write(Unit::Inch.on_the_tape(-1.9)), "-3/4");
+        assert_eq!(Unit::Cm.write(Unit::Cm.on_the_tape(0.204)), "0.2");
     }
 
     #[test]

@@ -164,7 +164,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ordinary: 0.4,
         moves: "the back crotch curve towards its corner",
         stays: "both ends of the curve and their directions",
-        hand_method: "Redraw the back curve deeper between its two ends, measured from the middle of the straight line between them towards the corner of their directions, a few millimetres at a time: cloth cut away cannot be put back.",
+        hand_method: "Redraw the back curve deeper between its two ends, measured from the middle of the straight line between them towards the corner of their directions, about 0.3 cm at a time: cloth cut away cannot be put back.",
         companions: &[
             (CrotchBackExtension, "a curve that cuts into the seat may be short rather than shallow"),
             (SeatLow, "if the seat itself sits low"),
@@ -214,7 +214,7 @@ pub(super) static ABOUT: [About; Key::COUNT] = [
         ordinary: 0.4,
         moves: "the front crotch curve towards its corner",
         stays: "both ends of the curve and their directions",
-        hand_method: "Redraw the front curve deeper between its two ends, measured from the middle of the straight line between them towards the corner of their directions, a few millimetres at a time.",
+        hand_method: "Redraw the front curve deeper between its two ends, measured from the middle of the straight line between them towards the corner of their directions, about 0.3 cm at a time.",
         companions: &[(
             ThighFront,
             "loose cloth at the base of the fly is scooped before the thigh is opened",

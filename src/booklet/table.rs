@@ -18,14 +18,15 @@ const WRITTEN: f64 = 0.72;
 
 /// The portions of a table, `width` cm wide.
 pub(super) fn portions(table: &Table, setting: Setting<'_>, width: f64) -> Vec<Portion> {
-    let Setting { lettering, unit, .. } = setting;
+    let Setting { lettering: outer, unit, .. } = setting;
     let rows = table.cells_in(unit);
+    let lettering = &narrowed(table, &rows, outer, width);
     let places = places(table, &rows, lettering, width);
     let mut portions = Vec::with_capacity(table.rows.len() + 2);
     let caption_words = table.caption_in(unit);
     if !caption_words.as_str().is_empty() {
-        let size = lettering.small;
-        let mut caption = Portion::new(0.35 * lettering.text);
+        let size = outer.small;
+        let mut caption = Portion::new(0.35 * outer.text);
         for line in lines_of_text(&caption_words, size, width) {
             caption.height += 1.4 * size;
             caption.words(Text::new(Point::new(0.0, caption.height), size, line).inked(Ink::Dark));
@@ -66,7 +67,7 @@ pub(super) fn portions(table: &Table, setting: Setting<'_>, width: f64) -> Vec<P
             last.holds_next = true;
         }
         let remark = Paragraph { small: true, lead: Wording::default(), words: table.remark.clone() };
-        portions.extend(lines(&remark, lettering, width));
+        portions.extend(lines(&remark, outer, width));
     }
     portions
 }
@@ -78,9 +79,18 @@ struct Place {
     align: Align,
 }
 
-/// Columns as wide as their share, but none narrower than its longest word, nor than a number.
-fn places(table: &Table, rows: &[Vec<Wording>], lettering: &Lettering, width: f64) -> Vec<Place> {
-    let least: Vec<f64> = table
+/// The lettering in which no word and no number has to be broken, as far as it can still be read.
+fn narrowed(table: &Table, rows: &[Vec<Wording>], lettering: &Lettering, width: f64) -> Lettering {
+    /// Smaller is not read at arm's length, part of the size.
+    const LEAST: f64 = 0.75;
+    let needed: f64 = least_widths(table, rows, lettering).iter().sum();
+    let part = (width / needed).clamp(LEAST, 1.0);
+    Lettering { text: part * lettering.text, small: part * lettering.small, ..*lettering }
+}
+
+/// What each column needs for its longest word or number, cm.
+fn least_widths(table: &Table, rows: &[Vec<Wording>], lettering: &Lettering) -> Vec<f64> {
+    table
         .columns
         .iter()
         .enumerate()
@@ -93,7 +103,12 @@ fn places(table: &Table, rows: &[Vec<Wording>], lettering: &Lettering, width: f6
             let pads = if outer && !table.to_fill_in { 1.0 } else { 2.0 };
             widest.fold(name, f64::max) + pads * PAD * lettering.text + 0.02
         })
-        .collect();
+        .collect()
+}
+
+/// Columns as wide as their share, but none narrower than its longest word, nor than a number.
+fn places(table: &Table, rows: &[Vec<Wording>], lettering: &Lettering, width: f64) -> Vec<Place> {
+    let least = least_widths(table, rows, lettering);
     let needed: f64 = least.iter().sum();
     // What does not fit is broken between letters, in every column alike.
     let squeeze = (width / needed).min(1.0);
@@ -130,7 +145,7 @@ fn places(table: &Table, rows: &[Vec<Wording>], lettering: &Lettering, width: f6
 /// The width of what is not broken: a word, or a whole cell of numbers, cm.
 fn longest_part(words: &Wording, align: Align, size: f64) -> f64 {
     /// A longer text is no number.
-    const LONGEST: usize = 14;
+    const LONGEST: usize = 20;
     let words = words.as_str();
     if align == Align::End && words.chars().count() <= LONGEST {
         return text_width(words, size);

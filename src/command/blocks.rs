@@ -100,7 +100,7 @@ fn list(recipes: &[Arc<Recipe>]) -> Result<String, Mistakes> {
         }
         out.push('\n');
     }
-    out.push_str("`breeks blocks NAME` prints a recipe, `breeks blocks A B` compares two.\n");
+    out.push_str("Lengths without a unit are cm.\n`breeks blocks NAME` prints a recipe, `breeks blocks A B` compares two.\n");
     Ok(out)
 }
 

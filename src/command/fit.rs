@@ -6,7 +6,7 @@ use crate::{
     booklet::headed,
     making::{Made, make},
     mistake::{Mistake, Mistakes},
-    order::{Change, Fitting, edit, record, today},
+    order::{Change, Fitting, edit, found_value, record, today},
     pattern::Wanted,
     terms::{FitKind, Side, Word},
     told::{cautions, fit_story},
@@ -32,9 +32,6 @@ pub(super) struct Arguments {
     #[arg(long)]
     write: bool,
 }
-
-/// Parameters are written to this many decimals: what a ruler shows.
-const WRITTEN: f64 = 100.0;
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let path = arguments.input.path();
@@ -95,12 +92,15 @@ fn with_fit(
     made: &Made,
     removed: &[&str],
 ) -> Result<Option<String>, Mistakes> {
-    let rounded = |value: f64| (value * WRITTEN).round() / WRITTEN;
     let changed: Vec<(String, f64)> = made
         .legs
         .found()
         .into_iter()
-        .map(|(side, it)| (it.path(side), rounded(it.value)))
+        .map(|(side, it)| {
+            let path = it.path(side);
+            let value = found_value(&path, it.value, made.order.units);
+            (path, value)
+        })
         .filter(|(_, value)| *value != 0.0)
         .collect();
     if changed.is_empty() && removed.is_empty() {

@@ -8,7 +8,7 @@ use super::{
     output::{Of, Replacing, Sheet, exists, write_all, write_new},
     print,
 };
-use crate::{mistake::Mistakes, order::blank, reading::measuring_guide, unit::Unit};
+use crate::{mistake::Mistakes, order::blank, reading::measuring_guide, terms::Word, unit::Unit};
 
 #[derive(clap::Args)]
 pub(super) struct Arguments {
@@ -31,11 +31,15 @@ pub(super) struct Arguments {
 
 pub(super) fn run(arguments: &Arguments) -> Result<Ending, Mistakes> {
     let mut text = String::new();
+    // The guide is written first: a file that is there already must stop both.
+    if let Some(file) = arguments.file.as_ref().filter(|file| file.symlink_metadata().is_ok()) {
+        let unit = arguments.units.key();
+        let remedy = format!(
+            "to go on with it in another unit, write `units = \"{unit}\"` in it and look at its numbers"
+        );
+        return Err(exists(file).help(remedy).into());
+    }
     if arguments.guide {
-        // The guide is written first: a file that is there already must stop both.
-        if let Some(file) = arguments.file.as_ref().filter(|file| file.symlink_metadata().is_ok()) {
-            return Err(exists(file).into());
-        }
         let beside = arguments.file.as_ref().and_then(|file| file.parent()).map(Path::to_owned);
         let folder = arguments.out.clone().or(beside).unwrap_or_default();
         let guide = measuring_guide(arguments.units);

@@ -134,6 +134,13 @@ impl CrotchBudget {
         self.body.map(|(body, _)| self.total() - body)
     }
 
+    /// The least ease that is not held against the draft, cm: that of the style and never under none; less by what an
+    /// estimate of the crotch length may be wrong.
+    pub fn least_judged(&self) -> f64 {
+        let estimated = self.body.is_some_and(|(_, from)| from == Origin::Estimated);
+        self.least.max(0.0) - if estimated { self.spread } else { 0.0 }
+    }
+
     /// How much weight it has that the crotch seam is short.
     ///
     /// Under the least ease of its style, and always where it is shorter than the body at all, a toile has to show it. Shorter than the body, by more than the tape may be
@@ -143,9 +150,11 @@ impl CrotchBudget {
         let Some((_, from)) = self.body else { return Severity::Note };
         let Some(ease) = self.ease() else { return Severity::Note };
         let likely = if from == Origin::Estimated { ease + self.spread } else { ease };
+        // The hair that nobody sees does not excuse a seam that is shorter than the body.
+        let unseen = UNSEEN_EASE.min(self.least.max(0.0));
         if likely + self.spread < 0.0 {
             Severity::NotToCut
-        } else if likely < (self.least - UNSEEN_EASE).max(0.0) - ROUNDING {
+        } else if ease < self.least_judged() - unseen - ROUNDING {
             Severity::Mind
         } else {
             Severity::Note

@@ -57,6 +57,15 @@ pub fn edit(source: &Source, changes: &[Change]) -> Result<String, Mistakes> {
     finished(source, &document)
 }
 
+/// A value of a key that the program has found, as it goes into a file of `unit`: a length as a tape shows it, all else to
+/// a hundredth.
+pub fn found_value(path: &str, value: f64, unit: Unit) -> f64 {
+    match Path::find(path).map(|path| path.kind()) {
+        Some(Kind::Length(..)) => unit.on_the_tape(value),
+        _ => (value * 100.0).round() / 100.0 + 0.0,
+    }
+}
+
 /// What the text of a measurement file says for a key, as it stands there; `None` where it says nothing or cannot be
 /// read.
 pub fn stands(source: &Source, path: &str) -> Option<String> {

@@ -139,10 +139,11 @@ impl<'a> Reading<'a> {
             )),
             None => {
                 let mistake = Mistake::new(format!("unknown key {}", quoted(key))).at(option, span, "");
-                let mistake = match meant(key) {
+                let mistake = match meant(key).filter(|_| belly(key).is_none()) {
                     Some(near) => mistake.help(format!("did you mean `{near}`?")),
                     None => mistake,
                 };
+                let mistake = belly(key).into_iter().fold(mistake, Mistake::help);
                 let region = key.rsplit_once('.').and_then(|(table, _)| Path::of_region(table));
                 self.mistakes.push(region.into_iter().fold(mistake, Mistake::help));
             }
@@ -258,10 +259,23 @@ fn meant(key: &str) -> Option<String> {
     })
 }
 
+/// What stands in the file for a belly, where a key is named for one: no measurement has that name.
+fn belly(key: &str) -> Option<&'static str> {
+    let name = key.rsplit('.').next().unwrap_or(key);
+    let word = name.split('_').next().unwrap_or(name);
+    ["belly", "tummy", "stomach", "paunch"].contains(&word).then_some(
+        "for a full belly give `measurements.top_hip_girth`, round the body halfway between waist and hip, and say what a \
+         mirror shows: `abdomen = \"much\"` under `[shape]`",
+    )
+}
+
 fn unknown(table: &str, name: &str, source: &Source, span: std::ops::Range<usize>) -> Mistake {
     let known = Path::names_in(table);
     let place = if table.is_empty() { String::new() } else { format!(" in `[{table}]`") };
     let mistake = Mistake::new(format!("unknown key {}{place}", quoted(name))).at(source, span, "");
+    if let Some(remedy) = belly(name) {
+        return mistake.help(remedy);
+    }
     // a right name in the wrong table
     match Path::all().find(|path| path.rsplit('.').next() == Some(name)) {
         Some(path) => match path.rsplit_once('.') {

@@ -16,7 +16,7 @@ pub(crate) fn budget_bar(subject: &Subject<'_>, language: &Language, width: f64)
     let body = crotch.body.map(|(body, _)| body);
     let scale = width / crotch.total().max(body.unwrap_or(0.0));
     let mut marks = Vec::new();
-    let mut piece = |from: f64, to: f64, top: f64, shade: Shade, words: String| {
+    let mut piece = |from: f64, to: f64, top: f64, shade: Shade, words: &[String]| {
         let area = Rect::new(scale * from, top, scale * to, top + tall);
         if area.width() < 1e-9 {
             return;
@@ -24,18 +24,22 @@ pub(crate) fn budget_bar(subject: &Subject<'_>, language: &Language, width: f64)
         marks.push(Mark::Area { path: area.to_path(0.1), shade });
         marks.push(Mark::Line { path: area.to_path(0.1), pen: language.inside });
         let middle = area.center() + Vec2::new(0.0, CAP_HEIGHT / 2.0 * language.text);
-        let text = Text::new(middle, language.text, words).aligned(Align::Middle);
-        if text.width() + 0.4 * language.text < area.width() {
-            marks.push(Mark::Text(text));
-        }
+        let texts = words.iter().map(|words| Text::new(middle, language.text, words).aligned(Align::Middle));
+        let mut fitting = texts.filter(|text| text.width() + 0.4 * language.text < area.width());
+        marks.extend(fitting.next().map(Mark::Text));
     };
-    piece(0.0, crotch.front, 0.0, Shade::White, format!("front {}", subject.length(crotch.front)));
-    piece(crotch.front, crotch.total(), 0.0, Shade::Pale, format!("back {}", subject.length(crotch.back)));
+    // From the fullest that can be said to what the narrowest part has room for.
+    let said = |name: &str, cm: f64| {
+        let figure = subject.unit.figure(cm);
+        [format!("{name} {}", subject.length(cm)), format!("{name} {figure}"), figure]
+    };
+    piece(0.0, crotch.front, 0.0, Shade::White, &said("front", crotch.front));
+    piece(crotch.front, crotch.total(), 0.0, Shade::Pale, &said("back", crotch.back));
     let Some(body) = body else { return (marks, tall) };
-    piece(0.0, body, tall, Shade::White, format!("body {}", subject.length(body)));
+    piece(0.0, body, tall, Shade::White, &said("body", body));
     let (less, more) = (body.min(crotch.total()), body.max(crotch.total()));
     let shade = if crotch.total() > body { Shade::Middle } else { Shade::Black };
-    piece(less, more, if crotch.total() > body { tall } else { 0.0 }, shade, String::new());
+    piece(less, more, if crotch.total() > body { tall } else { 0.0 }, shade, &[]);
     let ease = crotch.total() - body;
     let words = if ease < 0.0 {
         format!("{} short", subject.length(-ease))

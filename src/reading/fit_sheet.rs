@@ -27,6 +27,8 @@ pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
     middle.push(Block::remark(&subject.crotch_said()));
     middle.push(Block::Table(tables::seams(report).without("allowed")));
     middle.push(Block::Table(tables::joins(report)));
+    let cautions = Paragraph { small: true, ..Paragraph::led("Before you cut.", &CAUTIONS.join(" ")) };
+    middle.push(Block::Paragraph(cautions));
     right.push(match tables::parameters(draft, report) {
         Some(table) => Block::Table(table.without("from")),
         None => Block::plain("No fit parameter: the plain block."),
@@ -39,8 +41,6 @@ pub fn fit_sheet(subject: &Subject<'_>, fittings: &[Fitting]) -> Booklet {
         Strip { share: 0.38, blocks: right },
     ]));
     blocks.push(Block::Table(record(subject, fittings)));
-    let cautions = Paragraph { small: true, ..Paragraph::led("Before you cut.", &CAUTIONS.join(" ")) };
-    blocks.push(Block::Paragraph(cautions));
     Booklet {
         name: subject.title("fit sheet"),
         description: Wording::paragraph(&subject.description("Fit sheet, drafted by breeks.")),

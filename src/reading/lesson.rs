@@ -38,17 +38,21 @@ pub fn lesson(subject: &Subject<'_>) -> Booklet {
         Block::plain(
             "The construction step by step, as it is done with ruler and square on paper. Every rule \
              stands as the trade writes it, then with this body's numbers. In the pictures the new line is \
-             strong; what was drawn before is faint. A millimetre is exact enough for a pencil: the \
-             hundredths are there so that sums can be followed. Where a sum needs it, a length stands in it with \
-             a third decimal: it is the same length, as it was before it was rounded.",
+             strong; what was drawn before is faint.",
         ),
+        Block::plain(match subject.unit {
+            Unit::Cm => {
+                "A millimetre is exact enough for a pencil: the hundredths are there so that sums can be followed. \
+                 Where a sum needs it, a length stands in it with a third decimal: it is the same length, as it was \
+                 before it was rounded."
+            }
+            Unit::Inch => {
+                "Lengths are in inches, read as on a tape: to the nearest sixteenth, which is exact enough for a pencil. \
+                 Where a length in a sum is no sixteenth it stands there with decimals of an inch; what the sum comes \
+                 to is read on the tape again. A colon divides: 49 : 16 is a sixteenth of 49 in."
+            }
+        }),
     ];
-    if subject.unit == Unit::Inch {
-        blocks.push(Block::plain(
-            "Lengths are in inches, read as on a tape: to the nearest sixteenth. Where a length in a sum is no \
-             sixteenth it stands there with decimals of an inch; what the sum comes to is read on the tape again.",
-        ));
-    }
     blocks.push(Block::remark(subject.how().as_str()));
     blocks.extend(class.inputs());
     blocks.extend(class.level_lines());

@@ -7,7 +7,7 @@ use super::{
 };
 use crate::{
     mistake::{Mistakes, Source},
-    order::{Change, Fitting, Order, edit, record},
+    order::{Change, Fitting, Order, edit, found_value, record},
     terms::{FitKind, Word},
 };
 
@@ -25,13 +25,6 @@ pub struct Entry {
     pub holds_fit: bool,
 }
 
-/// Values are written to this many parts of a cm or degree: what a ruler shows.
-const WRITTEN: f64 = 100.0;
-
-fn rounded(value: f64) -> f64 {
-    (value * WRITTEN).round() / WRITTEN + 0.0
-}
-
 impl Entry {
     /// Of a toile of this order, on this day.
     pub fn of(judgement: &Judgement, order: &Order, date: &str, note: Option<String>) -> Self {
@@ -41,17 +34,21 @@ impl Entry {
             block: Some(order.trousers.block.clone()),
             ..Fitting::default()
         };
+        let written = |path: String, value: f64| {
+            let value = found_value(&path, value, order.units);
+            (path, value)
+        };
         let mut entry = Self::default();
         let advice = judgement.advice.as_ref().filter(|it| judgement.clear && !it.moves.is_empty());
         let mut changed: Vec<(String, f64)> = Vec::new();
         if let Some(advice) = advice {
-            changed = advice.moves.iter().map(|it| (it.path(), rounded(it.to))).collect();
+            changed = advice.moves.iter().map(|it| written(it.path(), it.to)).collect();
             if advice.holds_fit {
                 entry.holds_fit = true;
                 let kept: Vec<(String, f64)> = advice
                     .kept
                     .iter()
-                    .map(|(path, value)| (path.clone(), rounded(*value)))
+                    .map(|(path, value)| written(path.clone(), *value))
                     .filter(|(_, value)| *value != 0.0)
                     .collect();
                 entry.changes.extend(

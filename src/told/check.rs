@@ -55,7 +55,7 @@ fn heading(order: &Order) -> String {
 fn table(order: &Order, body: &Body) -> String {
     let unit = order.units;
     let mut text = format!(
-        "  {:<22}{:>9}  {:>5}  {:<10} {:>4}  {}\n",
+        "  {:<22}{:>9}  {:>6}  {:<10} {:>4}  {}\n",
         "",
         unit.key(),
         "+-",
@@ -99,7 +99,7 @@ fn row(title: &str, value: Value, unit: Unit, standing: Option<f64>) -> String {
     };
     let mark = if value.extrapolated { "*" } else { "" };
     let line = format!(
-        "  {title:<22}{length:>9}  {spread:>5}  {:<10} {less:>4}  {scale}",
+        "  {title:<22}{length:>9}  {spread:>6}  {:<10} {less:>4}  {scale}",
         format!("{}{mark}", value.from)
     );
     format!("{}\n", line.trim_end())

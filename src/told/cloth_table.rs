@@ -4,10 +4,10 @@ use crate::{
     booklet::{Block, Column, Table, plain},
     draft::Draft,
     mistake::Notice,
-    pattern::{Lay, Piece},
+    pattern::{Lay, Piece, PieceKind},
     terms::{Side, Word},
     unit::Unit,
-    voice::{Value, length, named},
+    voice::{Value, length, listed, named},
 };
 
 /// What to buy, what is cut from it and what to know, lengths in `unit`.
@@ -15,8 +15,22 @@ pub fn cloth_table(draft: &Draft, pieces: &[Piece], lay: &Lay, notices: &[Notice
     let width = unit.length(lay.cloth.width);
     let heading = format!("{}: block {}, laid on cloth {width} wide", draft.name, draft.recipe.name);
     let mut blocks = vec![Block::plain(&heading), Block::Table(bought(lay, unit)), Block::Table(cut(pieces))];
+    blocks.push(Block::led("note:", &uncounted(pieces)));
     blocks.extend(notices.iter().map(|notice| Block::led("note:", &notice.text(unit))));
     plain(&blocks, unit) + "\n"
+}
+
+/// What trousers have beside the pieces that were laid.
+fn uncounted(pieces: &[Piece]) -> String {
+    let has = |kind: PieceKind| pieces.iter().any(|piece| piece.kind == kind);
+    let optional = [
+        (PieceKind::Waistband, "the waistband (`--waistband straight` counts one)"),
+        (PieceKind::FlyExtension, "the fly (`--fly left` or `--fly right` counts one)"),
+    ];
+    let mut missing: Vec<String> =
+        optional.into_iter().filter(|(kind, _)| !has(*kind)).map(|(_, words)| words.to_owned()).collect();
+    missing.extend(["pockets", "facings"].map(str::to_owned));
+    format!("only the pieces above are counted: not {}", listed(&missing))
 }
 
 fn bought(lay: &Lay, unit: Unit) -> Table {

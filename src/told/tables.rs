@@ -5,7 +5,7 @@ use crate::{
     body::{Body, Origin},
     booklet::{Column, Table},
     draft::Draft,
-    fit::{CrotchBudget, JoinRow, Legs, LevelRow, Report, SeamRow},
+    fit::{CrotchBudget, CrotchShare, JoinRow, Legs, LevelRow, Report, SeamRow},
     order::Adjustment,
     terms::{EaseAt, Level, Measurement, Word},
     voice::{Value, angles, at_least, length, lengths, named, spoken},
@@ -100,12 +100,20 @@ pub(crate) fn ease(draft: &Draft, report: &Report) -> Table {
         };
         // Where nothing is drafted to an ease there is nothing to compare.
         if let Some(drafted) = drafted {
-            let (least, most) = draft.plan.wanted[*at];
+            let (least, most) = match (*at, draft.plan.wanted[*at]) {
+                (EaseAt::CrotchLength, (_, most)) => (report.crotch.least_judged(), most),
+                (_, wanted) => wanted,
+            };
             let asked = length(draft.plan.inputs.ease[*at]);
             table.row([called(*at), asked, length(drafted), at_least(least, most)]);
         }
     }
-    table
+    match report.crotch.body {
+        Some((_, Origin::Estimated)) => table.with_remark(
+            "The crotch length is estimated: its least is less by as much as that may be wrong.",
+        ),
+        _ => table,
+    }
 }
 
 /// The crotch seam against the body.
@@ -159,15 +167,19 @@ pub(crate) fn parameters(draft: &Draft, report: &Report) -> Option<Table> {
     if table.rows.is_empty() {
         return None;
     }
-    if let Some(rest) = shares.iter().find(|share| share.key.is_none()) {
-        let [front, back] = [rest.front, rest.back].map(length);
-        table.row(["together".into(), Value::NOTHING, front, back, Value::NOTHING]);
+    // With what the parameters give only together, the shares are what the seam has more than that of the plain block.
+    let several = shares.iter().any(|share| share.key.is_none());
+    if several {
+        let sum = |of: fn(&CrotchShare) -> f64| length(shares.iter().map(of).sum());
+        let [front, back] = [sum(|share| share.front), sum(|share| share.back)];
+        table.row(["all together".into(), Value::NOTHING, front, back, Value::NOTHING]);
     }
     let left_out = match hairs.len() {
         0 => String::new(),
         count => format!(" {count} more, too small to see, are left out."),
     };
-    Some(table.with_remark(&format!("Front and back: what each adds to the crotch seam.{left_out}")))
+    let all = if several { ", and what all do" } else { "" };
+    Some(table.with_remark(&format!("Front and back: what each adds to the crotch seam{all}.{left_out}")))
 }
 
 /// What sews to what.

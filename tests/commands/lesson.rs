@@ -39,7 +39,7 @@ fn lesson_in_the_unit_asked_for() {
     let html = String::from_utf8(folder.bytes("club/stroke-classic-lesson.html")).expect("text");
     // What is no sixteenth stands in a sum with decimals, so that it comes out.
     assert!(html.contains("front extension = 1/16 hip + 1/4 fuller + 0."));
-    assert!(html.contains(" = 39.961/16 + "));
+    assert!(html.contains(" = 39.961 : 16 + "));
 }
 
 #[test]

@@ -489,10 +489,13 @@ fn terms(text: &str) -> Vec<(f64, &str)> {
     all
 }
 
-/// `101.5/16`, `3 × 31.1/5`, `0.5 × 12`, `(−4)/2`, `(28 3/16)/2`, `1 1/2`, `1.3`.
+/// `101.5/16`, `3 × 31.1/5`, `0.5 × 12`, `(−4)/2`, `1.3`; in inches `49 : 16`, `(28 3/16) : 2`, `1 1/2`.
 fn arithmetic(text: &str) -> f64 {
     let (count, rest) =
         text.split_once(" × ").map_or((1.0, text), |(count, rest)| (value_of_number(count), rest));
+    if let Some((over, under)) = rest.split_once(" : ") {
+        return count * number(over.trim_matches(['(', ')'])) / number(under);
+    }
     if let Some((over, under)) = rest.strip_prefix('(').and_then(|rest| rest.split_once(')')) {
         return count * number(over) / under.strip_prefix('/').map_or(1.0, number);
     }

@@ -8,7 +8,7 @@ use crate::{
     booklet::{Block, Column, Table},
     recipe::{Proportion, QuantityRule, Reference, Step},
     terms::{Panel, Style, Word},
-    voice::{capital, listed, named, sentence, spoken},
+    voice::{capital, listed, named, rule_of_thumb, sentence, spoken},
 };
 
 impl Class<'_> {
@@ -58,7 +58,8 @@ impl Class<'_> {
         if !added.rows.is_empty() {
             blocks.push(Block::Table(added));
         }
-        let notes: Vec<String> = recipe.notes.iter().map(|note| sentence(note)).collect();
+        let notes: Vec<String> =
+            recipe.notes.iter().map(|note| sentence(&rule_of_thumb(note, self.unit()))).collect();
         if !notes.is_empty() {
             blocks.push(Block::remark(&notes.join(" ")));
         }

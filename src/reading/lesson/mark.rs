@@ -8,6 +8,7 @@ use crate::{
     recipe::{PointId, Step},
     terms::{Edge, Panel, Role, Word},
     told::{Subject, tables::called},
+    unit::Unit,
     voice::{Value, amount, named},
 };
 
@@ -18,9 +19,12 @@ pub fn marking_page(subject: &Subject<'_>) -> Booklet {
     let mut blocks = vec![
         Block::plain(
             "For the teacher. Every figure is what the line of a draft by the lesson should measure; beside it is \
-             room for what it does and by how much it is off. Two millimetres are a pencil's; more is a slip in the \
-             sum or in the step.",
+             room for what it does and by how much it is off.",
         ),
+        Block::plain(match subject.unit {
+            Unit::Cm => "Two millimetres are a pencil's; more is a slip in the sum or in the step.",
+            Unit::Inch => "A sixteenth is a pencil's; more is a slip in the sum or in the step.",
+        }),
         Block::remark(subject.how().as_str()),
         Block::chapter("The construction"),
         Block::plain(

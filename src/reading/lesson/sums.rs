@@ -113,10 +113,12 @@ impl Sums<'_> {
             several if several.starts_with('−') || several.contains([' ', '/']) => format!("({several})"),
             one => one,
         };
+        // A stroke in inches is a fraction of the tape.
+        let over_a = if self.unit == Unit::Inch { " : " } else { "/" };
         match part.number {
             None => value,
-            Some(Number::Fraction { whole: 0, over: 1, under }) => format!("{value}/{under}"),
-            Some(Number::Fraction { whole: 0, over, under }) => format!("{over} × {value}/{under}"),
+            Some(Number::Fraction { whole: 0, over: 1, under }) => format!("{value}{over_a}{under}"),
+            Some(Number::Fraction { whole: 0, over, under }) => format!("{over} × {value}{over_a}{under}"),
             Some(number) => format!("{number} × {value}"),
         }
     }
