@@ -168,5 +168,9 @@ fn toile_written_as_by_the_command_line() {
     let mut answered = vague.clone();
     answered["replies"] = json!([[1, "thigh"]]);
     let told = table.post("toile", &answered.to_string()).json();
-    assert_eq!(told["judged"]["outcome"], "change", "{told}");
+    // it is read now, and says so little that a test comes before any change
+    assert_eq!(told["judged"]["outcome"], "test", "{told}");
+    assert_eq!(told["judged"]["doubt"], "guess", "{told}");
+    assert!(told["judged"]["test"].is_object(), "{told}");
+    assert_eq!(told["judged"]["advice"], serde_json::Value::Null);
 }
